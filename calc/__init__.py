@@ -1,0 +1,1 @@
+"""Bench arithmetic and bow mechanics for restoring glass-laminated bows."""

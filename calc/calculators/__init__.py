@@ -1,0 +1,1 @@
+"""One module a calculator: its declaration, its compute function, its worked example."""

@@ -1,0 +1,1 @@
+"""Small SVG drawings made from results."""

@@ -1,0 +1,1 @@
+"""How bows, limbs and shafts carry load. No user interface words."""

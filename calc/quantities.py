@@ -1,0 +1,432 @@
+"""Quantities as people type and read them: `7 3/16 in`, `182.6mm`, `48#`, `68F`.
+
+Inside `calc` every quantity is a plain float in SI. This module is the only
+place where text becomes such a number and where a number becomes text again.
+
+Text is written by integer arithmetic of our own, never by a float format, so
+that every Python engine shows the same digits.
+"""
+
+import math
+from collections import namedtuple
+
+SYSTEMS = ("imperial", "metric")
+
+Unit = namedtuple("Unit", "name factor offset aliases")
+"""One unit: its name as shown, its size in SI, the SI value of its zero, other spellings."""
+
+Face = namedtuple("Face", "unit style")
+"""How one unit system shows a kind: a unit name, and decimals (int) or FRACTION."""
+
+Kind = namedtuple("Kind", "id noun si imperial metric units example words")
+"""One kind of quantity. `noun` completes "is not ...", `words` says the shown units in words."""
+
+FRACTION = "fraction"
+FRACTION_DENOMINATOR = 32
+LONGEST_TEXT = 40
+MOST_DIGITS = 15
+LARGEST_EXPONENT = 30
+SIGNIFICANT_DIGITS = 12
+
+DIGITS = "0123456789"
+VULGAR_FRACTIONS = (
+    ("½", "1/2"), ("¼", "1/4"), ("¾", "3/4"), ("⅛", "1/8"), ("⅜", "3/8"),
+    ("⅝", "5/8"), ("⅞", "7/8"), ("⅓", "1/3"), ("⅔", "2/3"),
+)
+SAME_AS = (
+    ("\u00a0", " "), ("\u2009", " "), ("\u202f", " "), ("\t", " "),
+    ("\u2212", "-"), ("\u2013", "-"), ("\u2044", "/"),
+    ("\u2033", '"'), ("\u201d", '"'), ("\u201c", '"'), ("''", '"'),
+    ("\u2032", "'"), ("\u2019", "'"),
+)
+
+INCH = 0.0254
+POUND = 0.45359237
+STANDARD_GRAVITY = 9.80665
+POUND_FORCE = POUND * STANDARD_GRAVITY
+GRAIN = POUND / 7000
+PSI = POUND_FORCE / INCH**2
+
+
+def _unit(name: str, factor: float, aliases: str = "", offset: float = 0.0) -> Unit:
+    return Unit(name, factor, offset, tuple(aliases.split()))
+
+
+_LENGTHS = (
+    _unit("in", INCH, 'inch inches "'),
+    _unit("ft", 12 * INCH, "foot feet '"),
+    _unit("mm", 1e-3, "millimetre millimetres millimeter millimeters"),
+    _unit("cm", 1e-2, "centimetre centimetres centimeter centimeters"),
+    _unit("m", 1.0, "metre metres meter meters"),
+    _unit("mil", INCH / 1000, "mils thou"),
+    _unit("µm", 1e-6, "um μm micron microns micrometre micrometres"),
+)
+_FORCES = (
+    _unit("lb", POUND_FORCE, "lbs lbf # pound pounds"),
+    _unit("N", 1.0, "newton newtons"),
+    _unit("kgf", STANDARD_GRAVITY, "kg kp"),
+)
+_MASSES = (
+    _unit("gr", GRAIN, "grain grains"),
+    _unit("g", 1e-3, "gram grams gramme grammes"),
+    _unit("oz", POUND / 16, "ounce ounces"),
+    _unit("lb", POUND, "lbs pound pounds"),
+    _unit("kg", 1.0, "kilogram kilograms"),
+)
+_STRESSES = (
+    _unit("psi", PSI),
+    _unit("ksi", PSI * 1e3),
+    _unit("Mpsi", PSI * 1e6),
+    _unit("Pa", 1.0),
+    _unit("kPa", 1e3),
+    _unit("MPa", 1e6, "N/mm2 N/mm²"),
+    _unit("GPa", 1e9),
+)
+
+KINDS = (
+    Kind("length", "a length", "m", Face("in", FRACTION), Face("mm", 1), _LENGTHS,
+         ("7 3/16 in", "182 mm"), ("in inches", "in millimetres")),
+    Kind("thickness", "a thickness", "m", Face("in", 3), Face("mm", 2), _LENGTHS,
+         ("0.045 in", "1.15 mm"), ("in inches", "in millimetres")),
+    Kind("force", "a weight or force", "N", Face("lb", 1), Face("N", 1), _FORCES,
+         ("48 lb", "213 N"), ("in pounds", "in newtons")),
+    Kind("mass", "a mass", "kg", Face("gr", 0), Face("g", 1), _MASSES,
+         ("520 gr", "33.7 g"), ("in grains", "in grams")),
+    Kind("linear_density", "a mass per length", "kg/m", Face("gr/in", 2), Face("g/m", 2),
+         (_unit("gr/in", GRAIN / INCH, "gpi"), _unit("g/m", 1e-3), _unit("kg/m", 1.0)),
+         ("10.5 gr/in", "26.8 g/m"), ("in grains per inch", "in grams per metre")),
+    Kind("force_per_length", "a weight per draw", "N/m", Face("lb/in", 2), Face("N/mm", 3),
+         (_unit("lb/in", POUND_FORCE / INCH, "lbs/in #/in lbf/in"), _unit("N/mm", 1e3),
+          _unit("N/cm", 1e2), _unit("N/m", 1.0)),
+         ("2.2 lb/in", "0.39 N/mm"), ("in pounds per inch", "in newtons per millimetre")),
+    Kind("mass_per_force", "an arrow mass per draw weight", "kg/N", Face("gr/lb", 1), Face("g/N", 3),
+         (_unit("gr/lb", GRAIN / POUND_FORCE, "gpp"), _unit("g/N", 1e-3), _unit("kg/N", 1.0)),
+         ("9 gr/lb", "0.131 g/N"), ("in grains per pound", "in grams per newton")),
+    Kind("modulus", "an elastic modulus", "Pa", Face("Mpsi", 2), Face("GPa", 1), _STRESSES,
+         ("1.8 Mpsi", "12.4 GPa"), ("in millions of psi", "in gigapascals")),
+    Kind("stress", "a stress", "Pa", Face("psi", 0), Face("MPa", 1), _STRESSES,
+         ("15800 psi", "109 MPa"), ("in psi", "in megapascals")),
+    Kind("density", "a density", "kg/m3", Face("lb/ft3", 1), Face("kg/m3", 0),
+         (_unit("lb/ft3", POUND / (12 * INCH) ** 3, "lb/ft³ pcf"), _unit("kg/m3", 1.0, "kg/m³"),
+          _unit("g/cm3", 1e3, "g/cm³")),
+         ("29 lb/ft3", "465 kg/m3"), ("in pounds per cubic foot", "in kilograms per cubic metre")),
+    Kind("rigidity", "a flexural rigidity", "N m2", Face("lb in2", 0), Face("N m2", 3),
+         (_unit("lb in2", POUND_FORCE * INCH**2, "lb·in² lbf·in²"), _unit("N m2", 1.0, "N·m²")),
+         ("1774 lb in2", "5.09 N m2"), ("in pound square inches", "in newton square metres")),
+    Kind("speed", "a speed", "m/s", Face("ft/s", 0), Face("m/s", 1),
+         (_unit("ft/s", 12 * INCH, "fps"), _unit("m/s", 1.0), _unit("km/h", 1 / 3.6)),
+         ("165 ft/s", "50.3 m/s"), ("in feet per second", "in metres per second")),
+    Kind("energy", "an energy", "J", Face("ft lb", 1), Face("J", 1),
+         (_unit("ft lb", POUND_FORCE * 12 * INCH, "ft·lb ftlb ft-lb"), _unit("J", 1.0, "joule joules")),
+         ("31 ft lb", "42 J"), ("in foot pounds", "in joules")),
+    Kind("momentum", "a momentum", "kg m/s", Face("lb s", 3), Face("kg m/s", 3),
+         (_unit("lb s", POUND_FORCE, "lb·s"), _unit("kg m/s", 1.0, "kg·m/s")),
+         ("0.38 lb s", "1.7 kg m/s"), ("in pound seconds", "in kilogram metres per second")),
+    Kind("frequency", "a frequency", "Hz", Face("Hz", 1), Face("Hz", 1), (_unit("Hz", 1.0),),
+         ("70 Hz", "70 Hz"), ("in hertz", "in hertz")),
+    Kind("short_time", "a time", "s", Face("ms", 1), Face("ms", 1),
+         (_unit("ms", 1e-3), _unit("s", 1.0)),
+         ("14 ms", "14 ms"), ("in milliseconds", "in milliseconds")),
+    Kind("angle", "an angle", "deg", Face("°", 1), Face("°", 1),
+         (_unit("°", 1.0, "deg degree degrees"),),
+         ("3.5°", "3.5°"), ("in degrees", "in degrees")),
+    Kind("temperature", "a temperature", "degC", Face("°F", 0), Face("°C", 1),
+         (_unit("°F", 5 / 9, "F degF ºF", -160 / 9), _unit("°C", 1.0, "C degC ºC")),
+         ("68 °F", "20 °C"), ("in degrees Fahrenheit", "in degrees Celsius")),
+    Kind("ratio", "a percentage", "1", Face("%", 1), Face("%", 1),
+         (_unit("%", 0.01, "percent pct"),),
+         ("60 %", "60 %"), ("in percent", "in percent")),
+    Kind("number", "a number", "1", Face("", 2), Face("", 2), (_unit("", 1.0),),
+         ("1.5", "1.5"), ("", "")),
+)
+
+
+def kind_of(kind_id: str) -> Kind:
+    """Return the kind with this id.
+
+    Raises:
+        ValueError: no kind has this id.
+    """
+    for kind in KINDS:
+        if kind.id == kind_id:
+            return kind
+    raise ValueError("no kind of quantity is called " + kind_id)
+
+
+def face_of(kind: Kind, system: str) -> Face:
+    """Return how a unit system ("imperial" or "metric") shows a kind."""
+    if system == "imperial":
+        return kind.imperial
+    elif system == "metric":
+        return kind.metric
+    else:
+        raise ValueError("the unit system must be imperial or metric, not " + system)
+
+
+def shown_unit(kind_id: str, system: str) -> Unit:
+    """Return the unit in which a system shows a kind; a bare number is read in it."""
+    kind = kind_of(kind_id)
+    name = face_of(kind, system).unit
+    for unit in kind.units:
+        if unit.name == name:
+            return unit
+    raise ValueError(kind_id + " has no unit " + name)
+
+
+# Reading ---------------------------------------------------------------------
+
+
+def parse(text: str, kind_id: str, system: str = "imperial") -> float:
+    """Return the SI value of what somebody typed.
+
+    Reads whole numbers, decimals with a point or a comma, fractions, mixed
+    numbers (`7 3/16`, `7-3/16`), feet with inches, and a unit behind them. A
+    number without a unit is in the unit that `system` shows.
+
+    Args:
+        text: as typed.
+        kind_id: id of the kind of quantity expected.
+        system: "imperial" or "metric".
+
+    Returns:
+        the quantity in the kind's SI unit.
+
+    Raises:
+        ValueError: the text cannot be read; the message completes a sentence
+            that starts with the text ("... is not a length").
+    """
+    kind = kind_of(kind_id)
+    plain = _plain(text)
+    if len(plain) > LONGEST_TEXT:
+        raise ValueError("is too long to be " + kind.noun)
+    number, rest = _read_number(plain, kind)
+    unit_text, rest = _read_unit_text(rest)
+    unit = _find_unit(unit_text, kind, system)
+    value = unit.offset + number * unit.factor
+    if rest:
+        value += _inches_behind_feet(rest, unit, number, kind, system)
+    return value
+
+
+def _plain(text: str) -> str:
+    for typed, same in SAME_AS:
+        text = text.replace(typed, same)
+    for typed, same in VULGAR_FRACTIONS:
+        text = text.replace(typed, " " + same)
+    return text.strip(" \n\r")
+
+
+def _read_number(text: str, kind: Kind) -> tuple[float, str]:
+    sign = 1
+    rest = text
+    if rest[:1] in ("+", "-"):
+        sign = -1 if rest[0] == "-" else 1
+        rest = rest[1:].lstrip(" ")
+    whole, after = _take_digits(rest)
+    if after[:1] in (".", ","):
+        number, rest = _read_decimal(whole, after, kind)
+    elif not whole:
+        raise ValueError("is not " + kind.noun)
+    elif after[:1] == "/":
+        number, rest = _read_fraction(whole, after[1:])
+    else:
+        number, rest = _read_mixed(whole, after)
+    if rest[:1] in ("e", "E") and rest[1:2] and rest[1] in DIGITS + "+-":
+        number, rest = _apply_exponent(number, rest[1:], kind)
+    return sign * number, rest
+
+
+def _take_digits(text: str) -> tuple[str, str]:
+    end = 0
+    while end < len(text) and text[end] in DIGITS:
+        end += 1
+    if end > MOST_DIGITS:
+        raise ValueError("has more than " + str(MOST_DIGITS) + " digits")
+    return text[:end], text[end:]
+
+
+def _read_decimal(whole: str, after: str, kind: Kind) -> tuple[float, str]:
+    mark = after[0]
+    decimals, rest = _take_digits(after[1:])
+    if not whole and not decimals:
+        raise ValueError("is not " + kind.noun)
+    if mark == "," and len(decimals) == 3 and whole.lstrip("0"):
+        raise ValueError("could mean two numbers (" + whole + "." + decimals + " or "
+                         + whole + decimals + "); write it with a point or without the comma")
+    if rest[:1] in (".", ","):
+        raise ValueError("has more than one decimal mark")
+    if len(whole) + len(decimals) > MOST_DIGITS:
+        raise ValueError("has more than " + str(MOST_DIGITS) + " digits")
+    return int((whole + decimals) or "0") / 10 ** len(decimals), rest
+
+
+def _read_fraction(top: str, text: str) -> tuple[float, str]:
+    bottom, rest = _take_digits(text.lstrip(" "))
+    if not bottom:
+        raise ValueError("has nothing below the line of its fraction")
+    if int(bottom) == 0:
+        raise ValueError("has a fraction with 0 below the line")
+    return int(top) / int(bottom), rest
+
+
+def _read_mixed(whole: str, after: str) -> tuple[float, str]:
+    behind = after.lstrip(" ")
+    if behind[:1] == "-":
+        behind = behind[1:].lstrip(" ")
+    top, rest = _take_digits(behind)
+    if top and rest.lstrip(" ")[:1] == "/":
+        part, rest = _read_fraction(top, rest.lstrip(" ")[1:])
+        return int(whole) + part, rest
+    return float(int(whole)), after
+
+
+def _apply_exponent(number: float, text: str, kind: Kind) -> tuple[float, str]:
+    sign = -1 if text[0] == "-" else 1
+    digits, rest = _take_digits(text[1:] if text[0] in "+-" else text)
+    if not digits:
+        raise ValueError("is not " + kind.noun)
+    if int(digits) > LARGEST_EXPONENT:
+        raise ValueError("is too large or too small a number")
+    return (number * 10 ** int(digits) if sign > 0 else number / 10 ** int(digits)), rest
+
+
+def _read_unit_text(text: str) -> tuple[str, str]:
+    """Split what follows a number into a unit and whatever digits follow that."""
+    start = text.lstrip(" ")
+    end = 0
+    while end < len(start) and not (start[end] in DIGITS and (end == 0 or start[end - 1] in " '\"")):
+        end += 1
+    return start[:end].rstrip(" ."), start[end:]
+
+
+def _find_unit(text: str, kind: Kind, system: str) -> Unit:
+    if not text:
+        return shown_unit(kind.id, system)
+    wanted = text.lower()
+    for unit in kind.units:
+        if wanted == unit.name.lower():
+            return unit
+        for alias in unit.aliases:
+            if wanted == alias.lower():
+                return unit
+    raise ValueError("has a unit that does not fit " + kind.noun + " (" + _unit_names(kind) + ")")
+
+
+def _unit_names(kind: Kind) -> str:
+    names = [unit.name for unit in kind.units if unit.name]
+    return "use " + ", ".join(names) if names else "type the number alone"
+
+
+def _inches_behind_feet(rest: str, unit: Unit, feet: float, kind: Kind, system: str) -> float:
+    if unit.name != "ft":
+        raise ValueError("has something behind its unit that cannot be read")
+    inches, after = _read_number(rest, kind)
+    unit_text, after = _read_unit_text(after)
+    if after or unit_text not in ("", "in", '"', "inch", "inches"):
+        raise ValueError("has something behind its unit that cannot be read")
+    return -inches * INCH if feet < 0 else inches * INCH
+
+
+# Showing ---------------------------------------------------------------------
+
+
+def show(value: float, kind_id: str, system: str = "imperial", decimals: int | None = None) -> str:
+    """Return a quantity as text in the unit system's unit, such as `7 3/16 in`.
+
+    Args:
+        value: in the kind's SI unit, finite.
+        kind_id: id of the kind of quantity.
+        system: "imperial" or "metric".
+        decimals: digits behind the point, where the kind's own do not suit.
+
+    Returns:
+        number and unit; `parse` reads it back within the digits shown.
+
+    Raises:
+        ValueError: the value is not finite.
+    """
+    face = face_of(kind_of(kind_id), system)
+    number = in_shown_unit(value, kind_id, system)
+    if decimals is None and face.style == FRACTION:
+        text = show_fraction(number)
+    else:
+        text = show_number(number, face.style if decimals is None else decimals)
+    if face.unit in ("", "°"):
+        return text + face.unit
+    return text + " " + face.unit
+
+
+def in_shown_unit(value: float, kind_id: str, system: str) -> float:
+    """Return an SI value as a number of the units that a system shows."""
+    unit = shown_unit(kind_id, system)
+    return float((value - unit.offset) / unit.factor)
+
+
+def show_fraction(number: float) -> str:
+    """Return a number to the nearest 1/32, written as a mixed number in lowest terms.
+
+    A number exactly midway goes to the even graduation, the reading rule of
+    NIST Handbook 44 (section 10.3).
+    """
+    parts = _rounded(number, FRACTION_DENOMINATOR, half_to_even=True)
+    sign = "-" if parts < 0 else ""
+    whole, top = divmod(abs(parts), FRACTION_DENOMINATOR)
+    bottom = FRACTION_DENOMINATOR
+    while top and top % 2 == 0:
+        top //= 2
+        bottom //= 2
+    if not top:
+        return sign + str(whole)
+    fraction = str(top) + "/" + str(bottom)
+    return sign + (str(whole) + " " + fraction if whole else fraction)
+
+
+def show_number(number: float, decimals: int) -> str:
+    """Return a number with a fixed count of decimals; halves go away from zero.
+
+    The number is first taken to 12 significant digits, so that two engines
+    whose mathematics differ in the last bits show the same text.
+    """
+    scaled = _rounded(number, 10**decimals, half_to_even=False)
+    sign = "-" if scaled < 0 else ""
+    digits = str(abs(scaled))
+    if decimals == 0:
+        return sign + digits
+    while len(digits) <= decimals:
+        digits = "0" + digits
+    return sign + digits[:-decimals] + "." + digits[-decimals:]
+
+
+def _rounded(number: float, scale: int, half_to_even: bool) -> int:
+    """Return number times scale as a whole number, by way of 12 significant digits."""
+    if number != number or number in (math.inf, -math.inf):
+        raise ValueError("a number to show must be finite")
+    if number == 0:
+        return 0
+    top, bottom = _as_ratio(abs(number))
+    places = SIGNIFICANT_DIGITS - 1 - math.floor(math.log10(abs(number)))
+    if places >= 0:
+        digits = _divide(top * 10**places, bottom, False)
+    else:
+        digits = _divide(top, bottom * 10**-places, False)
+    if places >= 0:
+        result = _divide(digits * scale, 10**places, half_to_even)
+    else:
+        result = digits * 10**-places * scale
+    return -result if number < 0 else result
+
+
+def _as_ratio(number: float) -> tuple[int, int]:
+    """Return a positive float as an exact ratio of whole numbers."""
+    mantissa, exponent = math.frexp(number)
+    top = int(mantissa * 9007199254740992.0)  # 2**53: every float's mantissa is whole after it
+    exponent -= 53
+    return (top << exponent, 1) if exponent >= 0 else (top, 1 << -exponent)
+
+
+def _divide(top: int, bottom: int, half_to_even: bool) -> int:
+    """Return top / bottom to the nearest whole number, both positive."""
+    whole, rest = divmod(top, bottom)
+    if 2 * rest > bottom or (2 * rest == bottom and (not half_to_even or whole % 2 == 1)):
+        whole += 1
+    return whole

@@ -1,0 +1,1 @@
+"""Bench arithmetic from published standards."""

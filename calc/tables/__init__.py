@@ -1,0 +1,1 @@
+"""Published reference tables as data, each with its source."""
