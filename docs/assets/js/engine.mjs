@@ -1,0 +1,155 @@
+// The page's side of the Python engine: start, run, stop. One worker a visit; the newest request wins.
+// States: idle, loading, ready, failed. Failed is final and carries a sentence for the reader.
+
+const START_LIMIT_MS = { small: 20_000, full: 60_000 };
+const SILENCE_LIMIT_MS = 20_000;
+const ORDER = ["small", "full"];
+
+export const FAILED_TO_START =
+  "The calculator could not start in this browser. Reload the page to try again; an up-to-date browser with " +
+  "WebAssembly is needed. The worked example and the method on this page stay readable.";
+const FAILED_TWICE =
+  "The calculator stopped twice and was switched off. Your figures are still in the form and in the link: " +
+  "reload the page to try again.";
+const FAILED_REQUEST =
+  "This calculation came to a halt, which is a fault in our software and not in your figures. They are kept; " +
+  "please change one of them or start again from the example.";
+
+export class Engine {
+  #files;
+  #worker = null;
+  #current = 0; // place in ORDER
+  #restarted = false;
+  #watchdog = 0;
+  #newest = 0;
+  #pending = null;
+
+  state = "idle";
+  reason = "";
+
+  /** files: addresses of micropython, wasm, calc and pyodide, or null if the page names none. */
+  constructor(files) {
+    this.#files = files;
+  }
+
+  start() {
+    if (this.state === "idle") this.#boot();
+  }
+
+  /**
+   * Send a request. Resolves to {answer}, {error: sentence} or {failed: sentence};
+   * to null if a newer request took its place.
+   */
+  run(request, onProgress = () => {}) {
+    this.#pending?.resolve(null);
+    return new Promise((resolve) => {
+      this.#newest += 1;
+      this.#pending = { id: this.#newest, request, onProgress, resolve };
+      if (this.state === "failed") this.#settle({ failed: this.reason });
+      else if (this.state === "ready") this.#send();
+      else this.start();
+    });
+  }
+
+  stop() {
+    this.#endWorker();
+    this.#settle(null);
+    if (this.state !== "failed") this.state = "idle";
+  }
+
+  #boot() {
+    if (!this.#files) {
+      this.#fail(FAILED_TO_START);
+      return;
+    }
+    this.state = "loading";
+    const name = ORDER[this.#current];
+    try {
+      this.#worker = new Worker(new URL("./worker.mjs", import.meta.url), { type: "module" });
+    } catch {
+      this.#fail(FAILED_TO_START);
+      return;
+    }
+    this.#worker.onmessage = ({ data }) => this.#hear(JSON.parse(data));
+    this.#worker.onerror = (event) => {
+      event.preventDefault();
+      this.#breakdown();
+    };
+    this.#watch(START_LIMIT_MS[name]);
+    this.#worker.postMessage(JSON.stringify({ start: name, files: this.#files }));
+  }
+
+  #hear(message) {
+    if (message.ready) {
+      this.state = "ready";
+      clearTimeout(this.#watchdog);
+      if (this.#pending) this.#send();
+    } else if (message.failed || message.crash) {
+      this.#breakdown();
+    } else if (message.id === this.#pending?.id) {
+      this.#hearAbout(message);
+    }
+  }
+
+  #hearAbout(message) {
+    if (message.progress !== undefined) {
+      this.#watch(SILENCE_LIMIT_MS);
+      this.#pending.onProgress(message.progress);
+    } else {
+      clearTimeout(this.#watchdog);
+      this.#settle(message.error ? { error: FAILED_REQUEST } : { answer: message.answer });
+    }
+  }
+
+  #send() {
+    this.#watch(SILENCE_LIMIT_MS);
+    const { id, request } = this.#pending;
+    this.#worker.postMessage(JSON.stringify({ id, request }));
+  }
+
+  /** While starting: try the next engine. While running: restart once, with the request that was open. */
+  #breakdown() {
+    this.#endWorker();
+    if (this.state === "loading") {
+      this.#current += 1;
+      if (this.#current < ORDER.length && this.#files.pyodide) this.#boot();
+      else this.#fail(FAILED_TO_START);
+    } else if (this.#restarted) {
+      this.#fail(FAILED_TWICE);
+    } else {
+      this.#restarted = true;
+      this.#boot();
+    }
+  }
+
+  #fail(sentence) {
+    this.#endWorker();
+    this.state = "failed";
+    this.reason = sentence;
+    this.#settle({ failed: sentence });
+  }
+
+  #settle(outcome) {
+    this.#pending?.resolve(outcome);
+    this.#pending = null;
+  }
+
+  #watch(limit) {
+    clearTimeout(this.#watchdog);
+    this.#watchdog = setTimeout(() => this.#breakdown(), limit);
+  }
+
+  #endWorker() {
+    clearTimeout(this.#watchdog);
+    this.#worker?.terminate();
+    this.#worker = null;
+  }
+}
+
+/** Addresses of the engine's files as the page names them, or null. */
+export function engineFiles(meta = document.querySelector('meta[name="rebrace-engine"]')) {
+  if (!meta) return null;
+  const folder = new URL("../engine/", import.meta.url);
+  const names = Object.entries(JSON.parse(meta.content));
+  return Object.fromEntries(names.map(([part, name]) => [part, new URL(name, folder).href]));
+}

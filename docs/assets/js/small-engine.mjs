@@ -1,0 +1,31 @@
+// MicroPython behind the three calls that both engines share.
+
+import { FIND_PACKAGE, writePackage } from "./package-files.mjs";
+import { fetchEarly } from "./wasm-fetch.mjs";
+
+const HEAP_BYTES = 8 * 1024 * 1024;
+
+let answer = null;
+
+/** Load the interpreter and the package; files holds their addresses. */
+export async function start(files) {
+  fetchEarly(files.wasm);
+  const [{ loadMicroPython }, sources] = await Promise.all([
+    import(files.micropython),
+    fetch(files.calc).then((response) => response.json()),
+  ]);
+  const python = await loadMicroPython({ url: files.wasm, heapsize: HEAP_BYTES });
+  writePackage(python.FS, sources);
+  python.runPython(FIND_PACKAGE);
+  answer = python.pyimport("calc.answer");
+}
+
+/** Begin a request (JSON text); returns a function that goes one step on and returns JSON text. */
+export function run(request) {
+  answer.begin(request);
+  return () => answer.advance();
+}
+
+export function stop() {
+  answer = null;
+}

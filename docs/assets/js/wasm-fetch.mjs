@@ -1,0 +1,27 @@
+// Fetching WebAssembly from any host: some label it as a plain file, and then
+// browsers refuse to compile it while it arrives.
+
+const WASM = "application/wasm";
+const original = globalThis.fetch;
+const early = new Map();
+
+/** Start fetching a .wasm file that an interpreter will ask for later. */
+export function fetchEarly(address) {
+  early.set(address, original(address));
+}
+
+/** From now on every .wasm response carries the right label. */
+export function labelWasm() {
+  globalThis.fetch = (resource, options) => {
+    const address = String(resource?.url ?? resource);
+    return address.endsWith(".wasm") ? fetchWasm(address, options) : original(resource, options);
+  };
+}
+
+async function fetchWasm(address, options) {
+  const response = await (early.get(address) ?? original(address, options));
+  early.delete(address);
+  const labelled = response.headers.get("Content-Type")?.startsWith(WASM);
+  if (labelled || !response.ok) return response;
+  return new Response(response.body, { headers: { "Content-Type": WASM } });
+}

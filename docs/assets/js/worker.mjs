@@ -1,0 +1,94 @@
+// Owns one Python engine. JSON text in, JSON text out:
+//   in   {"start": "small", "files": {...}}      once
+//        {"id": 7, "request": {...}}             the newest one wins
+//   out  {"ready": "small"} or {"failed": "why"}
+//        {"id": 7, "progress": 0.4}, then {"id": 7, "answer": {...}},
+//        or {"id": 7, "error": "why"} from Python, or {"id": 7, "crash": "why"} from the engine itself
+
+import { labelWasm } from "./wasm-fetch.mjs";
+
+const ENGINES = {
+  small: () => import("./small-engine.mjs"),
+  full: () => import("./full-engine.mjs"),
+};
+const BREATH_MS = 30; // how long a solve may go on before newer requests are looked at
+
+let engine = null;
+let newest = null;
+let working = false;
+
+self.onmessage = ({ data }) => {
+  const message = JSON.parse(data);
+  if (message.start) {
+    start(message.start, message.files);
+  } else {
+    newest = message;
+    work();
+  }
+};
+
+async function start(name, files) {
+  labelWasm();
+  try {
+    const loaded = await ENGINES[name]();
+    await loaded.start(files);
+    engine = loaded;
+    tell({ ready: name });
+    work();
+  } catch (error) {
+    tell({ failed: String(error) });
+  }
+}
+
+async function work() {
+  if (!engine || working) return;
+  working = true;
+  while (newest) {
+    const current = newest;
+    newest = null;
+    await answer(current);
+  }
+  working = false;
+}
+
+async function answer({ id, request }) {
+  try {
+    const advance = engine.run(JSON.stringify(request));
+    let breath = performance.now();
+    for (;;) {
+      const text = advance();
+      const { progress } = JSON.parse(text);
+      if (progress === undefined) {
+        postMessage(`{"id":${Number(id)},"answer":${text}}`);
+        return;
+      }
+      if (performance.now() - breath > BREATH_MS) {
+        tell({ id, progress });
+        await nextTask();
+        if (newest) return;
+        breath = performance.now();
+      }
+    }
+  } catch (error) {
+    tell({ id, [isFromPython(error) ? "error" : "crash"]: String(error.message ?? error) });
+  }
+}
+
+function isFromPython(error) {
+  return error?.name === "PythonError" && !/\b(MemoryError|SystemError)\b/.test(error.message);
+}
+
+function nextTask() {
+  return new Promise((resolve) => {
+    const { port1, port2 } = new MessageChannel();
+    port1.onmessage = () => {
+      port1.close();
+      resolve();
+    };
+    port2.postMessage(null);
+  });
+}
+
+function tell(message) {
+  postMessage(JSON.stringify(message));
+}
