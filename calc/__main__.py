@@ -1,0 +1,176 @@
+"""The command line: `python -m calc tiller --upper "7 3/16 in" --lower "7 9/16 in"`."""
+
+import argparse
+import json
+import sys
+
+from calc import catalog
+from calc.answer import Job, work_out
+from calc.fields import CHOICE, COUNT, ROWS, SWITCH, TEXT, Amount, Calculator, Input, Table, inputs_of, say, write
+from calc.quantities import kind_of
+from calc.report import LEVEL_WORDS, declared_values, in_order_of_weight
+
+COMPUTED = 0
+BAD_INPUT = 2
+
+
+def main(arguments: list[str] | None = None) -> int:
+    """Run the command line; return the exit status."""
+    words = sys.argv[1:] if arguments is None else arguments
+    if not words or words[0].startswith("-") and words[0] not in ("-h", "--help"):
+        return _list(words)
+    if words[0] not in catalog.IDS and words[0] not in ("-h", "--help"):
+        print(f"No calculator is called {words[0]}. There are: {', '.join(catalog.IDS)}.", file=sys.stderr)
+        return BAD_INPUT
+    if words[0] in ("-h", "--help"):
+        return _list([])
+    return _compute(catalog.find(words[0]), words[1:])
+
+
+def _list(words: list[str]) -> int:
+    parser = argparse.ArgumentParser(prog="python -m calc", description="List the calculators.")
+    parser.add_argument("--list", action="store_true", help="list the calculators (so does no argument)")
+    parser.add_argument("--json", action="store_true", help="as JSON, with the inputs of each")
+    options = parser.parse_args(words)
+    calculators = [catalog.find(id) for id in catalog.IDS]
+    if options.json:
+        print(json.dumps([_described(each) for each in calculators], indent=2))
+    else:
+        for each in calculators:
+            print(f"{each.id:20}{each.purpose}")
+        print("\nInputs of one: python -m calc ID --help")
+    return COMPUTED
+
+
+def _described(calculator: Calculator) -> dict[str, object]:
+    return {
+        "id": calculator.id,
+        "title": calculator.title,
+        "inputs": [_described_input(each) for each in inputs_of(calculator)],
+    }
+
+
+def _described_input(each: Input) -> dict[str, object]:
+    described = {"id": each.id, "kind": each.kind, "unit": _si_unit(each.kind), "default": each.default,
+                 "low": each.low, "high": each.high}
+    if each.kind == CHOICE:
+        described["choices"] = [option.id for option in each.choices]
+    if each.kind == ROWS:
+        described["columns"] = [_described_input(column) for column in each.columns]
+    return described
+
+
+def _si_unit(kind: str) -> str:
+    return "" if kind in (CHOICE, SWITCH, ROWS, TEXT) else "1" if kind == COUNT else kind_of(kind).si
+
+
+def _compute(calculator: Calculator, words: list[str]) -> int:
+    parser = _parser(calculator)
+    options = vars(parser.parse_args(_with_attached_values(words)))
+    pairs = [(each.id, options[each.id]) for each in inputs_of(calculator) if options[each.id] is not None]
+    pairs.append(("units", options["units"]))
+    job = work_out(calculator, pairs)
+    if job.outcome is None:
+        for problem in job.problems:
+            print(problem.message, file=sys.stderr)
+        return BAD_INPUT
+    if options["json"]:
+        print(json.dumps(as_json(job), indent=2, allow_nan=False))
+    else:
+        print(as_text(job))
+    return COMPUTED
+
+
+def _with_attached_values(words: list[str]) -> list[str]:
+    """Return the words with each value tied to its option, so that `--own-low -1/8` is a value."""
+    tied: list[str] = []
+    for word in words:
+        negative = word[:1] in ("-", "\u2212") and word[1:2] in "0123456789.,½¼¾⅛⅜⅝⅞" and len(word) > 1
+        if negative and tied and tied[-1].startswith("--") and "=" not in tied[-1]:
+            tied[-1] += "=" + word
+        else:
+            tied.append(word)
+    return tied
+
+
+def _parser(calculator: Calculator) -> argparse.ArgumentParser:
+    parser = argparse.ArgumentParser(prog=f"python -m calc {calculator.id}", description=calculator.purpose,
+                                     allow_abbrev=False)
+    for each in inputs_of(calculator):
+        names = ["--" + each.id.replace("_", "-")]
+        if "_" in each.id:
+            names.append("--" + each.id)
+        parser.add_argument(*names, dest=each.id, metavar="VALUE", help=_help(each))
+    parser.add_argument("--json", action="store_true", help="one JSON object, numbers in SI")
+    system = parser.add_mutually_exclusive_group()
+    system.add_argument("--imperial", dest="units", action="store_const", const="imperial",
+                        help="read bare numbers and show results in imperial units (the default)")
+    system.add_argument("--metric", dest="units", action="store_const", const="metric",
+                        help="read bare numbers and show results in metric units")
+    parser.set_defaults(units="imperial")
+    return parser
+
+
+def _help(each: Input) -> str:
+    text = f"{each.label}. {each.help}".rstrip()
+    if each.kind == CHOICE:
+        text += " One of: " + ", ".join(option.id for option in each.choices) + "."
+    if each.kind == ROWS:
+        text += " Rows apart by ; and cells by : (" + ", ".join(column.label for column in each.columns) + ")."
+    return f"{text} Default: {each.default or 'empty'}".replace("%", "%%")
+
+
+def as_json(job: Job) -> dict[str, object]:
+    """Return a finished job as data in SI, apart from any unit system."""
+    outcome = job.outcome
+    return {
+        "calculator": job.calculator.id,
+        "inputs": {each.id: _input_value(each, job.values[each.id]) for each in inputs_of(job.calculator)},
+        "results": {declared.id: {"value": value, "unit": _si_unit(declared.kind)}
+                    for declared, value in declared_values(job.calculator, outcome)},
+        "checks": [{"id": each.id, "level": each.level, "text": say(each.text, job.system)}
+                   for each in in_order_of_weight(outcome.checks)],
+        "tables": {table.id: _table_rows(table, job.system) for table in outcome.tables},
+    }
+
+
+def _input_value(each: Input, value: object) -> object:
+    if each.kind == ROWS and isinstance(value, tuple):
+        return [dict(zip([column.id for column in each.columns], row)) for row in value]
+    return value
+
+
+def _table_rows(table: Table, system: str) -> list[dict[str, object]]:
+    return [{column.id: say(cell, system) if column.kind == TEXT and cell is not None else cell
+             for column, cell in zip(table.columns, row)} for row in table.rows]
+
+
+def as_text(job: Job) -> str:
+    """Return a finished job as text for a terminal."""
+    outcome, system = job.outcome, job.system
+    lines = [say(outcome.headline, system), ""]
+    for each in in_order_of_weight(outcome.checks):
+        lines.append(f"{LEVEL_WORDS[each.level]}: {say(each.text, system)}")
+    lines.append("")
+    for declared, value in declared_values(job.calculator, outcome):
+        if value is not None:
+            lines.append(f"{declared.label + ':':45} {write(Amount(declared.kind, value, None), system)}")
+    for table in outcome.tables:
+        lines += ["", say(table.caption, system)] + _table_lines(table, system)
+    lines += ["", "What this assumes"] + ["- " + say(each, system) for each in outcome.assumptions]
+    lines += ["", "Before you act on it"] + ["- " + say(each, system) for each in job.calculator.cautions]
+    lines += [""] + job.notes if job.notes else []
+    return "\n".join(lines)
+
+
+def _table_lines(table: Table, system: str) -> list[str]:
+    cells = [[column.label for column in table.columns]]
+    for row in table.rows:
+        cells.append(["" if cell is None else write(Amount(column.kind, cell, None), system)
+                      for column, cell in zip(table.columns, row)])
+    widths = [max(len(row[index]) for row in cells) for index in range(len(table.columns))]
+    return ["  ".join(text.ljust(width) for text, width in zip(row, widths)).rstrip() for row in cells]
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,174 @@
+"""An outcome as a page element tree: the one rendering of results.
+
+A node is a text or a list `[tag, {attribute: text}, child, ...]`. The build
+writes the tree of the worked example into the page; the browser makes the same
+elements from the tree of a live answer. Nothing typed by a reader reaches an
+attribute.
+"""
+
+import math
+
+from calc.fields import (
+    OK,
+    STOP,
+    TEXT,
+    Amount,
+    Axis,
+    Calculator,
+    Chart,
+    Check,
+    Drawing,
+    Outcome,
+    Result,
+    Table,
+    say,
+    write,
+)
+from calc.quantities import in_shown_unit, shown_unit
+
+LEVEL_WORDS = {"ok": "In order", "watch": "Watch", "stop": "Stop"}
+
+
+def outcome_tree(calculator: Calculator, outcome: Outcome, system: str) -> list[object]:
+    """Return the element tree of an outcome in a unit system."""
+    nodes: list[object] = [["p", {"class": "rb-headline"}, say(outcome.headline, system)]]
+    nodes.append(_checks(outcome, system))
+    nodes.append(_values(calculator, outcome, system))
+    for drawing in outcome.drawings:
+        nodes.append(drawing_tree(drawing, system))
+    for chart in outcome.charts:
+        nodes.append(_chart(chart, system))
+    for table in outcome.tables:
+        nodes.append(_table(table, system))
+    nodes.append(_listed("rb-assumptions", "What this assumes", [say(each, system) for each in outcome.assumptions]))
+    nodes.append(_listed("rb-cautions", "Before you act on it", [say(each, system) for each in calculator.cautions]))
+    return nodes
+
+
+def _checks(outcome: Outcome, system: str) -> list[object]:
+    items: list[object] = ["ul", {"class": "rb-checks"}]
+    for each in in_order_of_weight(outcome.checks):
+        items.append(["li", {"class": "rb-check rb-" + each.level},
+                      ["strong", {}, LEVEL_WORDS[each.level]], " ", say(each.text, system)])
+    return items
+
+
+def in_order_of_weight(checks: tuple[Check, ...]) -> list[Check]:
+    """Return checks with the gravest first."""
+    return ([each for each in checks if each.level == STOP]
+            + [each for each in checks if each.level not in (STOP, OK)]
+            + [each for each in checks if each.level == OK])
+
+
+def _values(calculator: Calculator, outcome: Outcome, system: str) -> list[object]:
+    items: list[object] = ["dl", {"class": "rb-values"}]
+    for declared, value in declared_values(calculator, outcome):
+        if value is None:
+            continue
+        items.append(["div", {"data-result": declared.id}, ["dt", {}, declared.label],
+                      ["dd", {}, write(Amount(declared.kind, value, None), system)]])
+    return items
+
+
+def declared_values(calculator: Calculator, outcome: Outcome) -> list[tuple[Result, float | str | None]]:
+    """Return (declared result, value) in declared order.
+
+    Raises:
+        ValueError: a declared result is missing, or a number is not finite.
+    """
+    found = []
+    given = dict(outcome.values)
+    for declared in calculator.results:
+        if declared.id not in given:
+            raise ValueError(calculator.id + " gave no " + declared.id)
+        value = given[declared.id]
+        if declared.kind != TEXT and value is not None and not _finite(value):
+            raise ValueError(declared.label + " has no finite value for these inputs")
+        found.append((declared, value))
+    return found
+
+
+def _finite(value: float) -> bool:
+    return value == value and value not in (math.inf, -math.inf)
+
+
+def drawing_tree(drawing: Drawing, system: str) -> list[object]:
+    """Return a drawing as an SVG figure; texts in it may be sentences."""
+    svg: list[object] = ["svg", {"viewBox": "0 0 " + str(drawing.width) + " " + str(drawing.height),
+                                 "role": "img", "class": "rb-svg"},
+                         ["title", {}, say(drawing.title, system)],
+                         ["desc", {}, say(drawing.description, system)]]
+    svg += [_shape(each, system) for each in drawing.shapes]
+    return ["figure", {"class": "rb-drawing"}, svg, ["figcaption", {}, say(drawing.title, system)]]
+
+
+def _shape(shape: object, system: str) -> object:
+    if not isinstance(shape, list):
+        return say(shape, system)
+    node: list[object] = [shape[0], shape[1]]
+    node += [_shape(child, system) for child in shape[2:]]
+    return node
+
+
+def _chart(chart: Chart, system: str) -> list[object]:
+    title = say(chart.title, system)
+    return ["figure", {"class": "rb-chart", "data-chart": chart.id},
+            ["figcaption", {}, title],
+            ["div", {"class": "rb-plot"}],
+            ["details", {"class": "rb-data-table"}, ["summary", {}, "Figures of this chart"],
+             _chart_table(chart, title, system)]]
+
+
+def _chart_table(chart: Chart, title: str, system: str) -> list[object]:
+    body: list[object] = ["tbody", {}]
+    for line in chart.lines:
+        for x, y in zip(line.xs, line.ys):
+            body.append(["tr", {}, ["th", {"scope": "row"}, line.label],
+                         ["td", {}, write(Amount(chart.x.kind, x, None), system)],
+                         ["td", {}, write(Amount(chart.y.kind, y, None), system)]])
+    head = ["thead", {}, ["tr", {}, ["th", {"scope": "col"}, "Line"],
+                          ["th", {"scope": "col"}, chart.x.label], ["th", {"scope": "col"}, chart.y.label]]]
+    return _scrolling(title, ["table", {}, head, body])
+
+
+def _table(table: Table, system: str) -> list[object]:
+    caption = say(table.caption, system)
+    head: list[object] = ["tr", {}]
+    head += [["th", {"scope": "col"}, column.label] for column in table.columns]
+    body: list[object] = ["tbody", {}]
+    for row in table.rows:
+        cells: list[object] = ["tr", {}]
+        for index, column in enumerate(table.columns):
+            text = "" if row[index] is None else write(Amount(column.kind, row[index], None), system)
+            cells.append(["th", {"scope": "row"}, text] if index == 0 else ["td", {}, text])
+        body.append(cells)
+    return _scrolling(caption, ["table", {}, ["caption", {}, caption], ["thead", {}, head], body])
+
+
+def _scrolling(label: str, table: list[object]) -> list[object]:
+    return ["div", {"class": "rb-table", "role": "region", "tabindex": "0", "aria-label": label}, table]
+
+
+def _listed(name: str, title: str, texts: list[str]) -> list[object]:
+    items: list[object] = ["ul", {}]
+    items += [["li", {}, text] for text in texts]
+    return ["section", {"class": name}, ["p", {"class": "rb-subhead"}, title], items]
+
+
+def chart_data(chart: Chart, system: str) -> dict[str, object]:
+    """Return a chart's numbers in the units a system shows, for the plotting library."""
+    lines = []
+    for line in chart.lines:
+        for number in tuple(line.xs) + tuple(line.ys):
+            if not _finite(number):
+                raise ValueError("a chart holds a number that is not finite")
+        lines.append({"label": line.label, "style": line.style,
+                      "xs": [in_shown_unit(x, chart.x.kind, system) for x in line.xs],
+                      "ys": [in_shown_unit(y, chart.y.kind, system) for y in line.ys]})
+    return {"id": chart.id, "title": say(chart.title, system),
+            "x": _axis(chart.x, system), "y": _axis(chart.y, system), "lines": lines}
+
+
+def _axis(axis: Axis, system: str) -> dict[str, str]:
+    unit = shown_unit(axis.kind, system).name
+    return {"label": axis.label + (", " + unit if unit else "")}
