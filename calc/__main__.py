@@ -6,7 +6,21 @@ import sys
 
 from calc import catalog
 from calc.answer import Job, work_out
-from calc.fields import CHOICE, COUNT, ROWS, SWITCH, TEXT, Amount, Calculator, Input, Table, inputs_of, say, write
+from calc.fields import (
+    CHOICE,
+    COUNT,
+    ROWS,
+    SWITCH,
+    TEXT,
+    Amount,
+    Calculator,
+    Input,
+    Outcome,
+    Table,
+    inputs_of,
+    say,
+    write,
+)
 from calc.quantities import kind_of
 from calc.report import LEVEL_WORDS, declared_values, in_order_of_weight
 
@@ -17,7 +31,7 @@ BAD_INPUT = 2
 def main(arguments: list[str] | None = None) -> int:
     """Run the command line; return the exit status."""
     words = sys.argv[1:] if arguments is None else arguments
-    if not words or words[0].startswith("-") and words[0] not in ("-h", "--help"):
+    if not words or (words[0].startswith("-") and words[0] not in ("-h", "--help")):
         return _list(words)
     if words[0] not in catalog.IDS and words[0] not in ("-h", "--help"):
         print(f"No calculator is called {words[0]}. There are: {', '.join(catalog.IDS)}.", file=sys.stderr)
@@ -75,9 +89,9 @@ def _compute(calculator: Calculator, words: list[str]) -> int:
             print(problem.message, file=sys.stderr)
         return BAD_INPUT
     if options["json"]:
-        print(json.dumps(as_json(job), indent=2, allow_nan=False))
+        print(json.dumps(as_json(job, job.outcome), indent=2, allow_nan=False))
     else:
-        print(as_text(job))
+        print(as_text(job, job.outcome))
     return COMPUTED
 
 
@@ -116,16 +130,17 @@ def _help(each: Input) -> str:
     if each.kind == CHOICE:
         text += " One of: " + ", ".join(option.id for option in each.choices) + "."
     if each.kind == ROWS:
-        text += " Rows apart by ; and cells by : (" + ", ".join(column.label for column in each.columns) + ")."
+        columns = ", ".join(column.label for column in each.columns)
+        text += f" Rows apart by ; and cells by : ({columns})."
     return f"{text} Default: {each.default or 'empty'}".replace("%", "%%")
 
 
-def as_json(job: Job) -> dict[str, object]:
+def as_json(job: Job, outcome: Outcome) -> dict[str, object]:
     """Return a finished job as data in SI, apart from any unit system."""
-    outcome = job.outcome
     return {
         "calculator": job.calculator.id,
-        "inputs": {each.id: _input_value(each, job.values[each.id]) for each in inputs_of(job.calculator)},
+        "inputs": {each.id: _input_value(each, job.values[each.id])
+                   for each in inputs_of(job.calculator)},
         "results": {declared.id: {"value": value, "unit": _si_unit(declared.kind)}
                     for declared, value in declared_values(job.calculator, outcome)},
         "checks": [{"id": each.id, "level": each.level, "text": say(each.text, job.system)}
@@ -141,13 +156,16 @@ def _input_value(each: Input, value: object) -> object:
 
 
 def _table_rows(table: Table, system: str) -> list[dict[str, object]]:
-    return [{column.id: say(cell, system) if column.kind == TEXT and cell is not None else cell
-             for column, cell in zip(table.columns, row)} for row in table.rows]
+    return [
+        {column.id: say(cell, system) if column.kind == TEXT and cell is not None else cell
+         for column, cell in zip(table.columns, row)}
+        for row in table.rows
+    ]
 
 
-def as_text(job: Job) -> str:
+def as_text(job: Job, outcome: Outcome) -> str:
     """Return a finished job as text for a terminal."""
-    outcome, system = job.outcome, job.system
+    system = job.system
     lines = [say(outcome.headline, system), ""]
     for each in in_order_of_weight(outcome.checks):
         lines.append(f"{LEVEL_WORDS[each.level]}: {say(each.text, system)}")
@@ -159,7 +177,8 @@ def as_text(job: Job) -> str:
         lines += ["", say(table.caption, system)] + _table_lines(table, system)
     lines += ["", "What this assumes"] + ["- " + say(each, system) for each in outcome.assumptions]
     lines += ["", "Before you act on it"] + ["- " + say(each, system) for each in job.calculator.cautions]
-    lines += [""] + job.notes if job.notes else []
+    if job.notes:
+        lines += ["", *job.notes]
     return "\n".join(lines)
 
 

@@ -98,7 +98,8 @@ def _take_system(pairs: list[tuple[str, str]]) -> tuple[str, list[tuple[str, str
         else:
             notes.append("The units must be imperial or metric; they were left as " + system + ".")
     if len(pairs) > MOST_PAIRS:
-        notes.append("The link holds too many parts; those after the first " + str(MOST_PAIRS) + " were left out.")
+        notes.append("The link holds too many parts; those after the first " + str(MOST_PAIRS)
+                     + " were left out.")
     return system, rest, notes
 
 

@@ -323,7 +323,8 @@ def _read_quantity(
     try:
         value = parse(text, each.kind, system)
     except ValueError as error:
-        raise Refused(field, label + ": “" + echo(text) + "” " + str(error) + ". " + mend, row, column)
+        message = label + ": “" + echo(text) + "” " + str(error) + ". " + mend
+        raise Refused(field, message, row, column) from None
     if not each.low <= value <= each.high:
         raise Refused(field, label + " must be from " + allowed + "; you typed “" + echo(text)
                       + "”. Check the number and its unit.", row, column)

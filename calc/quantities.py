@@ -204,7 +204,7 @@ def parse(text: str, kind_id: str, system: str = "imperial") -> float:
     unit = _find_unit(unit_text, kind, system)
     value = unit.offset + number * unit.factor
     if rest:
-        value += _inches_behind_feet(rest, unit, number, kind, system)
+        value += _inches_behind_feet(rest, unit, number, kind)
     return value
 
 
@@ -317,7 +317,7 @@ def _unit_names(kind: Kind) -> str:
     return "use " + ", ".join(names) if names else "type the number alone"
 
 
-def _inches_behind_feet(rest: str, unit: Unit, feet: float, kind: Kind, system: str) -> float:
+def _inches_behind_feet(rest: str, unit: Unit, feet: float, kind: Kind) -> float:
     if unit.name != "ft":
         raise ValueError("has something behind its unit that cannot be read")
     inches, after = _read_number(rest, kind)

@@ -20,6 +20,7 @@ from calc.fields import (
     Drawing,
     Outcome,
     Result,
+    Sentence,
     Table,
     say,
     write,
@@ -40,8 +41,8 @@ def outcome_tree(calculator: Calculator, outcome: Outcome, system: str) -> list[
         nodes.append(_chart(chart, system))
     for table in outcome.tables:
         nodes.append(_table(table, system))
-    nodes.append(_listed("rb-assumptions", "What this assumes", [say(each, system) for each in outcome.assumptions]))
-    nodes.append(_listed("rb-cautions", "Before you act on it", [say(each, system) for each in calculator.cautions]))
+    nodes.append(_listed("rb-assumptions", "What this assumes", outcome.assumptions, system))
+    nodes.append(_listed("rb-cautions", "Before you act on it", calculator.cautions, system))
     return nodes
 
 
@@ -103,8 +104,10 @@ def drawing_tree(drawing: Drawing, system: str) -> list[object]:
 
 
 def _shape(shape: object, system: str) -> object:
-    if not isinstance(shape, list):
+    if isinstance(shape, (str, Sentence)):
         return say(shape, system)
+    if not isinstance(shape, list):
+        raise ValueError("a drawing holds shapes and texts only")
     node: list[object] = [shape[0], shape[1]]
     node += [_shape(child, system) for child in shape[2:]]
     return node
@@ -149,9 +152,9 @@ def _scrolling(label: str, table: list[object]) -> list[object]:
     return ["div", {"class": "rb-table", "role": "region", "tabindex": "0", "aria-label": label}, table]
 
 
-def _listed(name: str, title: str, texts: list[str]) -> list[object]:
+def _listed(name: str, title: str, texts: tuple[Sentence | str, ...], system: str) -> list[object]:
     items: list[object] = ["ul", {}]
-    items += [["li", {}, text] for text in texts]
+    items += [["li", {}, say(text, system)] for text in texts]
     return ["section", {"class": name}, ["p", {"class": "rb-subhead"}, title], items]
 
 

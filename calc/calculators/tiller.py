@@ -77,7 +77,7 @@ def compute(
             ("weight_after", draw_weight - cost),
             ("sensitivity", sensitivity / 100),
         ),
-        _checks(difference, change, share, low, high),
+        _checks(difference, change, share),
         (_aims(difference, low, high, draw_weight, sensitivity),),
         (_chart(difference, take_from, sensitivity, low, high),),
         (tiller_drawing(amount("length", upper), amount("length", lower), take_from),),
@@ -86,8 +86,8 @@ def compute(
 
 
 def _band(hold: str, own_low: float | None, own_high: float | None) -> tuple[float, float]:
-    for id, low, high in BANDS:
-        if hold == id:
+    for name, low, high in BANDS:
+        if hold == name:
             return low, high
     if own_low is None or own_high is None:
         raise Refused("own_low", "Give both ends of your own target.")
@@ -155,9 +155,7 @@ def _headline(
                     *(tuple(words.amounts) + band + (amount("ratio", share), amount("force", cost))))
 
 
-def _checks(
-    difference: float, change: float, share: float, low: float, high: float
-) -> tuple[Check, ...]:
+def _checks(difference: float, change: float, share: float) -> tuple[Check, ...]:
     stiff = _stiff_limb(difference)
     found = []
     if change == 0:
@@ -172,8 +170,9 @@ def _checks(
             "cause first: lifted glass, a crack, twist, a slipped or uneven string loop, a wrong reading.",
             amount("length", abs(difference)), amount("length", CORRECTABLE))))
     if change != 0 and stiff not in ("neither", "upper" if change > 0 else "lower"):
-        found.append(check("which", WATCH, "The " + stiff + " limb has the smaller distance and is the stiffer, "
-                           "yet the target asks for still more difference: material comes off the other limb."))
+        found.append(check("which", WATCH, "The " + stiff + " limb has the smaller distance and is the "
+                           "stiffer, yet the target asks for more of that difference: material comes off "
+                           "the other limb."))
     if share > MOST_STIFFNESS:
         found.append(check("first-order", STOP, sentence(
             "An estimate of the first order means nothing beyond {} of a limb's stiffness: do not work "
@@ -198,12 +197,13 @@ def _chart(difference: float, take_from: str, sensitivity: float, low: float, hi
     direction = -1 if take_from == "lower" else 1
     furthest = max(0.05, 1.2 * max(abs(low - difference), abs(high - difference)) / sensitivity)
     shares = [furthest * step / 4 for step in range(5)]
+    tillers = [difference + direction * sensitivity * share for share in shares]
     limb = "upper" if direction > 0 else "lower"
     return Chart(
         "tiller", "Tiller as stiffness comes off the " + limb + " limb",
         Axis("Stiffness taken", "ratio"), Axis("Upper minus lower", "length"),
         (
-            Line("Tiller", "line", shares, [difference + direction * sensitivity * share for share in shares]),
+            Line("Tiller", "line", shares, tillers),
             Line("Least of the target", "line", [0.0, furthest], [low, low]),
             Line("Most of the target", "line", [0.0, furthest], [high, high]),
         ),
@@ -245,7 +245,7 @@ CALCULATOR = Calculator(
                     ("string_end", "At equal distances from the string's end on each limb")),
                    "Never from the tip overlays: their lengths differ."),
             quantity("from_string_end", "Distance from the string's end", "length", "18 in", "6 in", "36 in",
-                     help="Along the string, the same on both limbs.", when=("measured", ("string_end",))),
+                     help="Along the string, the same on both.", when=("measured", ("string_end",))),
         ),
         group(
             "The target",
