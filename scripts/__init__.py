@@ -1,0 +1,1 @@
+"""Building, serving, testing and measuring the site; nothing here computes."""

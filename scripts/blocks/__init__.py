@@ -1,0 +1,1 @@
+"""Blocks of the book that are made from the calculators' declarations."""

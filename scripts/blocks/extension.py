@@ -1,0 +1,108 @@
+"""Python-Markdown extension: a line such as `::: calculator tiller` becomes part of the page.
+
+    ::: calculator ID    the form with the worked example's outcome
+    ::: inputs ID        table of inputs
+    ::: results ID       table of results
+    ::: example ID       the worked example in words
+    ::: sources ID       what the calculator leans on
+    ::: calculators      list of all calculators
+    ::: bibliography     list of all sources
+"""
+
+import json
+import re
+from collections.abc import Callable
+from functools import cache
+from typing import Any
+from xml.etree.ElementTree import Element, SubElement
+
+from markdown import Extension, Markdown
+from markdown.blockprocessors import BlockProcessor
+
+from calc import answer, catalog, fields
+from scripts.blocks import form, reference
+from scripts.blocks.tree import Node, element, html_of
+
+MARK = re.compile(r"^::: *(?P<block>[a-z]+)(?: +(?P<id>[a-z-]+))? *$")
+
+
+@cache
+def example_outcome(calculator: str) -> dict[str, Any]:
+    """Return the answer to a calculator's own defaults.
+
+    Raises:
+        ValueError: the example does not compute; the site must not be built without it.
+    """
+    answer.begin(json.dumps({"calculator": calculator, "pairs": []}))
+    while True:
+        outcome: dict[str, Any] = json.loads(answer.advance())
+        if "progress" not in outcome:
+            break
+    if outcome["errors"] or outcome["tree"] is None:
+        raise ValueError("the example of " + calculator + " does not compute: " + str(outcome["errors"]))
+    return outcome
+
+
+def _headline(tree: list[Node]) -> str:
+    [text] = [str(node[2]) for node in tree if node[1].get("class") == "rb-headline"]  # type: ignore[union-attr]
+    return text
+
+
+def _calculators_list() -> Node:
+    return element(
+        "ul", {"class": "rb-calculators"},
+        *(element("li", {}, element("a", {"href": id + "/"}, catalog.find(id).title),
+                  ". " + catalog.find(id).purpose)
+          for id in catalog.ids()),
+    )
+
+
+ABOUT_ONE: dict[str, Callable[[fields.Calculator], Node]] = {
+    "calculator": lambda one: form.calculator_section(one, example_outcome(one.id)),
+    "inputs": reference.inputs_table,
+    "results": reference.results_table,
+    "example": lambda one: reference.example(one, _headline(example_outcome(one.id)["tree"])),
+    "sources": reference.sources_list,
+}
+ABOUT_ALL: dict[str, Callable[[], Node]] = {
+    "calculators": _calculators_list,
+    "bibliography": reference.bibliography_list,
+}
+
+
+def block_html(block: str, id: str | None) -> str:
+    """Return the HTML of one block.
+
+    Raises:
+        ValueError: there is no such block or calculator.
+    """
+    if block in ABOUT_ONE and id:
+        return html_of(ABOUT_ONE[block](catalog.find(id)))
+    if block in ABOUT_ALL and not id:
+        return html_of(ABOUT_ALL[block]())
+    raise ValueError("no block is written ::: " + block + " " + (id or ""))
+
+
+class DeclarationBlocks(BlockProcessor):
+    """Puts the HTML of a block in the place of its line."""
+
+    def test(self, parent: Element, block: str) -> bool:  # noqa: ARG002 (the library's signature)
+        return MARK.match(block) is not None
+
+    def run(self, parent: Element, blocks: list[str]) -> None:
+        found = MARK.match(blocks.pop(0))
+        assert found
+        html = block_html(found["block"], found["id"])
+        SubElement(parent, "p").text = self.parser.md.htmlStash.store(html)
+
+
+class DeclarationExtension(Extension):
+    """Registers the blocks."""
+
+    def extendMarkdown(self, md: Markdown) -> None:  # noqa: N802 (the library's name)
+        md.parser.blockprocessors.register(DeclarationBlocks(md.parser), "declarations", 100)
+
+
+def makeExtension(**options: Any) -> DeclarationExtension:  # noqa: N802 (the library's name)
+    """Return the extension, as Python-Markdown asks for it."""
+    return DeclarationExtension(**options)

@@ -1,0 +1,233 @@
+"""A calculator as a section of HTML: its form, and the worked example's outcome.
+
+The page's script drives exactly this markup; tests hold it.
+"""
+
+import json
+from collections.abc import Mapping
+from typing import Any
+
+from calc import fields, quantities
+from scripts.blocks.tree import Node, element
+
+KEYBOARD_OF_KIND = {"length": None, "thickness": None, fields.COUNT: "numeric"}
+"""Fractions and feet need the full keyboard; everything else gets the one with digits."""
+
+
+def calculator_section(calculator: fields.Calculator, outcome: Mapping[str, Any]) -> Node:
+    """Return the whole calculator, ready to read before any script runs."""
+    return element(
+        "section", {"class": "rb-calculator", "data-calculator": calculator.id},
+        _form(calculator),
+        element("div", {"class": "rb-outcome", "role": "status", "data-state": "example"}, *outcome["tree"]),
+        element("script", {"type": "application/json", "class": "rb-data"},
+                script_safe({"charts": outcome["charts"]})),
+    )
+
+
+def script_safe(data: object) -> str:
+    """Return data as JSON that cannot end the script element it stands in."""
+    text = json.dumps(data, ensure_ascii=False, separators=(",", ":"))
+    return text.replace("<", "\\u003c").replace(">", "\\u003e").replace("&", "\\u0026")
+
+
+def _form(calculator: fields.Calculator) -> Node:
+    return element(
+        "form", {"class": "rb-form", "novalidate": "", "autocomplete": "off"},
+        element("div", {"class": "rb-problems", "role": "alert", "tabindex": "-1", "hidden": ""}),
+        *(_group(calculator, group) for group in calculator.groups),
+        _actions(calculator),
+        element("noscript", {}, element("p", {}, "Live results need JavaScript. Without it this page shows "
+                                                 "the worked example.")),
+    )
+
+
+def _group(calculator: fields.Calculator, group: fields.Group) -> Node:
+    return element(
+        "fieldset", {"class": "rb-group"},
+        element("legend", {}, group.title),
+        element("p", {"class": "rb-note"}, group.note) if group.note else None,
+        *(_field(calculator, each) for each in group.inputs),
+    )
+
+
+def _field(calculator: fields.Calculator, each: fields.Input) -> Node:
+    parts = FIELD_PARTS.get(each.kind, _text_parts)
+    return element("div", {"class": "rb-field", "data-field": each.id, "data-kind": each.kind,
+                           **_condition(calculator, each)},
+                   *parts(calculator, each))
+
+
+def _condition(calculator: fields.Calculator, each: fields.Input) -> dict[str, str | None]:
+    """Return what ties a field to a choice; it starts hidden where the example does not need it."""
+    if each.when is None:
+        return {}
+    field, values = each.when
+    defaults = {other.id: other.default for other in fields.inputs_of(calculator)}
+    hidden = None if fields.matters(each, defaults) else ""
+    return {"data-when-field": field, "data-when-values": " ".join(values), "hidden": hidden}
+
+
+def _text_parts(calculator: fields.Calculator, each: fields.Input) -> list[Node]:
+    key = calculator.id + "-" + each.id
+    return [
+        element("label", {"for": key}, each.label, *unit_words(each.kind)),
+        element("input", {"id": key, "name": each.id, "value": each.default,
+                          **_typing(each.kind), **_described(key)}),
+        _hint(key, each),
+        _error(key),
+    ]
+
+
+def _choice_parts(calculator: fields.Calculator, each: fields.Input) -> list[Node]:
+    key = calculator.id + "-" + each.id
+    options = [element("option", {"value": option.id, "selected": "" if option.id == each.default else None},
+                       option.label)
+               for option in each.choices]
+    return [
+        element("label", {"for": key}, each.label),
+        element("select", {"id": key, "name": each.id, **_described(key)}, *options),
+        _hint(key, each),
+        _error(key),
+    ]
+
+
+def _switch_parts(calculator: fields.Calculator, each: fields.Input) -> list[Node]:
+    key = calculator.id + "-" + each.id
+    return [
+        element("input", {"id": key, "name": each.id, "type": "checkbox", "value": "yes",
+                          "checked": "" if each.default == "yes" else None, **_described(key)}),
+        element("label", {"for": key}, each.label),
+        _hint(key, each),
+        _error(key),
+    ]
+
+
+def _rows_parts(calculator: fields.Calculator, each: fields.Input) -> list[Node]:
+    key = calculator.id + "-" + each.id
+    heads = [element("th", {"scope": "col", "class": "rb-row-number"},
+                     element("span", {"class": "rb-spoken"}, "Row"))]
+    heads += [element("th", {"scope": "col"}, column.label, *unit_words(column.kind))
+              for column in each.columns]
+    heads.append(element("th", {"scope": "col"}, element("span", {"class": "rb-spoken"}, "Remove")))
+    lines = [_row(each, index, line.split(fields.CELL_MARK))
+             for index, line in enumerate(each.default.split(fields.ROW_MARK))]
+    return [
+        element("table", {"class": "rb-rows", "data-field": each.id, "data-fewest": str(each.low),
+                          "data-most": str(each.high), **_described(key)},
+                element("caption", {}, each.label),
+                element("thead", {}, element("tr", {}, *heads)),
+                element("tbody", {}, *lines)),
+        element("button", {"type": "button", "class": "rb-add-row", "hidden": ""}, "Add a row"),
+        _hint(key, each),
+        _error(key),
+    ]
+
+
+def _row(each: fields.Input, index: int, cells: list[str]) -> Node:
+    cells = cells + [""] * (len(each.columns) - len(cells))
+    number = str(index + 1)
+    return element(
+        "tr", {},
+        element("th", {"scope": "row", "class": "rb-row-number"}, number),
+        *(element("td", {}, _cell(each, column, number, text)) for column, text in zip(each.columns, cells)),
+        element("td", {}, element("button", {"type": "button", "class": "rb-remove-row", "hidden": "",
+                                             "aria-label": "Remove row " + number}, "Remove")),
+    )
+
+
+def _cell(each: fields.Input, column: fields.Input, number: str, text: str) -> Node:
+    names = [" ".join([column.label, words]).strip() for words in _words(column.kind)]
+    return element("input", {
+        "name": each.id + "." + column.id, "data-column": column.id, "value": text,
+        "aria-label": "Row " + number + ", " + names[0],
+        "data-name-imperial": names[0], "data-name-metric": names[1],
+        **_typing(column.kind),
+    })
+
+
+FIELD_PARTS = {fields.CHOICE: _choice_parts, fields.SWITCH: _switch_parts, fields.ROWS: _rows_parts}
+
+
+def _typing(kind: str) -> dict[str, str | None]:
+    """Return the attributes of a text box for a kind: keyboard, and the units of a bare number."""
+    if kind == fields.COUNT:
+        imperial = metric = ""
+    else:
+        imperial, metric = (quantities.shown_unit(kind, system).name for system in quantities.SYSTEMS)
+    return {
+        "type": "text", "inputmode": KEYBOARD_OF_KIND.get(kind, "decimal"),
+        "data-unit-imperial": imperial, "data-unit-metric": metric,
+        "autocomplete": "off", "autocapitalize": "off", "spellcheck": "false",
+    }
+
+
+def _described(key: str) -> dict[str, str]:
+    return {"aria-describedby": key + "-hint " + key + "-error"}
+
+
+def _hint(key: str, each: fields.Input) -> Node:
+    return element("p", {"class": "rb-hint", "id": key + "-hint"}, each.help, *_usual(each))
+
+
+def _usual(each: fields.Input) -> list[Node]:
+    if not isinstance(each.low, float) or (each.usual_low, each.usual_high) == (each.low, each.high):
+        return []
+    return in_both_systems(
+        *(" Usually " + span(each.usual_low, each.usual_high, each.kind, system) + "."
+          for system in quantities.SYSTEMS),
+        name="rb-usual")
+
+
+def span(low: float, high: float, kind: str, system: str) -> str:
+    """Return a range as text, such as `6 in to 9 in`."""
+    return quantities.show(low, kind, system) + " to " + quantities.show(high, kind, system)
+
+
+def _error(key: str) -> Node:
+    return element("p", {"class": "rb-error", "id": key + "-error", "hidden": ""})
+
+
+def _words(kind: str) -> tuple[str, str]:
+    if kind in (fields.COUNT, fields.CHOICE, fields.SWITCH, fields.ROWS, fields.TEXT):
+        return "", ""
+    words: tuple[str, str] = quantities.kind_of(kind).words
+    return words
+
+
+def unit_words(kind: str) -> list[Node]:
+    """Return the unit of a kind in words, one span a unit system where they differ."""
+    imperial, metric = _words(kind)
+    if not imperial:
+        return []
+    return [" ", *in_both_systems(imperial, metric, name="rb-unit")]
+
+
+def in_both_systems(imperial: str, metric: str, name: str | None = None) -> list[Node]:
+    """Return a text for each unit system, of which the page shows one; a single one if they agree."""
+    if imperial == metric:
+        return [element("span", {"class": name}, imperial)]
+    return [element("span", {"class": name, "data-units": system}, text)
+            for system, text in zip(quantities.SYSTEMS, (imperial, metric))]
+
+
+def _actions(calculator: fields.Calculator) -> Node:
+    return element(
+        "div", {"class": "rb-actions"},
+        element("fieldset", {"class": "rb-units"}, element("legend", {}, "Units"),
+                *(_unit_radio(calculator, system, system == quantities.SYSTEMS[0])
+                  for system in quantities.SYSTEMS)),
+        element("button", {"type": "button", "class": "rb-copy"}, "Copy link"),
+        element("button", {"type": "button", "class": "rb-reset"}, "Start again from the example"),
+        element("span", {"class": "rb-saved", "role": "status"}),
+    )
+
+
+def _unit_radio(calculator: fields.Calculator, system: str, checked: bool) -> Node:
+    key = calculator.id + "-units-" + system
+    return element(
+        "label", {"for": key},
+        element("input", {"id": key, "type": "radio", "name": "units", "value": system,
+                          "checked": "" if checked else None}),
+        " " + system.capitalize(),
+    )

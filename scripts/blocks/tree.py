@@ -1,0 +1,39 @@
+"""Trees of plain lists, `[tag, {attribute: text}, child, ...]`, written as HTML.
+
+Results come from `calc.answer` in this form and the forms are built in it, so
+that all text passes one escaping.
+"""
+
+from collections.abc import Mapping, Sequence
+from typing import Any
+from xml.etree import ElementTree
+
+Node = str | Sequence[Any]
+
+
+def element(tag: str, attributes: Mapping[str, str | None] | None = None, *children: Node | None) -> Node:
+    """Return a node; attributes and children that are None are left out."""
+    kept = {name: text for name, text in (attributes or {}).items() if text is not None}
+    return [tag, kept, *(child for child in children if child is not None)]
+
+
+def html_of(node: Node) -> str:
+    """Return a tree as HTML, every text and attribute escaped."""
+    return ElementTree.tostring(_built(node), encoding="unicode", method="html")
+
+
+def _built(node: Node) -> ElementTree.Element:
+    if isinstance(node, str):
+        raise ValueError("a tree starts with an element, not with text: " + node[:40])
+    tag, attributes, *children = node
+    built = ElementTree.Element(tag, attributes)
+    last: ElementTree.Element | None = None
+    for child in children:
+        if not isinstance(child, str):
+            last = _built(child)
+            built.append(last)
+        elif last is None:
+            built.text = (built.text or "") + child
+        else:
+            last.tail = (last.tail or "") + child
+    return built

@@ -1,0 +1,68 @@
+"""Build the site into `site/`, unless it is already built from exactly these files."""
+
+import argparse
+import os
+import shutil
+import subprocess
+import sys
+import time
+from collections.abc import Callable
+from pathlib import Path
+
+from scripts.building import compress, engine, fingerprint, links, pages, pyodide, release, revisions, vendor
+from scripts.building.errors import BuildError
+
+ROOT = Path(__file__).parents[2]
+SITE = ROOT / "site"
+CACHE = ROOT / ".cache"
+STEPS: tuple[tuple[str, Callable[[Path], None]], ...] = (
+    ("pages from Markdown", lambda site: _run_mkdocs(site)),
+    ("chart library and fonts", lambda site: vendor.copy(ROOT / "node_modules", site)),
+    ("calculators and small engine", lambda site: engine.write(ROOT, site)),
+    ("full engine", lambda site: pyodide.write(ROOT, site, CACHE / "pyodide")),
+    ("names by content", revisions.name_by_content),
+    ("policy and preloads", pages.finish),
+    ("offline list", release.write),
+    ("link check", links.check),
+    ("compression", lambda site: compress.compress(site, CACHE / "compressed")),
+)
+
+
+def main() -> int:
+    """Build; return the exit status."""
+    options = _options()
+    made_from = fingerprint.of_inputs(ROOT)
+    if not options.force and fingerprint.stamped(SITE, made_from):
+        return 0
+    draft = CACHE / "site"
+    shutil.rmtree(draft, ignore_errors=True)
+    try:
+        for title, step in STEPS:
+            started = time.perf_counter()
+            step(draft)
+            print(f"         {time.perf_counter() - started:5.1f} s  {title}", flush=True)
+    except BuildError as error:
+        print(f"\nThe site was not built: {error}", file=sys.stderr)
+        return 1
+    fingerprint.stamp(draft, made_from)
+    shutil.rmtree(SITE, ignore_errors=True)
+    draft.rename(SITE)
+    return 0
+
+
+def _options() -> argparse.Namespace:
+    parser = argparse.ArgumentParser(prog="scripts/build", description=__doc__)
+    parser.add_argument("--force", action="store_true", help="build even if nothing changed")
+    return parser.parse_args()
+
+
+def _run_mkdocs(site: Path) -> None:
+    command = [sys.executable, "-m", "mkdocs", "build", "--strict", "--site-dir", str(site)]
+    quiet = {**os.environ, "NO_MKDOCS_2_WARNING": "1"}
+    built = subprocess.run(command, cwd=ROOT, env=quiet, capture_output=True, text=True, check=False)
+    if built.returncode:
+        raise BuildError("the pages have faults:\n" + built.stderr)
+
+
+if __name__ == "__main__":
+    sys.exit(main())

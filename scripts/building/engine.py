@@ -1,0 +1,69 @@
+"""The small engine and the calculators, as the browser's worker fetches them.
+
+Every file is named by its content, so that a browser may keep it for good.
+"""
+
+import json
+import shutil
+from pathlib import Path
+
+from python_minifier import minify
+from python_minifier.transforms.remove_annotations_options import RemoveAnnotationsOptions
+
+from scripts.building.fingerprint import short_hash
+
+FOLDER = "assets/engine"
+MANIFEST = "manifest.json"
+NPM_PACKAGE = "@micropython/micropython-webassembly-pyscript"
+LEFT_OUT = ("calc/__main__.py",)
+ALL_ANNOTATIONS = RemoveAnnotationsOptions(
+    remove_variable_annotations=True, remove_return_annotations=True,
+    remove_argument_annotations=True, remove_class_attribute_annotations=True,
+)
+
+
+def write(root: Path, site: Path) -> None:
+    """Put the small engine and the bundled package into a built site, with their manifest."""
+    folder = site / FOLDER
+    folder.mkdir(parents=True)
+    npm_package = root / "node_modules" / NPM_PACKAGE
+    manifest = {
+        "micropython": _copy_named(npm_package / "micropython.mjs", folder),
+        "wasm": _copy_named(npm_package / "micropython.wasm", folder),
+        "calc": _write_named("calc", json.dumps(bundle(root), separators=(",", ":")).encode(), folder),
+    }
+    (folder / MANIFEST).write_text(json.dumps(manifest))
+
+
+def bundle(root: Path) -> dict[str, str]:
+    """Return the package's files by path, each without docstrings, comments and annotations."""
+    sources = {}
+    for path in sorted((root / "calc").rglob("*.py")):
+        name = path.relative_to(root).as_posix()
+        if name not in LEFT_OUT:
+            sources[name] = small(path.read_text(encoding="utf-8"), name)
+    return sources
+
+
+def small(source: str, name: str) -> str:
+    """Return a module's source in fewer bytes that does the same.
+
+    Names keep their spelling: compression makes up for most of it, and a
+    traceback from a reader's browser stays readable.
+    """
+    return str(minify(
+        source, name, remove_literal_statements=True, remove_annotations=ALL_ANNOTATIONS,
+        rename_locals=False, rename_globals=False, hoist_literals=False,
+    ))
+
+
+def _copy_named(path: Path, folder: Path) -> str:
+    name = f"{path.stem}-{short_hash(path.read_bytes())}{path.suffix}"
+    shutil.copyfile(path, folder / name)
+    return name
+
+
+def _write_named(stem: str, data: bytes, folder: Path) -> str:
+    name = f"{stem}-{short_hash(data)}.json"
+    (folder / name).write_bytes(data)
+    return name

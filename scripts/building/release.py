@@ -1,0 +1,28 @@
+"""Tells the service worker which files make up this release."""
+
+import json
+from collections.abc import Iterator
+from pathlib import Path
+
+from scripts.building.fingerprint import of_folder
+
+SERVICE_WORKER = "service-worker.js"
+KEPT_SUFFIXES = (".css", ".html", ".ico", ".js", ".json", ".mjs", ".png", ".svg", ".wasm", ".webmanifest", ".woff2")
+ON_DEMAND = ("assets/engine/pyodide", "404.html", SERVICE_WORKER)
+"""The full engine is fetched when a reader asks for it, not before."""
+
+
+def write(site: Path) -> None:
+    """Put this release's id and list of files in front of the service worker, if the site has one."""
+    script = site / SERVICE_WORKER
+    if script.is_file():
+        listed = {"build": of_folder(site), "files": sorted(_addresses(site))}
+        code = script.read_text(encoding="utf-8")
+        script.write_text(f"const RELEASE = {json.dumps(listed)};\n{code}", encoding="utf-8")
+
+
+def _addresses(site: Path) -> Iterator[str]:
+    for path in site.rglob("*"):
+        name = path.relative_to(site).as_posix()
+        if path.suffix in KEPT_SUFFIXES and not name.startswith(ON_DEMAND):
+            yield name.removesuffix("index.html")
