@@ -53,7 +53,7 @@ def _calculators_list() -> Node:
         "ul", {"class": "rb-calculators"},
         *(element("li", {}, element("a", {"href": id + "/"}, catalog.find(id).title),
                   ". " + catalog.find(id).purpose)
-          for id in catalog.ids()),
+          for id in catalog.IDS),
     )
 
 
