@@ -17,6 +17,7 @@ from scripts.building.errors import BuildError
 from scripts.building.fingerprint import of_folder
 
 CHARSET = '<meta charset="utf-8">'
+HEAD_END = "</head>"
 CALCULATOR_MARK = 'class="rb-calculator"'
 ENGINE_META = "rebrace-engine"
 BUILD_META = "rebrace-build"
@@ -44,13 +45,14 @@ def finish(site: Path) -> None:
     for path, text in texts.items():
         to_root = "../" * (len(path.relative_to(site).parts) - 1)
         wanted = [link.replace("@/", to_root) for link in early] if CALCULATOR_MARK in text else []
-        path.write_text(_with_head(text, shared + "".join(wanted), path), encoding="utf-8")
+        path.write_text(_with_head(text, shared, "".join(wanted), path), encoding="utf-8")
 
 
-def _with_head(text: str, addition: str, path: Path) -> str:
-    if text.count(CHARSET) != 1:
-        raise BuildError(f"{path.name} has no {CHARSET} to put the policy behind")
-    return text.replace(CHARSET, CHARSET + addition)
+def _with_head(text: str, first: str, last: str, path: Path) -> str:
+    """Return a page with additions before anything it runs, and behind its style sheets."""
+    if text.count(CHARSET) != 1 or text.count(HEAD_END) != 1:
+        raise BuildError(f"{path.name} has no head with {CHARSET} to put the policy behind")
+    return text.replace(CHARSET, CHARSET + first).replace(HEAD_END, last + HEAD_END)
 
 
 def _meta(name: str, content: str) -> str:

@@ -9,7 +9,7 @@ Another host needs the same of its configuration:
 - `.mjs` and `.js`: the policy WORKER_POLICY below, since a worker takes its policy
   from its own response; type `text/javascript`;
 - `.wasm`: type `application/wasm`;
-- files with a hash in their address (IMMUTABLE below): kept for a year; all others: `no-cache`,
+- files with a hash in their address (IMMUTABLE below): kept for good; all others: `no-cache`,
   which means asked after each time, not fetched each time;
 - the `.br` and `.gz` copies in place of the file itself, where the browser accepts them.
 """
@@ -24,7 +24,6 @@ from whitenoise import WhiteNoise
 
 IMMUTABLE = re.compile(r"/assets/(?:(?:css|fonts|js)-[0-9a-f]{12}/|engine/.*-[0-9a-f]{12}[./]"
                        r"|(?:javascripts|stylesheets)/.*\.[0-9a-f]{8}\.min\.)")
-YEAR_SECONDS = 365 * 24 * 3600
 TYPES = {".mjs": "text/javascript", ".js": "text/javascript", ".wasm": "application/wasm",
          ".webmanifest": "application/manifest+json"}
 WORKER_POLICY = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; connect-src 'self'"
