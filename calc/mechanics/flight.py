@@ -72,7 +72,7 @@ def stored_energy(draws: tuple[float, ...], forces: tuple[float, ...]) -> float:
     Limits:
         Readings an inch apart are close enough: 12 and 48 readings of one recurve differed by 0.14 %.
 
-    Source: astm-f1832.
+    Source: astm-f1832; recurve-measurement.
     """
     _require_curve(draws, forces)
     energy = 0.0
@@ -137,7 +137,7 @@ def efficiency(arrow_mass: float, virtual_mass: float) -> float:
     Limits:
         The virtual mass is not quite constant: on one recurve it rose by 0.06 g for each gram of arrow.
 
-    Source: tapley-virtual-mass.
+    Source: tapley-virtual-mass; recurve-measurement.
     """
     require_positive("arrow_mass", arrow_mass, "kg")
     require_not_negative("virtual_mass", virtual_mass, "kg")

@@ -1,0 +1,57 @@
+import math
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from scipy import integrate
+
+from calc.mechanics import sections
+
+sizes = st.floats(0.001, 0.1)
+
+
+@given(sizes)
+def test_round_section_agrees_with_integration(diameter):
+    radius = diameter / 2
+    # With y = radius sin t.
+    quarter = math.pi / 2
+    area, _ = integrate.quad(lambda t: 2 * math.cos(t) ** 2, -quarter, quarter)
+    moment, _ = integrate.quad(lambda t: 2 * (math.sin(t) * math.cos(t)) ** 2, -quarter, quarter)
+    assert sections.round_area(diameter) == pytest.approx(area * radius**2, rel=1e-9)
+    assert sections.round_second_moment_of_area(diameter) == pytest.approx(moment * radius**4, rel=1e-9)
+
+
+@given(sizes, st.floats(0.01, 0.49))
+def test_a_tube_is_a_rod_less_its_bore(diameter, part):
+    wall = part * diameter
+    bore = sections.bore_of_tube(diameter, wall)
+    assert sections.tube_area(diameter, wall) == pytest.approx(
+        sections.round_area(diameter) - sections.round_area(bore), rel=1e-9
+    )
+    assert sections.tube_second_moment_of_area(diameter, wall) == pytest.approx(
+        sections.round_second_moment_of_area(diameter) - sections.round_second_moment_of_area(bore), rel=1e-9
+    )
+
+
+@given(sizes, sizes)
+def test_rectangle_against_its_formula(width, thickness):
+    assert sections.rectangle_second_moment_of_area(width, thickness) == pytest.approx(
+        width * thickness**3 / 12
+    )
+
+
+@pytest.mark.parametrize(
+    "attempt",
+    [
+        lambda: sections.rectangle_area(0, 1),
+        lambda: sections.rectangle_second_moment_of_area(1, -1),
+        lambda: sections.round_area(float("nan")),
+        lambda: sections.round_second_moment_of_area(float("inf")),
+        lambda: sections.tube_area(0.01, 0.005),
+        lambda: sections.tube_second_moment_of_area(0.01, 0),
+        lambda: sections.section_modulus(1, 0),
+    ],
+)
+def test_impossible_sections_are_refused(attempt):
+    with pytest.raises(ValueError, match="must be"):
+        attempt()
