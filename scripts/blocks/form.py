@@ -173,10 +173,9 @@ def _hint(key: str, each: fields.Input) -> Node:
 def _usual(each: fields.Input) -> list[Node]:
     if not isinstance(each.low, float) or (each.usual_low, each.usual_high) == (each.low, each.high):
         return []
-    return in_both_systems(
-        *(" Usually " + span(each.usual_low, each.usual_high, each.kind, system) + "."
-          for system in quantities.SYSTEMS),
-        name="rb-usual")
+    imperial, metric = (" Usually " + span(each.usual_low, each.usual_high, each.kind, system) + "."
+                        for system in quantities.SYSTEMS)
+    return in_both_systems(imperial, metric, "rb-usual")
 
 
 def span(low: float, high: float, kind: str, system: str) -> str:

@@ -6,7 +6,7 @@ that all text passes one escaping.
 
 from collections.abc import Mapping, Sequence
 from typing import Any
-from xml.etree import ElementTree
+from xml.etree.ElementTree import Element, tostring
 
 Node = str | Sequence[Any]
 
@@ -19,15 +19,17 @@ def element(tag: str, attributes: Mapping[str, str | None] | None = None, *child
 
 def html_of(node: Node) -> str:
     """Return a tree as HTML, every text and attribute escaped."""
-    return ElementTree.tostring(_built(node), encoding="unicode", method="html")
+    return tostring(_built(node), encoding="unicode", method="html")
 
 
-def _built(node: Node) -> ElementTree.Element:
+def _built(node: Node) -> Element:
     if isinstance(node, str):
         raise ValueError("a tree starts with an element, not with text: " + node[:40])
-    tag, attributes, *children = node
-    built = ElementTree.Element(tag, attributes)
-    last: ElementTree.Element | None = None
+    tag: str = node[0]
+    attributes: dict[str, str] = node[1]
+    children: Sequence[Node] = node[2:]
+    built = Element(tag, attributes)
+    last: Element | None = None
     for child in children:
         if not isinstance(child, str):
             last = _built(child)

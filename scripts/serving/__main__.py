@@ -36,7 +36,7 @@ def _reason(error: OSError, port: int) -> str:
         return (f"Port {port} is taken by another program. Stop that one, or choose another port: "
                 f"./scripts/serve --port {port + 1}")
     if error.errno == errno.EACCES:
-        return f"Port {port} needs more rights than you have. Choose one above 1023, such as --port {DEFAULT_PORT}"
+        return f"Port {port} needs more rights than you have. Choose one above 1023: --port {DEFAULT_PORT}"
     return f"Port {port} cannot be used: {error}"
 
 
