@@ -4,11 +4,11 @@ Results come from `calc.answer` in this form and the forms are built in it, so
 that all text passes one escaping.
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from typing import Any
 from xml.etree.ElementTree import Element, tostring
 
-Node = str | Sequence[Any]
+Node = str | list[Any]
 
 
 def element(tag: str, attributes: Mapping[str, str | None] | None = None, *children: Node | None) -> Node:
@@ -25,9 +25,7 @@ def html_of(node: Node) -> str:
 def _built(node: Node) -> Element:
     if isinstance(node, str):
         raise ValueError("a tree starts with an element, not with text: " + node[:40])
-    tag: str = node[0]
-    attributes: dict[str, str] = node[1]
-    children: Sequence[Node] = node[2:]
+    tag, attributes, *children = node
     built = Element(tag, attributes)
     last: Element | None = None
     for child in children:
