@@ -1,0 +1,118 @@
+// Line charts from the numbers of an answer, drawn by uPlot once the answer is on the page.
+// The figure already holds the same numbers as a table, so a chart that cannot be drawn is no loss.
+
+const LIBRARY = new URL("./vendor/uplot.mjs", import.meta.url).href;
+const STYLE = new URL("../css/vendor/uplot.css", import.meta.url).href;
+const HEIGHT = 280;
+const plots = new Map(); // chart id to {plot, box, chart}
+let library = null;
+
+const resized = new ResizeObserver((entries) => {
+  for (const { target } of entries) fit([...plots.values()].find(({ box }) => box === target));
+});
+
+/** Draw every chart that has its place in the outcome. */
+export async function drawCharts(outcome, charts) {
+  const places = charts
+    .map((chart) => ({ chart, box: placeOf(outcome, chart) }))
+    .filter(({ box }) => box);
+  if (!places.length) return;
+  try {
+    library ??= load();
+    const Plot = await library;
+    for (const { chart, box } of places) if (box.isConnected) draw(Plot, chart, box);
+  } catch {
+    library = null;
+    for (const { box } of places) box.hidden = true;
+  }
+}
+
+async function load() {
+  const style = Object.assign(document.createElement("link"), {
+    rel: "stylesheet",
+    href: STYLE,
+  });
+  document.head.append(style);
+  const module = await import(LIBRARY);
+  watchScheme();
+  return module.default;
+}
+
+/** Where a chart goes: a box that has its height from the start, so that nothing jumps. */
+function placeOf(outcome, chart) {
+  const figure = [...outcome.querySelectorAll("figure.rb-chart")].find(({ dataset }) => dataset.chart === chart.id);
+  if (!figure) return null;
+  const box = figure.querySelector(".rb-plot");
+  box?.setAttribute("aria-hidden", "true"); // the table below it says the same
+  return box;
+}
+
+function draw(Plot, chart, box) {
+  const former = plots.get(chart.id);
+  if (former) {
+    resized.unobserve(former.box);
+    former.plot.destroy();
+  }
+  const plot = new Plot(options(chart, box.clientWidth), columns(chart), box);
+  plots.set(chart.id, { plot, box, chart });
+  resized.observe(box);
+}
+
+function fit(entry) {
+  if (entry?.box.isConnected && entry.box.clientWidth !== entry.plot.width) {
+    entry.plot.setSize({ width: entry.box.clientWidth, height: HEIGHT });
+  }
+}
+
+/** uPlot wants one column of x for all lines; every line has its own xs. */
+function columns(chart) {
+  const xs = [...new Set(chart.lines.flatMap((line) => line.xs))].sort((a, b) => a - b);
+  const ys = chart.lines.map((line) => {
+    const at = new Map(line.xs.map((x, index) => [x, line.ys[index]]));
+    return xs.map((x) => at.get(x));
+  });
+  return [xs, ...ys];
+}
+
+function options(chart, width) {
+  const style = getComputedStyle(document.body);
+  const colour = (name) => style.getPropertyValue(name).trim();
+  const axis = (label) => ({
+    label,
+    stroke: colour("--rb-ink"),
+    grid: { stroke: colour("--rb-rule"), width: 1 },
+    ticks: { stroke: colour("--rb-rule"), width: 1 },
+    font: `12px ${style.fontFamily}`,
+    labelFont: `12px ${style.fontFamily}`,
+  });
+  return {
+    width,
+    height: HEIGHT,
+    scales: { x: { time: false } },
+    axes: [axis(chart.x.label), axis(chart.y.label)],
+    cursor: { y: false, drag: { setScale: false } },
+    series: [{ label: chart.x.label }, ...chart.lines.map((line, index) => series(line, colour(`--rb-line-${1 + (index % 3)}`), index))],
+  };
+}
+
+/** Lines differ by colour and by dash, so that colour alone never tells them apart. */
+function series({ label, style }, stroke, index) {
+  const dashes = [[], [8, 4], [2, 4], [10, 3, 2, 3]];
+  const points = style === "points";
+  return {
+    label,
+    stroke,
+    width: 2,
+    spanGaps: true,
+    dash: dashes[index % dashes.length],
+    paths: points ? () => null : undefined,
+    points: { show: points, size: 8, fill: stroke },
+  };
+}
+
+function watchScheme() {
+  new MutationObserver(async () => {
+    const Plot = await library;
+    for (const { chart, box } of [...plots.values()]) if (box.isConnected) draw(Plot, chart, box);
+  }).observe(document.body, { attributes: true, attributeFilter: ["data-md-color-scheme"] });
+}

@@ -1,0 +1,28 @@
+// Keeps the book for the bench without signal. Everything works where service workers are refused.
+// On the machine of a developer it stays off, unless the address says ?offline=1 (remembered) or back, ?offline=0.
+
+import { forget, recall, remember } from "./memory.mjs";
+
+const SITE = new URL("../../", import.meta.url);
+const AT_HOME = ["localhost", "127.0.0.1", "[::1]"];
+
+export async function keepOffline() {
+  if (!("serviceWorker" in navigator)) return;
+  const asked = new URLSearchParams(location.search).get("offline");
+  if (asked === "1") remember("offline", "1");
+  if (asked === "0") forget("offline");
+  try {
+    if (AT_HOME.includes(location.hostname) && recall("offline") !== "1") await leave();
+    else await navigator.serviceWorker.register(new URL("service-worker.js", SITE), { scope: SITE.pathname });
+  } catch {
+    // Refused by the browser or its settings: the site stays online only.
+  }
+}
+
+async function leave() {
+  const registration = await navigator.serviceWorker.getRegistration(SITE);
+  if (!registration) return;
+  await registration.unregister();
+  const names = await caches.keys();
+  await Promise.all(names.filter((name) => name.startsWith("rebrace-")).map((name) => caches.delete(name)));
+}

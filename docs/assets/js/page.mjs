@@ -1,0 +1,40 @@
+// Entry of every page. With instant navigation this module lives as long as the visit:
+// one engine, one set of window listeners; pages come and go through document$.
+
+import { CalculatorPage } from "./calculator.mjs";
+import { Engine, engineFiles } from "./engine.mjs";
+import { carriesInputs } from "./link.mjs";
+import { keepOffline } from "./offline.mjs";
+
+let engine = null;
+let page = null;
+
+function visit() {
+  const section = document.querySelector(".rb-calculator");
+  if (!section || section.dataset.mounted) return;
+  section.dataset.mounted = "";
+  page = new CalculatorPage(section, theEngine());
+}
+
+function theEngine() {
+  engine ??= new Engine(engineFiles());
+  return engine;
+}
+
+function parsed() {
+  return new Promise((resolve) => {
+    if (document.readyState !== "loading") resolve();
+    else document.addEventListener("DOMContentLoaded", resolve, { once: true });
+  });
+}
+
+window.addEventListener("hashchange", () => page?.takeLink());
+
+// A shared link: the engine loads while the page is still arriving.
+if (carriesInputs(location.hash) && document.querySelector('meta[name="rebrace-engine"]')) theEngine().start();
+
+parsed().then(() => {
+  visit();
+  window.document$?.subscribe(visit);
+  keepOffline();
+});

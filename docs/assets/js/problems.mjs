@@ -1,0 +1,95 @@
+// What is wrong, in two places with the same words: at the field, and in the summary above the form.
+
+import { controlOf, fieldOf } from "./form.mjs";
+
+const MARKED = "[aria-invalid]";
+
+/** Show these problems and no others. */
+export function showProblems(form, problems) {
+  clear(form);
+  for (const problem of problems) markField(form, problem);
+  summarise(form, problems);
+}
+
+export function focusSummary(form) {
+  summaryOf(form).focus();
+}
+
+function clear(form) {
+  for (const control of form.querySelectorAll(MARKED)) {
+    control.removeAttribute("aria-invalid");
+    control.removeAttribute("aria-errormessage");
+  }
+  for (const place of form.querySelectorAll(".rb-error")) {
+    place.hidden = true;
+    place.replaceChildren();
+  }
+}
+
+function markField(form, problem) {
+  const control = controlOf(form, problem);
+  if (!control) return;
+  const place = fieldOf(form, problem.field).querySelector(".rb-error");
+  control.setAttribute("aria-invalid", "true");
+  control.setAttribute("aria-errormessage", place.id);
+  describe(control, place.id);
+  place.append(line(problem.message));
+  place.hidden = false;
+}
+
+function describe(control, id) {
+  const described = (control.getAttribute("aria-describedby") ?? "").split(" ").filter(Boolean);
+  if (!described.includes(id)) control.setAttribute("aria-describedby", [...described, id].join(" "));
+}
+
+function summarise(form, problems) {
+  const summary = summaryOf(form);
+  summary.hidden = problems.length === 0;
+  if (sameWords(summary, problems)) return; // said once, not at every key
+  const title = document.createElement("p");
+  title.textContent = problems.length === 1 ? "One figure needs mending" : `${problems.length} figures need mending`;
+  const list = document.createElement("ul");
+  list.append(...problems.map((problem) => item(form, problem)));
+  summary.replaceChildren(...(problems.length ? [title, list] : []));
+}
+
+function item(form, problem) {
+  const control = problem.field && controlOf(form, problem);
+  const element = document.createElement("li");
+  if (!control) {
+    element.textContent = problem.message;
+    return element;
+  }
+  const link = document.createElement("a");
+  link.href = `#${idOf(control)}`;
+  link.textContent = problem.message;
+  link.addEventListener("click", (event) => {
+    event.preventDefault(); // the fragment holds the inputs
+    event.stopPropagation();
+    control.focus();
+    control.scrollIntoView({ block: "center" });
+  });
+  element.append(link);
+  return element;
+}
+
+/** Cells of a table have no id of their own until they are linked to. */
+function idOf(control) {
+  control.id ||= `${control.name}-${Math.random().toString(36).slice(2)}`;
+  return control.id;
+}
+
+function sameWords(summary, problems) {
+  const said = [...summary.querySelectorAll("li")].map(({ textContent }) => textContent);
+  return said.length === problems.length && problems.every(({ message }, index) => message === said[index]);
+}
+
+function summaryOf(form) {
+  return form.querySelector(".rb-problems");
+}
+
+function line(text) {
+  const element = document.createElement("span");
+  element.textContent = text;
+  return element;
+}

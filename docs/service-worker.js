@@ -1,0 +1,54 @@
+// Keeps one whole release for use without signal.
+// The build puts RELEASE = {build, files} in front of this file.
+/* global RELEASE */
+
+const PREFIX = "rebrace-";
+const CACHE = PREFIX + RELEASE.build;
+const SLOW_MS = 4000; // after this a page from the cache beats waiting for the network
+const IMMUTABLE = /-[0-9a-f]{12}[./]/; // names by content
+
+// All files or none: if one is missing the former release stays as it is.
+self.addEventListener("install", (event) => {
+  event.waitUntil(
+    caches.open(CACHE).then((cache) => {
+      const fresh = RELEASE.files.map((file) => new Request(new URL(file, self.registration.scope), { cache: "no-cache" }));
+      return cache.addAll(fresh);
+    }),
+  );
+});
+
+// Runs once no page of the former release is open.
+self.addEventListener("activate", (event) => {
+  event.waitUntil(
+    caches
+      .keys()
+      .then((names) => names.filter((name) => name.startsWith(PREFIX) && name !== CACHE))
+      .then((old) => Promise.all(old.map((name) => caches.delete(name))))
+      .then(() => self.clients.claim()),
+  );
+});
+
+self.addEventListener("fetch", (event) => {
+  const { request } = event;
+  const address = new URL(request.url);
+  if (request.method !== "GET" || !address.href.startsWith(self.registration.scope)) return;
+  event.respondWith(IMMUTABLE.test(address.pathname) ? cacheFirst(request) : networkFirst(request));
+});
+
+/** Files whose name changes with their content. What was not kept at install is kept when first asked for. */
+async function cacheFirst(request) {
+  const cache = await caches.open(CACHE);
+  const kept = await cache.match(request);
+  if (kept) return kept;
+  const response = await fetch(request);
+  if (response.status === 200 && response.type === "basic") await cache.put(request, response.clone());
+  return response;
+}
+
+async function networkFirst(request) {
+  const kept = await (await caches.open(CACHE)).match(request, { ignoreSearch: true });
+  const answer = fetch(request);
+  if (!kept) return answer;
+  const slow = new Promise((resolve) => setTimeout(() => resolve(kept), SLOW_MS));
+  return Promise.race([answer.catch(() => kept), slow]);
+}
