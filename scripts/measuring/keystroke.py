@@ -1,0 +1,51 @@
+"""From a key pressed to the updated result, in a page whose engine runs."""
+
+from statistics import median
+
+from calc import catalog, fields, quantities
+from scripts.measuring.browser import fresh_page, served_site
+from scripts.measuring.link_to_answer import PATIENCE_MS
+
+STROKES_A_RUN = 40
+TYPE = """
+async ([name, texts, strokes]) => {
+  const field = document.querySelector(`.rb-form [name="${name}"]`);
+  const outcome = document.querySelector(".rb-outcome");
+  const nextAnswer = () => new Promise((resolve) => {
+    new MutationObserver((changes, observer) => {
+      if (outcome.dataset.state !== "current" || !changes.some(({ type }) => type === "childList")) return;
+      observer.disconnect();
+      resolve();
+    }).observe(outcome, {subtree: true, childList: true, attributes: true});
+  });
+  const took = [];
+  for (let stroke = 0; stroke < strokes; stroke += 1) {
+    const answered = nextAnswer();
+    const pressed = performance.now();
+    field.value = texts[stroke % texts.length];
+    field.dispatchEvent(new InputEvent("input", {bubbles: true}));
+    await answered;
+    took.push(performance.now() - pressed);
+  }
+  return took;
+}
+"""
+
+
+def measure(runs: int) -> None:
+    """Print the median for every calculator."""
+    print(f"\nKeystroke to updated result (median of {runs * STROKES_A_RUN})")
+    with served_site() as port, fresh_page() as page:
+        for id in catalog.IDS:
+            page.goto(f"http://127.0.0.1:{port}/calculators/{id}/#units=imperial")
+            page.locator('.rb-outcome[data-state="current"]').wait_for(timeout=PATIENCE_MS)
+            took = page.evaluate(TYPE, [*_texts(id), runs * STROKES_A_RUN])
+            print(f"  {id:18} {median(took):7.1f} ms, slowest {max(took):.1f} ms", flush=True)
+
+
+def _texts(calculator: str) -> tuple[str, list[str]]:
+    """Return the first quantity of a form, and two texts to type into it in turn."""
+    words = (fields.CHOICE, fields.SWITCH, fields.COUNT, fields.ROWS)
+    first = next(each for each in fields.inputs_of(catalog.find(calculator)) if each.kind not in words)
+    value = quantities.parse(first.default, first.kind)
+    return first.id, [quantities.show(value * factor, first.kind) for factor in (1.01, 1.0)]
