@@ -14,12 +14,15 @@ from calc.fields import (
     TEXT,
     Amount,
     Calculator,
+    Column,
     Input,
     Outcome,
+    Sentence,
     Table,
     inputs_of,
     say,
     write,
+    write_cell,
 )
 from calc.quantities import kind_of
 from calc.report import LEVEL_WORDS, declared_values, in_order_of_weight
@@ -156,11 +159,16 @@ def _input_value(each: Input, value: object) -> object:
 
 
 def _table_rows(table: Table, system: str) -> list[dict[str, object]]:
-    return [
-        {column.id: say(cell, system) if column.kind == TEXT and cell is not None else cell
-         for column, cell in zip(table.columns, row)}
-        for row in table.rows
-    ]
+    return [{column.id: _cell_value(column, cell, system) for column, cell in zip(table.columns, row)}
+            for row in table.rows]
+
+
+def _cell_value(column: Column, cell: object, system: str) -> object:
+    if isinstance(cell, Amount):
+        return {"value": cell.value, "unit": _si_unit(cell.kind)}
+    if column.kind == TEXT and isinstance(cell, (str, Sentence)):
+        return say(cell, system)
+    return cell
 
 
 def as_text(job: Job, outcome: Outcome) -> str:
@@ -185,8 +193,7 @@ def as_text(job: Job, outcome: Outcome) -> str:
 def _table_lines(table: Table, system: str) -> list[str]:
     cells = [[column.label for column in table.columns]]
     for row in table.rows:
-        cells.append(["" if cell is None else write(Amount(column.kind, cell, None), system)
-                      for column, cell in zip(table.columns, row)])
+        cells.append([write_cell(column, cell, system) for column, cell in zip(table.columns, row)])
     widths = [max(len(row[index]) for row in cells) for index in range(len(table.columns))]
     return ["  ".join(text.ljust(width) for text, width in zip(row, widths)).rstrip() for row in cells]
 

@@ -205,6 +205,13 @@ def write(each: Amount, system: str) -> str:
     return show(each.value, each.kind, system, each.decimals)
 
 
+def write_cell(column: Column, cell: object, system: str) -> str:
+    """Return a table's cell as text; an amount in it is of its own kind, whatever the column's."""
+    if cell is None:
+        return ""
+    return write(cell if isinstance(cell, Amount) else Amount(column.kind, cell, None), system)
+
+
 def check(id: str, level: str, text: Sentence | str) -> Check:
     """Return a check: level OK, WATCH or STOP, and what it found."""
     return Check(id, level, text)

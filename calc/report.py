@@ -24,6 +24,7 @@ from calc.fields import (
     Table,
     say,
     write,
+    write_cell,
 )
 from calc.quantities import in_shown_unit, shown_unit
 
@@ -142,7 +143,7 @@ def _table(table: Table, system: str) -> list[object]:
     for row in table.rows:
         cells: list[object] = ["tr", {}]
         for index, column in enumerate(table.columns):
-            text = "" if row[index] is None else write(Amount(column.kind, row[index], None), system)
+            text = write_cell(column, row[index], system)
             cells.append(["th", {"scope": "row"}, text] if index == 0 else ["td", {}, text])
         body.append(cells)
     return _scrolling(caption, ["table", {}, ["caption", {}, caption], ["thead", {}, head], body])
