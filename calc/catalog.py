@@ -2,7 +2,7 @@
 
 from calc.fields import Calculator
 
-IDS = ("tiller",)
+IDS = ("tiller", "weight-reduction")
 
 
 def find(id: str) -> Calculator:

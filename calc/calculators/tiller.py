@@ -1,5 +1,6 @@
 """Tiller: how far out, which limb is stiff, what to take from it, what that costs."""
 
+from calc.calculators.bow import measures, reading_inputs, tiller_sensitivity
 from calc.drawings.braced import tiller_drawing
 from calc.fields import (
     OK,
@@ -24,11 +25,7 @@ from calc.fields import (
     result,
     sentence,
 )
-from calc.mechanics.lever import (
-    half_string_length,
-    tiller_per_stiffness_lost,
-    weight_share_per_stiffness_lost,
-)
+from calc.mechanics.lever import weight_share_per_stiffness_lost
 from calc.quantities import INCH
 
 BANDS = (("split", INCH / 8, INCH / 4), ("under", 0.0, INCH / 8))
@@ -58,7 +55,7 @@ def compute(
     """Return how far tiller is out and what would bring it in."""
     low, high = _band(hold, own_low, own_high)
     difference = upper - lower
-    sensitivity = _sensitivity(measured, from_string_end, brace_height, bow_length, riser_length)
+    sensitivity = tiller_sensitivity(measured, from_string_end, brace_height, bow_length, riser_length)
     change = _change_to(difference, low, high, (low + high) / 2)
     share = abs(change) / sensitivity
     take_from = "neither" if change == 0 else "upper" if change > 0 else "lower"
@@ -95,30 +92,6 @@ def _band(hold: str, own_low: float | None, own_high: float | None) -> tuple[flo
         raise Refused("own_high", "The most of your own target must not be less than its least: "
                       "swap the two, or mend the sign.")
     return own_low, own_high
-
-
-def _sensitivity(
-    measured: str, from_string_end: float | None, brace_height: float, bow_length: float, riser_length: float
-) -> float:
-    """Return the change of tiller per relative stiffness lost, and refuse what is no bow."""
-    if riser_length > 0.6 * bow_length:
-        raise Refused("riser_length", "The riser is more than 60 % of the bow: measure it from fadeout "
-                      "to fadeout, and the bow from nock to nock.")
-    if brace_height > 0.6 * (bow_length - riser_length) / 2:
-        raise Refused("brace_height", "The brace height is more than 60 % of a limb's length: check "
-                      "it, the bow's length and the riser's.")
-    if measured == "fadeout":
-        reading = riser_length / 2
-    else:
-        reading = half_string_length(bow_length, riser_length, brace_height) - (from_string_end or 0.0)
-    if reading < 0.1 * bow_length / 2:
-        raise Refused("from_string_end", "The reading is taken at the middle of the string, where tiller "
-                      "does not show: measure nearer to the string's ends.")
-    sensitivity = tiller_per_stiffness_lost(bow_length, riser_length, brace_height, reading)
-    if sensitivity < 0.2 * bow_length / 60:
-        raise Refused("from_string_end", "The reading is taken so near the string's ends that tiller hardly "
-                      "shows: measure nearer to the fadeouts.")
-    return sensitivity
 
 
 def _change_to(difference: float, low: float, high: float, aim: float) -> float:
@@ -240,12 +213,7 @@ CALCULATOR = Calculator(
                      "Bow braced, hanging free, with its own string."),
             quantity("lower", "Lower tiller distance", "length", "7 7/16 in", "2 in", "16 in", _RANGE,
                      "The same on the lower limb, taken in the same way."),
-            choice("measured", "Where the distances were taken",
-                   (("fadeout", "At the two fadeouts"),
-                    ("string_end", "At equal distances from the string's end on each limb")),
-                   "Never from the tip overlays: their lengths differ."),
-            quantity("from_string_end", "Distance from the string's end", "length", "18 in", "6 in", "36 in",
-                     help="Along the string, the same on both.", when=("measured", ("string_end",))),
+            *reading_inputs(),
         ),
         group(
             "The target",
@@ -259,16 +227,9 @@ CALCULATOR = Calculator(
             quantity("own_high", "Most of the target", "length", "1/4 in", "-1 in", "1 in",
                      ("-1/8 in", "1/2 in"), "Upper minus lower.", when=("hold", ("own",))),
         ),
-        group(
-            "The bow",
+        measures(
             quantity("draw_weight", "Draw weight", "force", "50 lb", "5 lb", "150 lb", ("20 lb", "80 lb"),
                      "At the marked draw length, from a checked scale."),
-            quantity("brace_height", "Brace height", "length", "8 in", "3 in", "12 in", ("6 in", "9 1/2 in"),
-                     "From the string to the deepest point of the grip's throat."),
-            quantity("bow_length", "Bow length", "length", "60 in", "40 in", "80 in", ("48 in", "72 in"),
-                     "Nock to nock, along the belly of the unstrung bow."),
-            quantity("riser_length", "Riser length", "length", "18 in", "6 in", "34 in", ("12 in", "26 in"),
-                     "Fadeout to fadeout, where the limbs begin to bend."),
         ),
     ),
     (
