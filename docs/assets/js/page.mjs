@@ -7,13 +7,14 @@ import { carriesInputs } from "./link.mjs";
 import { keepOffline } from "./offline.mjs";
 
 let engine = null;
+let section = null;
 let page = null;
 
 function visit() {
-  const section = document.querySelector(".rb-calculator");
-  if (!section || section.dataset.mounted) return;
-  section.dataset.mounted = "";
-  page = new CalculatorPage(section, theEngine());
+  const found = document.querySelector(".rb-calculator");
+  if (found === section) return;
+  section = found;
+  page = section && new CalculatorPage(section, theEngine());
 }
 
 function theEngine() {
