@@ -1,0 +1,84 @@
+"""`python -m calc`: the same answers, the same refusals, and an exit status."""
+
+import json
+import subprocess
+import sys
+
+import pytest
+
+from calc.__main__ import main
+from calc.catalog import IDS
+
+
+def run(capsys, *words):
+    try:
+        status = main(list(words))
+    except SystemExit as stop:  # argparse refuses unknown options in its own way
+        status = stop.code
+    out, err = capsys.readouterr()
+    return status, out, err
+
+
+def test_answers_in_the_terminal(capsys):
+    status, out, err = run(capsys, "tiller", "--upper", "7 3/16 in", "--lower", "7 9/16 in")
+    assert status == 0
+    assert out.startswith("The upper distance is 3/8 in smaller than the lower")
+    assert not err
+
+
+def test_json_is_in_si(capsys):
+    status, out, _ = run(capsys, "tiller", "--upper", "7 3/16 in", "--lower", "7 9/16 in", "--json")
+    answer = json.loads(out)
+    assert status == 0
+    assert answer["calculator"] == "tiller"
+    assert answer["inputs"]["upper"] == pytest.approx(0.1825625)
+    assert answer["results"]["difference"] == {"value": pytest.approx(-0.009525), "unit": "m"}
+    assert {check["level"] for check in answer["checks"]} <= {"ok", "watch", "stop"}
+
+
+def test_unit_systems_change_words_and_not_values(capsys):
+    _, imperial, _ = run(capsys, "tiller", "--upper", "182 mm", "--json", "--imperial")
+    _, metric, _ = run(capsys, "tiller", "--upper", "182", "--json", "--metric")
+    assert json.loads(imperial)["results"] == json.loads(metric)["results"]
+
+
+def test_a_value_may_start_with_a_minus_sign(capsys):
+    status, out, _ = run(capsys, "weight-reduction", "--tiller-now", "-1/8 in", "--json")
+    assert status == 0
+    assert json.loads(out)["inputs"]["tiller_now"] == pytest.approx(-0.003175)
+
+
+@pytest.mark.parametrize("text", ["", "abc", "-3", "1e999", "7 3/0", "7" * 10_000, "7 lb", "NaN", "٧"])
+def test_bad_input_is_a_sentence_and_status_2(capsys, text):
+    status, out, err = run(capsys, "tiller", "--upper", text)
+    assert status == 2
+    assert not out
+    assert err.startswith("Upper tiller distance")
+    assert "Traceback" not in err
+
+
+@pytest.mark.parametrize("words", [("nothing",), ("tiller", "--unknown", "1"), ("tiller", "7 in")])
+def test_words_that_are_not_understood_are_status_2(capsys, words):
+    status, out, err = run(capsys, *words)
+    assert status == 2
+    assert not out
+    assert err
+
+
+def test_lists_the_calculators(capsys):
+    status, out, _ = run(capsys)
+    assert status == 0
+    assert all(id in out for id in IDS)
+    _, out, _ = run(capsys, "--list", "--json")
+    described = json.loads(out)
+    assert [each["id"] for each in described] == list(IDS)
+    for each in described:
+        for asked in each["inputs"]:
+            assert {"id", "kind", "unit", "default", "low", "high"} <= set(asked)
+
+
+def test_runs_as_a_module():
+    found = subprocess.run([sys.executable, "-m", "calc", "tiller", "--upper", "abc"],
+                           capture_output=True, text=True, check=False)
+    assert found.returncode == 2
+    assert found.stderr.startswith("Upper tiller distance")
