@@ -63,6 +63,11 @@ SOURCES = (
            "National Design Specification for Wood Construction (2005), table 11.5.1A: edge distance of "
            "1.5 diameters for dowel fasteners loaded along the grain.",
            "read second-hand"),
+    Source("elastica",
+           "Euler's elastica: a slender limb that bends in proportion to the moment and does not stretch; "
+           "worked out here from first principles and checked against elliptic integrals and independent "
+           "numerical solutions.",
+           "calculated"),
     Source("geometry",
            "Plane and solid geometry.",
            "calculated"),
@@ -73,6 +78,10 @@ SOURCES = (
            "IARC Monographs volume 62, reaffirmed in volume 100C: wood dust is carcinogenic to humans "
            "(group 1); read in a copy.",
            "read"),
+    Source("interpolation",
+           "Cubic Hermite interpolation with difference formulas for the slopes, as in any text on numerical "
+           "analysis.",
+           "calculated"),
     Source("lever-estimate", "First-order estimate from two rigid limbs on elastic hinges, worked out in "
            "the method section of the page that uses it.", "calculated"),
     Source("newtonian-mechanics",

@@ -1,0 +1,62 @@
+"""A smooth curve through equally spaced readings, piece by piece cubic.
+
+The slope at each station is the four-point difference of its neighbours, so that a straight line stays
+straight and a smooth curve is followed to fourth order, without solving for all stations at once.
+"""
+
+
+def _difference(values: tuple[float, ...], at: int) -> float:
+    """Return the slope at one station, per station, from up to four neighbours."""
+    last = len(values) - 1
+    if 2 <= at <= last - 2:
+        return (8.0 * (values[at + 1] - values[at - 1]) - (values[at + 2] - values[at - 2])) / 12.0
+    if at > last - at:  # the far end is the near end read backwards
+        return -_difference(tuple(reversed(values[-4:])), last - at)
+    if last == 1:
+        return values[1] - values[0]
+    if last == 2:
+        rise, bend = values[2] - values[0], values[2] - 2.0 * values[1] + values[0]
+        return 0.5 * rise if at == 1 else 0.5 * rise - bend
+    first, second, third, fourth = values[:4]
+    if at == 0:
+        return (-11.0 * first + 18.0 * second - 9.0 * third + 2.0 * fourth) / 6.0
+    return (-2.0 * first - 3.0 * second + 6.0 * third - fourth) / 6.0
+
+
+def station_slopes(values: tuple[float, ...]) -> list[float]:
+    """Return the slope of the curve at each station.
+
+    Args:
+        values: readings at equally spaced stations, at least two.
+
+    Returns:
+        One slope per station, in the unit of the readings per station.
+
+    Source: interpolation.
+    """
+    return [_difference(values, at) for at in range(len(values))]
+
+
+def curve_at(values: tuple[float, ...], slopes: list[float], position: float) -> tuple[float, float]:
+    """Return the curve's value and slope at a position.
+
+    Args:
+        values: readings at equally spaced stations.
+        slopes: as `station_slopes` gives them.
+        position: in stations, from 0 at the first; taken as lying on the curve.
+
+    Returns:
+        The value, and the slope per station.
+
+    Source: interpolation.
+    """
+    cell = min(max(int(position), 0), len(values) - 2)
+    t = position - cell
+    start, rise = values[cell], values[cell + 1] - values[cell]
+    leave, arrive = slopes[cell], slopes[cell + 1]
+    quadratic = 3.0 * rise - 2.0 * leave - arrive
+    cubic = leave + arrive - 2.0 * rise
+    return (
+        start + t * (leave + t * (quadratic + t * cubic)),
+        leave + t * (2.0 * quadratic + t * 3.0 * cubic),
+    )
