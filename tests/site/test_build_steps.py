@@ -1,0 +1,121 @@
+"""Names by content, compression, the offline list, and when to build again."""
+
+import gzip
+import json
+import os
+from pathlib import Path
+
+import brotli
+import pytest
+
+from scripts.building import compress, fingerprint, release, revisions
+
+SITE = Path(__file__).parents[2] / "site"
+
+
+@pytest.fixture
+def draft(tmp_path):
+    for name, text in {
+        "index.html": '<link href="assets/css/site.css"><script src="assets/js/page.mjs"></script>',
+        "tiller/index.html": '<link href="../assets/css/site.css">',
+        "assets/css/site.css": '@font-face { src: url("../fonts/a.woff2") }',
+        "assets/fonts/a.woff2": "font",
+        "assets/js/page.mjs": 'import "./b.mjs";',
+        "service-worker.js": "/* keeps the files of RELEASE */",
+    }.items():
+        (tmp_path / name).parent.mkdir(parents=True, exist_ok=True)
+        (tmp_path / name).write_text(text)
+    return tmp_path
+
+
+def only(folder, pattern):
+    [path] = folder.glob(pattern)
+    return path
+
+
+def test_folders_are_named_by_content_and_addresses_follow(draft):
+    revisions.name_by_content(draft)
+    css, fonts = only(draft, "assets/css-*"), only(draft, "assets/fonts-*")
+    assert f'href="assets/{css.name}/site.css"' in (draft / "index.html").read_text()
+    assert f'href="../assets/{css.name}/site.css"' in (draft / "tiller/index.html").read_text()
+    assert f"../{fonts.name}/a.woff2" in (css / "site.css").read_text()
+
+
+def test_a_changed_font_renames_the_styles_that_use_it(draft, tmp_path_factory):
+    revisions.name_by_content(draft)
+    other = tmp_path_factory.mktemp("other")
+    (other / "assets/css").mkdir(parents=True)
+    (other / "assets/fonts").mkdir()
+    (other / "assets/css/site.css").write_text('@font-face { src: url("../fonts/a.woff2") }')
+    (other / "assets/fonts/a.woff2").write_text("another font")
+    revisions.name_by_content(other)
+    assert only(other, "assets/css-*").name != only(draft, "assets/css-*").name
+
+
+def test_compressed_copies_hold_the_same_bytes(tmp_path):
+    text = "the same words over and over " * 100
+    (tmp_path / "page.html").write_text(text)
+    (tmp_path / "tiny.html").write_text("x")
+    (tmp_path / "noise.json").write_bytes(os.urandom(2000))
+    compress.compress(tmp_path, tmp_path / "cache")
+    assert brotli.decompress((tmp_path / "page.html.br").read_bytes()).decode() == text
+    assert gzip.decompress((tmp_path / "page.html.gz").read_bytes()).decode() == text
+    assert not list(tmp_path.glob("tiny.html.*"))
+    assert not list(tmp_path.glob("noise.json.*"))
+
+
+def test_compression_is_remembered_by_content_and_forgotten_when_unused(tmp_path, monkeypatch):
+    site, cache = tmp_path / "site", tmp_path / "cache"
+    site.mkdir()
+    (site / "page.html").write_text("a" * 1000)
+    compress.compress(site, cache)
+    kept = {path.name for path in cache.iterdir()}
+    monkeypatch.setattr(compress, "METHODS", dict.fromkeys(compress.METHODS))
+    compress.compress(site, cache)
+    assert {path.name for path in cache.iterdir()} == kept
+    monkeypatch.undo()
+    (site / "page.html").write_text("b" * 1000)
+    compress.compress(site, cache)
+    assert not {path.name for path in cache.iterdir()} & kept
+
+
+def test_the_service_worker_learns_its_release(draft):
+    (draft / "assets/engine/pyodide-0").mkdir(parents=True)
+    (draft / "assets/engine/pyodide-0/big.wasm").write_text("")
+    release.write(draft)
+    first, rest = (draft / "service-worker.js").read_text().split("\n", 1)
+    named = json.loads(first.removeprefix("const RELEASE = ").removesuffix(";"))
+    assert rest == "/* keeps the files of RELEASE */"
+    assert "" in named["files"]
+    assert "tiller/" in named["files"]
+    assert "assets/css/site.css" in named["files"]
+    assert not [name for name in named["files"] if "pyodide" in name or name == "service-worker.js"]
+
+
+def test_every_listed_file_of_the_built_site_is_there():
+    first = (SITE / "service-worker.js").read_text().split("\n", 1)[0]
+    for name in json.loads(first.removeprefix("const RELEASE = ").removesuffix(";"))["files"]:
+        path = SITE / name
+        assert (path / "index.html" if name == "" or name.endswith("/") else path).is_file()
+
+
+def test_any_changed_input_asks_for_a_new_build(tmp_path):
+    (tmp_path / "calc").mkdir()
+    (tmp_path / "calc/a.py").write_text("a = 1")
+    for name in ("mkdocs.yml", "package-lock.json", "requirements.txt"):
+        (tmp_path / name).write_text("")
+    (tmp_path / "docs").mkdir()
+    (tmp_path / "scripts").mkdir()
+    before = fingerprint.of_inputs(tmp_path)
+    assert fingerprint.of_inputs(tmp_path) == before
+    (tmp_path / "calc/a.py").write_text("a = 2")
+    changed = fingerprint.of_inputs(tmp_path)
+    (tmp_path / "docs/index.md").write_text("")
+    assert len({before, changed, fingerprint.of_inputs(tmp_path)}) == 3
+
+
+def test_a_site_without_a_stamp_is_not_taken_for_built(tmp_path):
+    assert not fingerprint.stamped(tmp_path, "x")
+    fingerprint.stamp(tmp_path, "x")
+    assert fingerprint.stamped(tmp_path, "x")
+    assert not fingerprint.stamped(tmp_path, "y")

@@ -1,0 +1,88 @@
+"""The bundled package answers as the one it was made from."""
+
+import json
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from calc import catalog
+from scripts.blocks.extension import example_outcome
+from scripts.building import engine, pyodide
+
+ROOT = Path(__file__).parents[2]
+IN_A_BARE_PYTHON = """
+import sys
+sys.path.insert(0, sys.argv[1])
+from calc import answer
+answer.begin(sys.argv[2])
+text = answer.advance()
+while text.startswith('{"progress"'):
+    text = answer.advance()
+print(text)
+"""
+IN_THE_SMALL_ENGINE = """
+import { readFileSync } from "node:fs";
+import { loadMicroPython } from "@micropython/micropython-webassembly-pyscript/micropython.mjs";
+const { sources, request } = JSON.parse(readFileSync(0, "utf8"));
+const python = await loadMicroPython({ heapsize: 8 * 1024 * 1024 });
+for (const [path, source] of Object.entries(sources)) {
+  const folders = path.split("/").slice(0, -1);
+  folders.forEach((_, depth) => {
+    const folder = "/" + folders.slice(0, depth + 1).join("/");
+    if (!python.FS.analyzePath(folder).exists) python.FS.mkdir(folder);
+  });
+  python.FS.writeFile("/" + path, source);
+}
+python.runPython("import sys; sys.path.insert(0, '/')");
+const answer = python.pyimport("calc.answer");
+answer.begin(request);
+let text;
+do text = answer.advance(); while ("progress" in JSON.parse(text));
+console.log(text);
+"""
+
+
+@pytest.fixture(scope="module")
+def sources():
+    return engine.bundle(ROOT)
+
+
+def test_docstrings_comments_and_annotations_are_gone():
+    small = engine.small('"""Doc."""\nx: int = 1  # why\ndef f(a: int) -> int:\n    """Doc."""\n    return a\n', "f")
+    for gone in ("Doc", "why", "int", "->"):
+        assert gone not in small
+
+
+def test_names_keep_their_spelling_for_keyword_arguments_and_tracebacks():
+    assert "elastic_modulus" in engine.small("def f(elastic_modulus):\n    return elastic_modulus\n", "f")
+
+
+def test_the_command_line_stays_at_home(sources):
+    assert "calc/__main__.py" not in sources
+    assert "calc/answer.py" in sources
+
+
+@pytest.mark.parametrize("id", catalog.IDS)
+def test_the_bundle_answers_in_a_bare_python(id, sources, tmp_path):
+    for path, source in sources.items():
+        (tmp_path / path).parent.mkdir(parents=True, exist_ok=True)
+        (tmp_path / path).write_text(source, encoding="utf-8")
+    request = json.dumps({"calculator": id, "pairs": []})
+    done = subprocess.run([sys.executable, "-I", "-S", "-c", IN_A_BARE_PYTHON, str(tmp_path), request],
+                          capture_output=True, text=True, check=True)
+    assert json.loads(done.stdout) == example_outcome(id)
+
+
+@pytest.mark.parametrize("id", catalog.IDS)
+def test_the_bundle_answers_in_the_small_engine(id, sources):
+    asked = json.dumps({"sources": sources, "request": json.dumps({"calculator": id, "pairs": []})})
+    done = subprocess.run(["node", "--input-type=module", "-e", IN_THE_SMALL_ENGINE], input=asked, cwd=ROOT,
+                          capture_output=True, text=True, check=False)
+    assert done.returncode == 0, done.stderr
+    assert json.loads(done.stdout)["tree"] == example_outcome(id)["tree"]
+
+
+def test_the_full_engine_keeps_the_modules_that_the_package_imports():
+    assert {"json", "math", "collections"} <= set(pyodide.imported_modules(ROOT / "calc"))

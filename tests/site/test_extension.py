@@ -1,0 +1,54 @@
+"""Lines such as `::: calculator tiller` in Markdown."""
+
+import markdown
+import pytest
+
+from calc import bibliography, catalog
+from scripts.blocks.extension import example_outcome
+from tests.site.markup import Elements
+
+EXTENSIONS = ["scripts.blocks.extension", "pymdownx.superfences", "tables"]
+
+
+def converted(text):
+    return markdown.markdown(text, extensions=EXTENSIONS)
+
+
+@pytest.mark.parametrize("id", catalog.IDS)
+@pytest.mark.parametrize("block", ["calculator", "inputs", "results", "example", "sources"])
+def test_a_block_stands_in_the_place_of_its_line(block, id):
+    html = converted(f"Before.\n\n::: {block} {id}\n\nAfter.")
+    page = Elements(html)
+    assert page.unclosed == []
+    assert html.startswith("<p>Before.</p>")
+    assert html.endswith("<p>After.</p>")
+    assert ":::" not in html
+
+
+@pytest.mark.parametrize("id", catalog.IDS)
+def test_the_page_holds_the_result_of_the_example(id):
+    [headline] = [node for node in example_outcome(id)["tree"] if node[1].get("class") == "rb-headline"]
+    html = converted(f"::: calculator {id}")
+    assert '<p class="rb-headline">' in html
+    assert html.count(headline[2].replace("&", "&amp;")) == 1
+
+
+def test_the_bibliography_gives_every_source_an_anchor():
+    ids = Elements(converted("::: bibliography")).ids()
+    assert ids == ["source-" + each.key for each in bibliography.SOURCES]
+
+
+def test_the_list_of_calculators_leads_to_each():
+    links = Elements(converted("::: calculators")).all("a")
+    assert [each["href"] for each in links] == [id + "/" for id in catalog.IDS]
+
+
+def test_code_samples_are_left_alone():
+    assert "rb-calculator" not in converted("```\n::: calculator tiller\n```\n\n    ::: calculator tiller")
+
+
+@pytest.mark.parametrize("line", ["::: calculator", "::: calculator nothing", "::: nothing",
+                                  "::: bibliography x"])
+def test_a_block_that_does_not_exist_stops_the_build(line):
+    with pytest.raises(ValueError, match="no "):
+        converted(line)

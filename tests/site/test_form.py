@@ -1,0 +1,128 @@
+"""The form of a calculator: everything named, tied together and escaped."""
+
+import json
+
+import pytest
+
+from calc import catalog, fields
+from scripts.blocks import form, reference
+from scripts.blocks.extension import example_outcome
+from scripts.blocks.tree import element, html_of
+from tests.site.markup import Elements
+
+HOSTILE = """"><script>alert('x')</script><img src=x onerror=alert(1)>&amp;</textarea>"""
+HOSTILE_NUMBER = '2 in "><script>alert(2)</script>'
+EMPTY_OUTCOME = {"tree": [["p", {"class": "rb-headline"}, HOSTILE]], "charts": [{"title": HOSTILE}]}
+
+
+def hostile_calculator():
+    """A calculator whose every text tries to break out of its place."""
+    width = fields.quantity("width", HOSTILE, "thickness", HOSTILE_NUMBER, "0.1 in", "3 in", help=HOSTILE)
+    shaft = fields.choice("shaft", HOSTILE, (("wood", HOSTILE), ("tube", HOSTILE)), help=HOSTILE)
+    inputs = (
+        fields.quantity("upper", HOSTILE, "length", HOSTILE_NUMBER, "1 in", "9 in", ("2 in", "8 in"),
+                        HOSTILE, HOSTILE),
+        shaft,
+        fields.quantity("wall", HOSTILE, "thickness", "0.02 in", "0.01 in", "0.1 in",
+                        when=("shaft", ("tube",))),
+        fields.switch("glass", HOSTILE, help=HOSTILE),
+        fields.count("strands", HOSTILE, 12, 4, 30, HOSTILE),
+        fields.rows("stations", HOSTILE, (width, width._replace(id="depth")), "1 in:2 in;2 in", 1, 9,
+                    HOSTILE),
+    )
+    results = (fields.result("out", HOSTILE, "force", HOSTILE),)
+    return fields.Calculator("hostile", HOSTILE, HOSTILE, (fields.group(HOSTILE, *inputs, note=HOSTILE),),
+                             results, (HOSTILE,), ("bench-practice",), HOSTILE, None)
+
+
+@pytest.fixture(params=[*catalog.IDS, "hostile"])
+def calculator(request):
+    return hostile_calculator() if request.param == "hostile" else catalog.find(request.param)
+
+
+@pytest.fixture
+def section(calculator):
+    outcome = EMPTY_OUTCOME if calculator.id == "hostile" else example_outcome(calculator.id)
+    return Elements(html_of(form.calculator_section(calculator, outcome)))
+
+
+def test_every_element_is_closed(section):
+    assert section.unclosed == []
+
+
+def test_ids_are_unique(section):
+    assert len(section.ids()) == len(set(section.ids()))
+
+
+def test_every_input_has_a_field_and_a_control(calculator, section):
+    names = [each.id for each in fields.inputs_of(calculator)]
+    assert [each["data-field"] for each in section.all("div", **{"class": "rb-field"})] == names
+    controls = [*section.all("input"), *section.all("select")]
+    assert {each["name"].split(".")[0] for each in controls} == {*names, "units"}
+
+
+def test_every_control_has_a_visible_label_or_a_spoken_name(section):
+    labelled = {each["for"] for each in section.all("label")}
+    for control in [*section.all("input"), *section.all("select")]:
+        assert control.get("id") in labelled or control.get("aria-label")
+
+
+def test_descriptions_exist(section):
+    for _, attributes in section.found:
+        for target in attributes.get("aria-describedby", "").split():
+            assert target in section.ids()
+
+
+def test_text_boxes_keep_their_hands_off_what_is_typed(section):
+    for box in section.all("input", type="text"):
+        assert (box["autocomplete"], box["autocapitalize"], box["spellcheck"]) == ("off", "off", "false")
+
+
+def test_fractions_get_the_full_keyboard_and_weights_the_digits():
+    length, force = (fields.quantity("a", "A", kind, "1", "1", "2") for kind in ("length", "force"))
+    lead = fields.Calculator("x", "X", "", (fields.group("G", length, force._replace(id="b")),),
+                             (), (), (), "", None)
+    section = Elements(html_of(form.calculator_section(lead, EMPTY_OUTCOME)))
+    assert "inputmode" not in section.all("input", name="a")[0]
+    assert section.all("input", name="b")[0]["inputmode"] == "decimal"
+
+
+def test_a_field_that_the_example_does_not_need_starts_hidden():
+    section = Elements(html_of(form.calculator_section(hostile_calculator(), EMPTY_OUTCOME)))
+    [wall] = section.all("div", **{"data-field": "wall"})
+    assert (wall["data-when-field"], wall["data-when-values"]) == ("shaft", "tube")
+    assert "hidden" in wall
+
+
+def test_rows_have_one_line_a_row_and_cells_for_missing_values():
+    section = Elements(html_of(form.calculator_section(hostile_calculator(), EMPTY_OUTCOME)))
+    cells = [(each["data-column"], each["value"]) for each in section.all("input") if "data-column" in each]
+    assert cells == [("width", "1 in"), ("depth", "2 in"), ("width", "2 in"), ("depth", "")]
+
+
+def test_hostile_texts_stay_texts():
+    one = hostile_calculator()
+    parts = [form.calculator_section(one, EMPTY_OUTCOME), reference.inputs_table(one),
+             reference.results_table(one), reference.example(one, HOSTILE), reference.sources_list(one)]
+    found = Elements("".join(map(html_of, parts)))
+    assert found.unclosed == []
+    assert found.all("img") == []
+    assert [each["type"] for each in found.all("script")] == ["application/json"]
+    assert not [name for _, attributes in found.found for name in attributes if name.startswith("on")]
+
+
+def test_the_data_of_charts_survives_its_script_element():
+    text = form.script_safe({"title": HOSTILE})
+    assert not set("<>&") & set(text)
+    assert json.loads(text) == {"title": HOSTILE}
+
+
+def test_an_attribute_without_a_text_is_left_out():
+    assert html_of(element("p", {"hidden": None, "id": "a"}, "x", None)) == '<p id="a">x</p>'
+
+
+def test_the_example_command_gives_every_input_that_always_matters(calculator):
+    command = reference.example_command(calculator)
+    for each in fields.inputs_of(calculator):
+        if each.when is None and each.default:
+            assert "--" + each.id.replace("_", "-") + " " in command
