@@ -26,7 +26,8 @@ CALCULATOR = Calculator(
             "One",
             choice("shaft", "Shaft", (("wood", "Wood"), ("tube", "Tube"))),
             quantity("width", "Width", "length", "1 1/2 in", "1/4 in", "3 in", ("1 in", "2 in")),
-            quantity("wall", "Wall", "thickness", "0.016 in", "0.005 in", "0.1 in", when=("shaft", ("tube",))),
+            quantity("wall", "Wall", "thickness", "0.016 in", "0.005 in", "0.1 in",
+                     when=("shaft", ("tube",))),
             quantity("own", "Own", "length", "", "1 in", "2 in", optional=True),
         ),
         group(

@@ -53,6 +53,7 @@ STAGES = 3
 SHAVING = INCH / 1000
 NEAR_WEIGHT = 0.05 * POUND_FORCE
 NEAR_TILLER = INCH / 64
+ROUNDING = 1e-9
 
 Limb = namedtuple("Limb", "name stations sections length build belly_share most stiffness")
 Plan = namedtuple("Plan", "upper lower")
@@ -130,7 +131,8 @@ def _plan(limbs: tuple[Limb, Limb], weight_share: float, imbalance: float) -> Pl
         share = max(share, floors[0] / (1 - half), floors[1] / (1 + half))
     upper, lower = share * (1 - half), share * (1 + half)
     if max(upper, lower) > 1:
-        upper, lower = (1.0, 2 * share - 1) if upper > lower else (2 * share - 1, 1.0)
+        other = min(1.0, 2 * share - 1)
+        upper, lower = (1.0, other) if upper > lower else (other, 1.0)
     removals = [
         limb.most if wanted <= floor else removal_for(wanted, limb.sections, limb.build,
                                                                       limb.belly_share, limb.most)
@@ -288,7 +290,7 @@ def _glass_check(limb: Limb, plan: Plan, least: tuple[float, float]) -> Check:
 
 def _drop_check(weight_now: float, weight_wanted: float) -> Check:
     drop = 1 - weight_wanted / weight_now
-    if drop > USUAL_DROP:
+    if drop > USUAL_DROP + ROUNDING:
         return check("drop", WATCH, sentence(
             "A drop of {} is more than the {} that is ordinary on an old bow: ask whether another bow would "
             "serve the owner better.", amount("ratio", drop), amount("ratio", USUAL_DROP, 0)))

@@ -1,0 +1,107 @@
+"""Tiller: the rules of practice, and the estimate's own consistency."""
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from calc.answer import work_out
+from calc.calculators.tiller import CALCULATOR
+from calc.fields import say
+
+INCH = 0.0254
+
+
+def results(**typed):
+    job = work_out(CALCULATOR, list(typed.items()))
+    assert not job.problems, job.problems
+    return dict(job.outcome.values), job.outcome
+
+
+def levels(outcome):
+    return {each.id: each.level for each in outcome.checks}
+
+
+@pytest.mark.parametrize(
+    ("hold", "low", "high"),
+    [
+        ("split", 1 / 8, 1 / 4),  # common practice: upper larger by 1/8 to 1/4 in
+        ("under", 0, 1 / 8),  # common practice: three fingers under, 0 to 1/8 in
+    ],
+)
+def test_target_bands(hold, low, high):
+    values, _ = results(hold=hold)
+    assert values["target_low"] == pytest.approx(low * INCH)
+    assert values["target_high"] == pytest.approx(high * INCH)
+
+
+@pytest.mark.parametrize(
+    ("upper", "lower", "stiff"),
+    [
+        # common practice: the limb with the smaller distance is the stiffer
+        ("7 3/16", "7 9/16", "upper"), ("7 9/16", "7 3/16", "lower"), ("7 1/4", "7 1/4", "neither"),
+    ],
+)
+def test_the_smaller_distance_is_the_stiffer_limb(upper, lower, stiff):
+    values, _ = results(upper=upper, lower=lower)
+    assert values["stiff_limb"] == stiff
+
+
+@pytest.mark.parametrize(
+    ("upper", "lower", "take_from"),
+    [("7 3/16", "7 7/16", "upper"), ("7 7/16", "7 1/4", "neither"), ("7 9/16", "7 1/8", "lower"),
+     ("7 1/4", "7 1/4", "upper")],  # equal is below the band of split finger
+)
+def test_material_comes_off_the_limb_that_is_stiff_for_the_target(upper, lower, take_from):
+    values, _ = results(upper=upper, lower=lower)
+    assert values["take_from"] == take_from
+
+
+@pytest.mark.parametrize(
+    ("lower", "level"),
+    [("7 5/16", "ok"), ("7 7/8", "watch"), ("8", "stop")],  # common practice: 3/8 in is correctable
+)
+def test_how_far_out_is_too_far(lower, level):
+    _, outcome = results(upper="7 1/2", lower=lower)
+    assert levels(outcome)["band"] == level
+
+
+def test_in_the_band_nothing_is_taken():
+    values, outcome = results(upper="7 7/16", lower="7 1/4")
+    assert values["stiffness_change"] == 0
+    assert values["weight_cost"] == 0
+    assert "leave it" in say(outcome.headline, "imperial")
+
+
+def test_own_target_needs_its_ends_in_order():
+    job = work_out(CALCULATOR, [("hold", "own"), ("own_low", "1/4 in"), ("own_high", "1/8 in")])
+    assert job.problems[0].field == "own_high"
+
+
+@given(st.integers(-48, 48), st.sampled_from(["fadeout", "string_end"]))
+def test_taking_what_is_said_reaches_the_middle_of_the_band(thirty_seconds, measured):
+    values, _ = results(upper=f"{7 * 32 + thirty_seconds}/32", lower="7", measured=measured)
+    change = 100 * values["sensitivity"] * -values["stiffness_change"]
+    direction = {"upper": 1, "lower": -1, "neither": 0}[values["take_from"]]
+    reached = values["difference"] + direction * change
+    if direction:
+        assert reached == pytest.approx((values["target_low"] + values["target_high"]) / 2, abs=1e-9)
+
+
+@given(st.integers(-48, 48))
+def test_swapping_the_limbs_swaps_the_answer(thirty_seconds):
+    own = {"hold": "own", "own_low": "0", "own_high": "0"}
+    one, _ = results(upper=f"{7 * 32 + thirty_seconds}/32", lower="7", **own)
+    other, _ = results(upper="7", lower=f"{7 * 32 + thirty_seconds}/32", **own)
+    swapped = {"upper": "lower", "lower": "upper", "neither": "neither"}
+    assert one["difference"] == pytest.approx(-other["difference"], abs=1e-12)
+    assert one["take_from"] == swapped[other["take_from"]]
+    assert one["stiffness_change"] == pytest.approx(other["stiffness_change"], abs=1e-12)
+
+
+def test_an_impossible_bow_is_refused_at_its_field():
+    for typed, field in (
+        ([("riser_length", "34 in"), ("bow_length", "50 in")], "riser_length"),
+        ([("brace_height", "12 in"), ("bow_length", "50 in")], "brace_height"),
+        ([("measured", "string_end"), ("from_string_end", "27 in")], "from_string_end"),
+    ):
+        assert [each.field for each in work_out(CALCULATOR, typed).problems] == [field]

@@ -1,0 +1,143 @@
+"""What holds for every calculator, whatever it computes."""
+
+import inspect
+import math
+import random
+import re
+
+import pytest
+
+from calc import bibliography, catalog
+from calc.answer import page_answer, work_out
+from calc.fields import CHOICE, COUNT, ROWS, SWITCH, TEXT, inputs_of
+from calc.quantities import KINDS, kind_of, parse
+from calc.report import declared_values
+
+CALCULATORS = [catalog.find(id) for id in catalog.IDS]
+KIND_IDS = [kind.id for kind in KINDS]
+CORNERS = 60
+
+
+def names(each):
+    return each.id
+
+
+@pytest.fixture(params=CALCULATORS, ids=names)
+def calculator(request):
+    return request.param
+
+
+def test_ids_are_stable_words(calculator):
+    assert re.fullmatch(r"[a-z]+(-[a-z]+)*", calculator.id)
+    for each in (*inputs_of(calculator), *calculator.results):
+        assert re.fullmatch(r"[a-z][a-z0-9]*(_[a-z0-9]+)*", each.id)
+    ids = [each.id for each in inputs_of(calculator)]
+    assert len(set(ids)) == len(ids)
+
+
+def test_compute_takes_each_input_by_its_id(calculator):
+    assert set(inspect.signature(calculator.compute).parameters) == {
+        each.id for each in inputs_of(calculator)}
+
+
+def test_everything_is_said(calculator):
+    for text in (calculator.title, calculator.purpose, calculator.example):
+        assert text
+    assert "invented" in calculator.example.lower()
+    assert calculator.cautions
+    for each in inputs_of(calculator):
+        assert each.label
+    for each in calculator.results:
+        assert each.label
+        assert each.kind in [*KIND_IDS, TEXT, COUNT]
+
+
+def test_sources_exist(calculator):
+    assert calculator.sources
+    for key in calculator.sources:
+        assert bibliography.find(key).key == key
+
+
+def test_defaults_are_usual_and_within_bounds(calculator):
+    job = work_out(calculator, [])
+    assert not job.problems
+    assert not [each for each in job.outcome.checks if each.id.startswith("usual-")]
+
+
+def test_usual_ranges_lie_within_the_bounds(calculator):
+    for each in inputs_of(calculator):
+        for asked in (each, *each.columns):
+            if asked.kind not in (CHOICE, SWITCH):
+                assert asked.low <= asked.usual_low <= asked.usual_high <= asked.high
+
+
+def test_the_example_gives_every_declared_result(calculator):
+    outcome = work_out(calculator, []).outcome
+    assert [declared.id for declared, _ in declared_values(calculator, outcome)] == [
+        each.id for each in calculator.results]
+    assert {id for id, _ in outcome.values} == {each.id for each in calculator.results}
+    assert outcome.assumptions
+    assert outcome.charts or outcome.drawings
+
+
+def corner(each, pick):
+    """Return an input's text at one of its edges."""
+    if each.kind == CHOICE:
+        return pick([option.id for option in each.choices])
+    if each.kind == SWITCH:
+        return pick(["yes", "no"])
+    if each.kind == COUNT:
+        return str(pick([each.low, each.high]))
+    if each.kind == ROWS:
+        size = pick([each.low, each.high])
+        lines = [":".join(corner(column, pick) for column in each.columns) for _ in range(size)]
+        return ";".join(lines)
+    return edge_text(each, pick([each.low, each.high]))
+
+
+def edge_text(each, value):
+    """Return an SI value as text that is read back as the very same number, if need be in other units."""
+    for unit in kind_of(each.kind).units:
+        text = f"{(value - unit.offset) / unit.factor:.12g} {unit.name}"
+        if parse(text, each.kind) == value:
+            return text
+    return each.default
+
+
+def test_every_corner_of_the_bounds_is_finite_or_refused_in_words(calculator):
+    pick = random.Random(calculator.id).choice
+    for _ in range(CORNERS):
+        pairs = [(each.id, corner(each, pick)) for each in inputs_of(calculator)]
+        job = work_out(calculator, pairs)
+        answer = page_answer(job)
+        if job.outcome is None:
+            assert all(re.match(r"[A-Z].*[.]$", problem["message"]) for problem in answer["errors"]), answer
+        else:
+            assert all(math.isfinite(value) for declared, value in declared_values(calculator, job.outcome)
+                       if declared.kind != TEXT and value is not None)
+
+
+def test_outside_the_bounds_is_refused(calculator):
+    for each in inputs_of(calculator):
+        if each.when is not None or each.kind in (CHOICE, SWITCH, COUNT, ROWS):
+            continue
+        for beyond in (each.low - abs(each.low) * 0.01 - 1e-6, each.high * 1.01 + 1e-6):
+            unit = kind_of(each.kind).units[0]
+            text = f"{(beyond - unit.offset) / unit.factor:.12g} {unit.name}"
+            job = work_out(calculator, [(each.id, text)])
+            assert job.outcome is None
+            assert job.problems[0].field == each.id
+
+
+def test_no_two_calculators_share_an_id():
+    assert len(set(catalog.IDS)) == len(catalog.IDS)
+    with pytest.raises(ValueError, match="no calculator"):
+        catalog.find("abacus")
+
+
+def test_bibliography_is_in_order_and_without_doubles():
+    keys = [source.key for source in bibliography.SOURCES]
+    assert keys == sorted(set(keys))
+    statuses = {"read", "read second-hand", "from memory", "from memory, confirmed by calculation",
+                "common practice", "calculated"}
+    assert {source.status for source in bibliography.SOURCES} <= statuses
