@@ -50,7 +50,8 @@ def sources():
 
 
 def test_docstrings_comments_and_annotations_are_gone():
-    small = engine.small('"""Doc."""\nx: int = 1  # why\ndef f(a: int) -> int:\n    """Doc."""\n    return a\n', "f")
+    source = '"""Doc."""\nx: int = 1  # why\ndef f(a: int) -> int:\n    """Doc."""\n    return a\n'
+    small = engine.small(source, "f")
     for gone in ("Doc", "why", "int", "->"):
         assert gone not in small
 
