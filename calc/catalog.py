@@ -2,7 +2,7 @@
 
 from calc.fields import Calculator
 
-IDS = ("tiller", "weight-reduction")
+IDS = ("tiller", "weight-reduction", "arrow-match")
 
 
 def find(id: str) -> Calculator:

@@ -1,0 +1,540 @@
+"""Arrow match: shaft stiffness, mass, balance and flight for a bow before and after its weight changed.
+
+Stiffness is compared with a range in both standard tests; frequency, mass and balance stand beside it.
+No single number says that an arrow suits a bow.
+"""
+
+from collections import namedtuple
+
+from calc.calculators import arrow_checks
+from calc.drawings.arrow import arrow_drawing
+from calc.fields import (
+    TEXT,
+    Amount,
+    Axis,
+    Calculator,
+    Chart,
+    Column,
+    Drawing,
+    Line,
+    Outcome,
+    Refused,
+    Sentence,
+    Table,
+    amount,
+    choice,
+    group,
+    quantity,
+    result,
+    sentence,
+    switch,
+)
+from calc.mechanics import flight, sections, shaft, vibration
+from calc.quantities import INCH
+from calc.shop import spine_choice
+from calc.tables import woods
+
+MARKED_DRAW = 28 * INCH
+BEYOND_PIVOT = 1.75 * INCH
+"""Draw is measured to this far beyond the pivot point (amo-draw-length)."""
+
+FEATHER_CENTRE = 3 * INCH
+"""Where feathers have their middle, ahead of the nock's throat (common practice)."""
+
+CURVE_STEPS = 40
+SWING_STEPS = 48
+
+SHAFT_WOODS = (
+    "port-orford-cedar", "sitka-spruce", "douglas-fir", "western-larch", "western-hemlock", "white-ash",
+    "yellow-birch", "sweet-birch", "paper-birch", "sugar-maple",
+)
+
+Shaft = namedtuple("Shaft", "rigidity mass")
+Arrow = namedtuple("Arrow", "shaft length point rear mass balance_point forward")
+Swing = namedtuple("Swing", "wave_number frequency rear front nodes")
+Shot = namedtuple("Shot", "weight draw_weight energy stroke_time speed kinetic_energy momentum")
+Contribution = namedtuple("Contribution", "name counted weight")
+
+
+def compute(
+    old_weight: float,
+    new_weight: float,
+    draw_length: float,
+    slope: float,
+    brace_height: float,
+    shaft_known: str,
+    spine: float,
+    deflection: float,
+    species: str,
+    wood_modulus: float,
+    wood_density: float,
+    diameter: float,
+    tube_wall: float,
+    tube_modulus: float,
+    tube_density: float,
+    shaft_mass: float,
+    length: float,
+    point_mass: float,
+    insert_mass: float,
+    nock_mass: float,
+    feather_mass: float,
+    count_length: bool,
+    count_point: bool,
+    count_string: bool,
+    string_material: str,
+    count_window: bool,
+    window: str,
+    fullness: float,
+    losses: str,
+    virtual_mass: float,
+    test_mass: float,
+    test_speed: float,
+) -> Outcome:
+    """Return how an arrow goes with a bow at its old and at its new weight.
+
+    Inputs that another choice makes needless come as None.
+    """
+    if shaft_known == "species":
+        wood = woods.find(species)
+        bare = _wooden_shaft(wood.modulus, wood.density, diameter, length)
+    elif shaft_known == "wood":
+        bare = _wooden_shaft(wood_modulus, wood_density, diameter, length)
+    elif shaft_known == "tube":
+        bare = _tube_shaft(tube_modulus, tube_density, diameter, tube_wall, length)
+    elif shaft_known == "spine_weight":
+        bare = Shaft(shaft.flexural_rigidity_from_spine_weight(spine), shaft_mass)
+    else:
+        test = shaft.TEST_28_INCH if shaft_known == "deflection_28" else shaft.TEST_26_INCH
+        bare = Shaft(shaft.flexural_rigidity_from_deflection(deflection, test), shaft_mass)
+    arrow = _arrow(bare, length, point_mass + insert_mass, nock_mass, feather_mass)
+    swing = _swing(arrow, nock_mass + feather_mass)
+
+    stroke = draw_length - BEYOND_PIVOT - brace_height
+    draw_weight = _weight_at(draw_length, new_weight, slope)
+    old_draw_weight = draw_weight * old_weight / new_weight
+    if losses == "chronograph":
+        virtual_mass = _virtual_mass(draw_weight, stroke, fullness, test_mass, test_speed)
+    after = _shot(new_weight, draw_weight, stroke, fullness, virtual_mass, arrow.mass)
+    before = _shot(old_weight, old_draw_weight, stroke, fullness, virtual_mass, arrow.mass)
+
+    contributions = (
+        Contribution("Shaft longer than 28 in", count_length, spine_choice.spine_for_length(length)),
+        Contribution("Point and insert above 125 gr", count_point,
+                     spine_choice.spine_for_point(point_mass + insert_mass)),
+        Contribution("String material", count_string, spine_choice.spine_for_string(string_material)),
+        Contribution("Window", count_window, spine_choice.spine_for_window(window)),
+    )
+    low, high = _wanted(draw_weight, contributions)
+    spine_weight = shaft.spine_weight(bare.rigidity)
+    return Outcome(
+        _headline(after, low, high, spine_weight, arrow),
+        (
+            ("weight_at_draw", draw_weight),
+            ("wanted_low", low),
+            ("wanted_high", high),
+            ("spine_pounds", spine_weight),
+            ("spine_deflection_28", shaft.static_deflection(bare.rigidity, shaft.TEST_28_INCH)),
+            ("spine_deflection_26", shaft.static_deflection(bare.rigidity, shaft.TEST_26_INCH)),
+            ("rigidity", bare.rigidity),
+            ("arrow_mass", arrow.mass),
+            ("mass_per_weight", flight.mass_per_draw_weight(arrow.mass, draw_weight)),
+            ("balance_forward", arrow.forward),
+            ("balance_point", arrow.balance_point),
+            ("first_frequency", swing.frequency),
+            ("stroke_time", after.stroke_time),
+            ("swings", swing.frequency * after.stroke_time),
+            ("stored_energy", after.energy),
+            ("moving_mass", virtual_mass),
+            ("efficiency", flight.efficiency(arrow.mass, virtual_mass)),
+            ("speed", after.speed),
+            ("kinetic_energy", after.kinetic_energy),
+            ("momentum", after.momentum),
+        ),
+        (
+            arrow_checks.mass_check(flight.mass_per_draw_weight(arrow.mass, draw_weight)),
+            arrow_checks.spine_check(low, high, spine_weight),
+            arrow_checks.balance_check(arrow.forward),
+            arrow_checks.length_check(length, draw_length),
+        ) + arrow_checks.draw_checks(draw_length, MARKED_DRAW)
+        + arrow_checks.string_checks(string_material)
+        + arrow_checks.species_checks(species, spine_weight)
+        + arrow_checks.efficiency_checks(flight.efficiency(arrow.mass, virtual_mass)),
+        (
+            _comparison(before, after, contributions, arrow, swing),
+            _conventions(before, after, contributions, bare),
+            _contribution_table(draw_weight, contributions),
+        ),
+        (_chart(before, after, virtual_mass, arrow),),
+        (_drawing(arrow, swing, nock_mass + feather_mass),),
+        ASSUMPTIONS + _assumptions_for(species),
+    )
+
+
+# The shaft -------------------------------------------------------------------
+
+
+def _wooden_shaft(modulus: float, density: float, diameter: float, length: float) -> Shaft:
+    return Shaft(modulus * sections.round_second_moment_of_area(diameter),
+                 density * sections.round_area(diameter) * length)
+
+
+def _tube_shaft(modulus: float, density: float, diameter: float, wall: float, length: float) -> Shaft:
+    if 2 * wall >= diameter:
+        raise Refused("tube_wall", "The wall must be less than half the tube's diameter: it would fill the "
+                      "tube. Check both figures and their units.")
+    return Shaft(modulus * sections.tube_second_moment_of_area(diameter, wall),
+                 density * sections.tube_area(diameter, wall) * length)
+
+
+def _arrow(bare: Shaft, length: float, front: float, nock: float, feathers: float) -> Arrow:
+    parts = (
+        shaft.PointMass(nock, 0.0),
+        shaft.PointMass(feathers, FEATHER_CENTRE),
+        shaft.PointMass(bare.mass, length / 2),
+        shaft.PointMass(front, length),
+    )
+    balance = shaft.balance_point(parts)
+    return Arrow(bare, length, front, nock + feathers, shaft.total_mass(parts), balance,
+                 shaft.forward_of_centre(balance, length))
+
+
+def _swing(arrow: Arrow, rear_mass: float) -> Swing:
+    rear = rear_mass / arrow.shaft.mass
+    front = arrow.point / arrow.shaft.mass
+    root = vibration.wave_number(1, rear, front)
+    hertz = vibration.frequency(root, arrow.shaft.rigidity, arrow.shaft.mass, arrow.length)
+    return Swing(root, hertz, rear, front, vibration.nodes(root, rear, front))
+
+
+# The bow and the shot --------------------------------------------------------
+
+
+def _weight_at(draw_length: float, weight: float, slope: float) -> float:
+    try:
+        return flight.draw_weight_at(draw_length, weight, MARKED_DRAW, slope)
+    except ValueError as error:
+        raise Refused("slope", "With this slope the bow would pull nothing at the archer's draw. Measure "
+                      "the weight at two draws an inch apart: the difference is the slope.") from error
+
+
+def _stored_energy(draw_weight: float, stroke: float, fullness: float) -> float:
+    draws, forces = flight.assumed_draw_curve(draw_weight, stroke, fullness, CURVE_STEPS)
+    return flight.stored_energy(draws, forces)
+
+
+def _virtual_mass(
+    draw_weight: float, stroke: float, fullness: float, test_mass: float, test_speed: float
+) -> float:
+    energy = _stored_energy(draw_weight, stroke, fullness)
+    if flight.kinetic_energy(test_mass, test_speed) >= energy:
+        raise Refused("test_speed", "The arrow of the reading carries more energy than this bow stores. "
+                      "Check speed, arrow mass, draw weight and their units.")
+    return flight.virtual_mass_from_speed(energy, test_mass, test_speed)
+
+
+def _shot(
+    weight: float, draw_weight: float, stroke: float, fullness: float, virtual_mass: float, mass: float
+) -> Shot:
+    draws, forces = flight.assumed_draw_curve(draw_weight, stroke, fullness, CURVE_STEPS)
+    energy = flight.stored_energy(draws, forces)
+    speed = flight.arrow_speed(energy, mass, virtual_mass)
+    return Shot(weight, draw_weight, energy, flight.power_stroke_time(draws, forces, mass + virtual_mass),
+                speed, flight.kinetic_energy(mass, speed), flight.momentum(mass, speed))
+
+
+# The stiffness the trade would choose ----------------------------------------
+
+
+def _wanted(draw_weight: float, contributions: tuple[Contribution, ...]) -> tuple[float, float]:
+    middle = draw_weight
+    for each in contributions:
+        if each.counted:
+            middle += each.weight
+    if middle <= 2 * spine_choice.HALF_CLASS:
+        raise Refused("draw_length", "For so light a draw with such a short or light-pointed arrow the rules "
+                      "of the trade give no stiffness. Switch adjustments off, or check draw and lengths.")
+    return middle - spine_choice.HALF_CLASS, middle + spine_choice.HALF_CLASS
+
+
+def _deflections(low: float, high: float, test: shaft.BendingTest) -> tuple[float, float]:
+    """Return the least and most deflection of shafts from the high to the low spine weight."""
+    return (
+        shaft.static_deflection(shaft.flexural_rigidity_from_spine_weight(high), test),
+        shaft.static_deflection(shaft.flexural_rigidity_from_spine_weight(low), test),
+    )
+
+
+# What is said ----------------------------------------------------------------
+
+
+def _headline(after: Shot, low: float, high: float, spine_weight: float, arrow: Arrow) -> Sentence:
+    least, most = _deflections(low, high, shaft.TEST_28_INCH)
+    return sentence(
+        "For {} at this draw the trade would look among shafts of {} to {} spine ({} to {} in the 28 in "
+        "test); this one has {}. The arrow weighs {}, {}.",
+        amount("force", after.draw_weight), amount("force", low), amount("force", high),
+        amount("thickness", least), amount("thickness", most), amount("force", spine_weight),
+        amount("mass", arrow.mass), amount("mass_per_force", arrow.mass / after.draw_weight),
+    )
+
+
+# Tables, chart, drawing ------------------------------------------------------
+
+
+def _comparison(
+    before: Shot, after: Shot, contributions: tuple[Contribution, ...], arrow: Arrow, swing: Swing
+) -> Table:
+    old, new = _wanted(before.draw_weight, contributions), _wanted(after.draw_weight, contributions)
+    rows = (
+        _row("Weight at 28 in", "force", before.weight, after.weight),
+        _row("Weight at this draw", "force", before.draw_weight, after.draw_weight),
+        _row("Least spine to look for", "force", old[0], new[0]),
+        _row("Most spine to look for", "force", old[1], new[1]),
+        _row("Arrow mass per weight", "mass_per_force", arrow.mass / before.draw_weight,
+             arrow.mass / after.draw_weight),
+        _row("Energy stored", "energy", before.energy, after.energy),
+        _row("Speed", "speed", before.speed, after.speed),
+        _row("Energy of the arrow", "energy", before.kinetic_energy, after.kinetic_energy),
+        _row("Momentum", "momentum", before.momentum, after.momentum),
+        _row("Time on the string", "short_time", before.stroke_time, after.stroke_time),
+        _row("Swings of the shaft meanwhile", "number", swing.frequency * before.stroke_time,
+             swing.frequency * after.stroke_time),
+    )
+    return Table("comparison", "The same arrow from the bow before and after", (
+        Column("what", "Figure", TEXT), Column("before", "Before", TEXT), Column("after", "After", TEXT),
+    ), rows)
+
+
+def _row(name: str, kind: str, before: float, after: float) -> tuple[str, Amount, Amount]:
+    return name, amount(kind, before), amount(kind, after)
+
+
+def _conventions(
+    before: Shot, after: Shot, contributions: tuple[Contribution, ...], bare: Shaft
+) -> Table:
+    rows = []
+    for name, shot in (("To look for, before", before), ("To look for, after", after)):
+        low, high = _wanted(shot.draw_weight, contributions)
+        for edge, spine_weight in ((name + ": weakest", low), (name + ": stiffest", high)):
+            rows.append(_stiffness_row(edge, shaft.flexural_rigidity_from_spine_weight(spine_weight)))
+    rows.append(_stiffness_row("This shaft", bare.rigidity))
+    return Table("conventions", "Stiffness in both tests: 1.94 lb (880 g) on 28 in, and 2 lb on 26 in", (
+        Column("shaft", "Shaft", TEXT), Column("spine", "Spine weight", "force"),
+        Column("deflection_28", "28 in test", "thickness"),
+        Column("deflection_26", "26 in test", "thickness"),
+    ), tuple(rows))
+
+
+def _stiffness_row(name: str, rigidity: float) -> tuple[str, float, float, float]:
+    return (name, shaft.spine_weight(rigidity), shaft.static_deflection(rigidity, shaft.TEST_28_INCH),
+            shaft.static_deflection(rigidity, shaft.TEST_26_INCH))
+
+
+def _contribution_table(draw_weight: float, contributions: tuple[Contribution, ...]) -> Table:
+    rows: list[tuple[str, float, str]] = [("Weight at this draw", draw_weight, "measured")]
+    total = draw_weight
+    for each in contributions:
+        counted = each.weight if each.counted else 0.0
+        total += counted
+        rows.append((each.name, counted, "common practice" if each.counted else "switched off"))
+    rows.append(("Middle of the range", total, "sum"))
+    return Table("contributions", "What the trade adds and takes off to choose a spine, bow after the work", (
+        Column("what", "For", TEXT), Column("weight", "Spine weight", "force"),
+        Column("status", "Standing", TEXT),
+    ), tuple(rows))
+
+
+def _chart(before: Shot, after: Shot, virtual_mass: float, arrow: Arrow) -> Chart:
+    lightest = min(arrow.mass, arrow_checks.LEAST_MASS * after.draw_weight)
+    heaviest = max(arrow.mass, 1.4 * arrow_checks.USUAL_MASS * after.draw_weight)
+    masses = [lightest + (heaviest - lightest) * step / 12 for step in range(13)]
+    lines = []
+    for name, shot in (("Before", before), ("After", after)):
+        lines.append(Line(name, "line", masses,
+                          [flight.arrow_speed(shot.energy, mass, virtual_mass) for mass in masses]))
+    lines.append(Line("This arrow", "points", [arrow.mass, arrow.mass], [before.speed, after.speed]))
+    return Chart("speed", "Speed for arrow mass, before and after", Axis("Arrow mass", "mass"),
+                 Axis("Speed", "speed"), tuple(lines))
+
+
+def _drawing(arrow: Arrow, swing: Swing, rear_mass: float) -> Drawing:
+    shape = [vibration.mode_shape(step / SWING_STEPS, swing.wave_number, swing.rear, swing.front)
+             for step in range(SWING_STEPS + 1)]
+    nodes = tuple([amount("length", arrow.length * place) for place in swing.nodes])
+    return arrow_drawing(arrow.length, amount("mass", rear_mass), amount("mass", arrow.point),
+                         amount("length", arrow.balance_point), shape, nodes,
+                         amount("frequency", swing.frequency, 0))
+
+
+ASSUMPTIONS: tuple[Sentence | str, ...] = (
+    "The range of stiffness is a place to start: draw weight as spine weight, corrected by rules that are "
+    "common practice and were never published as a standard. It says nothing of the loose, the rest or the "
+    "archer.",
+    "Speed, energy and time are estimates. They stand or fall with the mass that moves with the arrow and "
+    "with the fullness of the draw-force curve; both bows are taken to have the same.",
+    "The old bow's slope is taken to be larger in the ratio of the weights, as when both limbs lose the same "
+    "share of stiffness everywhere.",
+    "The shaft counts as one slender beam from the nock's throat to its front end, the same all along, with "
+    "nock and feathers as one mass at the rear and point and insert as one at the front. For balance the "
+    "feathers count as 3 in ahead of the nock's throat.",
+    "How often the shaft swings while the string pushes it is for comparing bows and arrows; no value of it "
+    "is right or wrong.",
+)
+
+
+def _assumptions_for(species: str | None) -> tuple[Sentence | str, ...]:
+    if species is None:
+        return ()
+    wood = woods.find(species)
+    return (sentence(
+        wood.name[:1].upper() + wood.name[1:] + " is taken at {} and {} (" + wood.status + ").",
+        amount("density", wood.density), amount("modulus", wood.modulus)),)
+
+
+CAUTIONS: tuple[Sentence | str, ...] = (
+    "Look over every arrow before every shot: bend it, listen to it, turn it, and break any shaft that is "
+    "cracked, splintered or dented. A shaft that breaks on release goes through the bow hand.",
+    "Never dry-fire a bow, and never shoot an arrow lighter than the bow is made for: energy that no arrow "
+    "takes stays in the limbs. After any repair or removal draw and shoot first from a distance on a stand, "
+    "with eye protection.",
+    "Change one thing at a time, and shoot at a safe butt with nobody in front of the line.",
+)
+
+_WOOD = ("species", "wood")
+_KNOWN = ("spine_weight", "deflection_28", "deflection_26")
+
+CALCULATOR = Calculator(
+    "arrow-match",
+    "Arrow match",
+    "Compares an arrow with a bow before and after its weight changed: stiffness, mass, balance and flight.",
+    (
+        group(
+            "The bow at this archer's draw",
+            quantity("old_weight", "Weight at 28 in before", "force", "58 lb", "10 lb", "150 lb",
+                     ("20 lb", "80 lb"), "Before the work; the same as after if nothing changed."),
+            quantity("new_weight", "Weight at 28 in after", "force", "48 lb", "10 lb", "150 lb",
+                     ("20 lb", "80 lb"), "From a checked scale."),
+            quantity("draw_length", "Archer's draw length", "length", "27 1/2 in", "18 in", "34 in",
+                     ("24 in", "30 in"), "From the nocking point to the grip's pivot point, plus 1 3/4 in."),
+            quantity("slope", "Weight gained per draw", "force_per_length", "2.2 lb/in", "0.5 lb/in",
+                     "8 lb/in", ("1.5 lb/in", "3.5 lb/in"),
+                     "Weight at 28 in less weight at 27 in, after the work."),
+            quantity("brace_height", "Brace height", "length", "7 3/4 in", "3 in", "12 in",
+                     ("6 in", "9 1/2 in"), "From the string to the deepest point of the grip's throat."),
+        ),
+        group(
+            "The shaft",
+            choice("shaft_known", "What is known of it", (
+                ("spine_weight", "Its spine weight, as on wooden shafts"),
+                ("deflection_28", "How far it bends: 1.94 lb (880 g) on 28 in"),
+                ("deflection_26", "How far it bends: 2 lb on 26 in"),
+                ("species", "Its wood and diameter"),
+                ("wood", "Its diameter, stiffness and density"),
+                ("tube", "A tube: its diameter, wall, stiffness and density"),
+            )),
+            quantity("spine", "Spine weight", "force", "60 lb", "10 lb", "200 lb", ("25 lb", "100 lb"),
+                     "26 divided by the bend in inches of the 26 in test.", when=("shaft_known",
+                                                                                ("spine_weight",))),
+            quantity("deflection", "Bend in the test", "thickness", "0.500 in", "0.1 in", "3 in",
+                     ("0.25 in", "1.2 in"), "A shaft marked 500 bends 0.500 in in the 28 in test.",
+                     when=("shaft_known", ("deflection_28", "deflection_26"))),
+            choice("species", "Wood", tuple([(id, woods.find(id).name) for id in SHAFT_WOODS]),
+                   "Means of the species, clear wood at 12 % moisture.", when=("shaft_known", ("species",))),
+            quantity("wood_modulus", "Stiffness of the wood", "modulus", "1.8 Mpsi", "0.3 Mpsi", "4 Mpsi",
+                     ("0.8 Mpsi", "2.6 Mpsi"), "Elastic modulus along the grain.",
+                     when=("shaft_known", ("wood",))),
+            quantity("wood_density", "Density of the wood", "density", "29 lb/ft3", "8 lb/ft3", "80 lb/ft3",
+                     ("20 lb/ft3", "50 lb/ft3"), when=("shaft_known", ("wood",))),
+            quantity("diameter", "Shaft diameter", "thickness", "11/32 in", "0.15 in", "0.6 in",
+                     ("0.18 in", "0.41 in"), "Outside, at the middle.",
+                     when=("shaft_known", _WOOD + ("tube",))),
+            quantity("tube_wall", "Wall of the tube", "thickness", "0.016 in", "0.004 in", "0.2 in",
+                     ("0.01 in", "0.06 in"), when=("shaft_known", ("tube",))),
+            quantity("tube_modulus", "Stiffness of the tube", "modulus", "10.4 Mpsi", "1 Mpsi", "60 Mpsi",
+                     ("8 Mpsi", "30 Mpsi"), "About 10.4 Mpsi for aluminium alloy (from memory).",
+                     when=("shaft_known", ("tube",))),
+            quantity("tube_density", "Density of the tube", "density", "2.8 g/cm3", "0.5 g/cm3", "9 g/cm3",
+                     ("1.4 g/cm3", "3 g/cm3"), "About 2.8 g/cm3 for aluminium alloy (from memory).",
+                     when=("shaft_known", ("tube",))),
+            quantity("shaft_mass", "Mass of the bare shaft", "mass", "330 gr", "40 gr", "1500 gr",
+                     ("150 gr", "600 gr"), "Cut to length, without nock, feathers, insert and point.",
+                     when=("shaft_known", _KNOWN)),
+        ),
+        group(
+            "The arrow",
+            quantity("length", "Shaft length", "length", "29 in", "18 in", "38 in", ("25 in", "33 in"),
+                     "From the nock's throat to the front end of the shaft, the point left out."),
+            quantity("point_mass", "Point", "mass", "125 gr", "10 gr", "600 gr", ("70 gr", "250 gr")),
+            quantity("insert_mass", "Insert", "mass", "0 gr", "0 gr", "300 gr", ("0 gr", "100 gr"),
+                     "0 for a point glued on."),
+            quantity("nock_mass", "Nock", "mass", "12 gr", "0 gr", "100 gr", ("0 gr", "25 gr"),
+                     "0 for a nock cut into the shaft."),
+            quantity("feather_mass", "Feathers", "mass", "25 gr", "0 gr", "150 gr", ("5 gr", "50 gr"),
+                     "With glue, thread and any wrap or lacquer at the rear."),
+        ),
+        group(
+            "What the trade adds or takes off",
+            switch("count_length", "Count the shaft's length", True,
+                   "5 lb of spine for each inch beyond 28 in, as a longer draw asks for."),
+            switch("count_point", "Count the point", True,
+                   "5 lb of spine for each 25 gr of point and insert beyond 125 gr."),
+            switch("count_string", "Count the string", True, "5 lb of spine more for a low-stretch string."),
+            choice("string_material", "String", (
+                ("polyester", "Polyester"), ("low_stretch", "Low-stretch HMPE"),
+            )),
+            switch("count_window", "Count the window", True,
+                   "5 lb of spine less before centre, 5 lb more past it."),
+            choice("window", "Window is cut", (
+                ("centre", "To centre"), ("before", "Before centre, or there is none"),
+                ("past", "Past centre"),
+            )),
+            note="Common practice, not a standard: every shop has its own figures. Each can be switched off.",
+        ),
+        group(
+            "The shot",
+            quantity("fullness", "Fullness of the draw-force curve", "ratio", "55 %", "40 %", "66 %",
+                     ("48 %", "61 %"), "Stored energy over weight times stroke: 50 % for a straight line, 58 "
+                     "to 60 % on four measured recurves."),
+            choice("losses", "What moves with the arrow", (
+                ("estimate", "A mass that I state"), ("chronograph", "From one chronograph reading"),
+            )),
+            quantity("virtual_mass", "Mass that moves with the arrow", "mass", "150 gr", "0 gr", "1000 gr",
+                     ("80 gr", "300 gr"), "The share of limbs and string, as if it flew with the arrow.",
+                     when=("losses", ("estimate",))),
+            quantity("test_mass", "Arrow of the reading", "mass", "480 gr", "100 gr", "1500 gr",
+                     ("250 gr", "800 gr"), "Complete arrow.", when=("losses", ("chronograph",))),
+            quantity("test_speed", "Speed read", "speed", "165 ft/s", "40 ft/s", "350 ft/s",
+                     ("110 ft/s", "220 ft/s"), "This bow after the work, at this draw.",
+                     when=("losses", ("chronograph",))),
+        ),
+    ),
+    (
+        result("weight_at_draw", "Weight at this draw", "force"),
+        result("wanted_low", "Least spine to look for", "force", "Bow after the work."),
+        result("wanted_high", "Most spine to look for", "force"),
+        result("spine_pounds", "Spine weight of this shaft", "force"),
+        result("spine_deflection_28", "Bend, 1.94 lb on 28 in", "thickness"),
+        result("spine_deflection_26", "Bend, 2 lb on 26 in", "thickness"),
+        result("rigidity", "Bending stiffness E I", "rigidity"),
+        result("arrow_mass", "Arrow mass", "mass"),
+        result("mass_per_weight", "Arrow mass per weight", "mass_per_force"),
+        result("balance_forward", "Balance ahead of the middle", "ratio", "AMO definition."),
+        result("balance_point", "Balance point from the nock", "length"),
+        result("first_frequency", "First bending frequency", "frequency"),
+        result("stroke_time", "Time on the string", "short_time"),
+        result("swings", "Swings in that time", "number"),
+        result("stored_energy", "Energy stored", "energy"),
+        result("moving_mass", "Mass that moves with the arrow", "mass"),
+        result("efficiency", "Share of the energy that the arrow takes", "ratio"),
+        result("speed", "Speed", "speed"),
+        result("kinetic_energy", "Energy of the arrow", "energy"),
+        result("momentum", "Momentum", "momentum"),
+    ),
+    CAUTIONS,
+    ("amo-draw-length", "amo-forward-of-centre", "astm-d2555", "astm-f1544", "astm-f1832", "astm-f2031",
+     "beam-theory", "bench-practice", "rheingans-1947", "spine-weight-rule", "tapley-virtual-mass",
+     "tuijn-kooi-1992", "wood-handbook", "wood-property-page"),
+    "An invented 60 in recurve brought down from 58 to 48 lb, and the cedar arrows that flew well from it "
+    "before.",
+    compute,
+)

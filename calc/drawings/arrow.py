@@ -1,0 +1,95 @@
+"""An arrow to scale along its length: its masses, where it balances, how it swings."""
+
+from calc.fields import Amount, Drawing, sentence
+from calc.quantities import show_number
+
+WIDTH = 440
+HEIGHT = 226
+LEFT = 16
+RIGHT = 404
+SHAFT = 58
+SWING = 158
+AMPLITUDE = 26
+LABEL_HALF = 150
+"""Half the room that the label of the balance point takes."""
+
+
+def arrow_drawing(
+    length: float,
+    rear: Amount,
+    front: Amount,
+    balance: Amount,
+    swing: list[float],
+    nodes: tuple[Amount, ...],
+    frequency: Amount,
+) -> Drawing:
+    """Return the drawing of an arrow, nock to the left.
+
+    Args:
+        length: of the shaft [m].
+        rear, front: masses at the ends.
+        balance: distance of the balance point from the nock's throat.
+        swing: the first bending mode at equal steps from nock to front, in any scale.
+        nodes: distances from the nock's throat that stand still in it.
+        frequency: of that mode.
+    """
+    at_balance = _along(balance.value / length)
+    shapes: list[object] = _arrow()
+    shapes += [
+        _label(LEFT, 22, "start", sentence("{} at the nock", rear)),
+        _label(WIDTH - LEFT, 22, "end", sentence("{} at the point", front)),
+        ["path", {"class": "rb-quiet", "d": "M " + _joined(_along(0.5), SHAFT - 12) + " V "
+                  + str(SHAFT + 12)}],
+        ["path", {"class": "rb-mark", "d": "M " + _joined(at_balance, SHAFT + 4) + " l -8 14 h 16 Z"}],
+        _label(min(max(at_balance, LEFT + LABEL_HALF), WIDTH - LEFT - LABEL_HALF), SHAFT + 38, "middle",
+               sentence("balances {} from the nock", balance)),
+        ["path", {"class": "rb-quiet", "d": "M " + _joined(LEFT, SWING) + " H " + str(RIGHT)}],
+        ["path", {"class": "rb-mark", "d": _curve(swing)}],
+    ]
+    for node in nodes:
+        shapes.append(["circle", {"class": "rb-ink", "cx": _shown(_along(node.value / length)),
+                                  "cy": str(SWING), "r": "5"}])
+    shapes.append(_label(LEFT, SWING + 54, "start", sentence(
+        "swings {} a second, still at " + " and ".join(["{}" for _ in nodes]), frequency, *nodes)))
+    return Drawing(
+        "arrow", "The arrow to scale along its length, and its first bending swing, much enlarged",
+        sentence("An arrow with its nock to the left. It balances {} from the nock's throat; a short line "
+                 "marks the middle of the shaft. Below it the first bending swing, with a ring at each "
+                 "place that stands still.", balance),
+        WIDTH, HEIGHT, shapes,
+    )
+
+
+def _arrow() -> list[object]:
+    top, bottom = str(SHAFT - 2), str(SHAFT + 2)
+    feathers = f"M {LEFT + 14} {top} l 10 -12 h 30 l 14 12 Z M {LEFT + 14} {bottom} l 10 12 h 30 l 14 -12 Z"
+    return [
+        ["path", {"class": "rb-fill", "d": feathers}],
+        ["path", {"class": "rb-fill", "d": f"M {LEFT} {top} H {RIGHT} V {bottom} H {LEFT} l 5 -2 Z"}],
+        ["path", {"class": "rb-fill", "d": f"M {RIGHT} {SHAFT - 4} L {RIGHT + 22} {SHAFT} "
+                  f"L {RIGHT} {SHAFT + 4} Z"}],
+    ]
+
+
+def _along(part: float) -> float:
+    return LEFT + (RIGHT - LEFT) * part
+
+
+def _curve(swing: list[float]) -> str:
+    largest = max([abs(value) for value in swing])
+    steps = len(swing) - 1
+    points = [_joined(_along(index / steps), SWING - AMPLITUDE * value / largest)
+              for index, value in enumerate(swing)]
+    return "M " + " L ".join(points)
+
+
+def _label(x: float, y: float, anchor: str, text: object) -> list[object]:
+    return ["text", {"class": "rb-label", "x": _shown(x), "y": _shown(y), "text-anchor": anchor}, text]
+
+
+def _joined(x: float, y: float) -> str:
+    return _shown(x) + " " + _shown(y)
+
+
+def _shown(number: float) -> str:
+    return show_number(number, 1)
