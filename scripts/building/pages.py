@@ -17,11 +17,12 @@ from scripts.building.errors import BuildError
 from scripts.building.fingerprint import of_folder
 
 CHARSET = '<meta charset="utf-8">'
-HEAD_END = "</head>"
+LAST_STYLE = re.compile(r'.*<link rel="stylesheet"[^>]*>', re.DOTALL)
 CALCULATOR_MARK = 'class="rb-calculator"'
 ENGINE_META = "rebrace-engine"
 BUILD_META = "rebrace-build"
-EARLY_SCRIPTS = ("page.mjs", "worker.mjs", "small-engine.mjs")
+PAGE_SCRIPT = "page.mjs"
+EARLY_SCRIPTS = (PAGE_SCRIPT, "worker.mjs", "small-engine.mjs")
 """Entry points of the page and its worker; what they import is fetched early too."""
 STATIC_IMPORT = re.compile(r"""(?:from|^import)\s*["']\./([\w/-]+\.mjs)["']""", re.MULTILINE)
 POLICY = (
@@ -49,10 +50,16 @@ def finish(site: Path) -> None:
 
 
 def _with_head(text: str, first: str, last: str, path: Path) -> str:
-    """Return a page with additions before anything it runs, and behind its style sheets."""
-    if text.count(CHARSET) != 1 or text.count(HEAD_END) != 1:
-        raise BuildError(f"{path.name} has no head with {CHARSET} to put the policy behind")
-    return text.replace(CHARSET, CHARSET + first).replace(HEAD_END, last + HEAD_END)
+    """Return a page with additions before anything it loads, and behind its last style sheet.
+
+    Behind that sheet stands the first inline script, which waits for all sheets:
+    whatever is named later is found later.
+    """
+    styles = LAST_STYLE.match(text)
+    if text.count(CHARSET) != 1 or not styles:
+        raise BuildError(f"{path.name} has no {CHARSET} and style sheet to put the policy and fetches behind")
+    text = styles[0] + last + text[styles.end():]
+    return text.replace(CHARSET, CHARSET + first)
 
 
 def _meta(name: str, content: str) -> str:
@@ -118,7 +125,11 @@ class InlineCode(HTMLParser):
 
 
 def _early_fetches(site: Path, manifest: dict[str, str]) -> list[str]:
-    """Return the links that start all fetches of a calculator at once, not one behind the other."""
+    """Return the elements that start all fetches of a calculator at once, not one behind the other.
+
+    The page's script runs as soon as it is there, and so starts the engine while
+    the rest of the page still arrives; everywhere else it waits at the page's end.
+    """
     fetched = "@/" + engine.FOLDER + "/"
     links = [
         f'<link rel="preload" as="fetch" crossorigin href="{fetched}{manifest["wasm"]}">',
@@ -127,7 +138,8 @@ def _early_fetches(site: Path, manifest: dict[str, str]) -> list[str]:
     ]
     for folder in (site / "assets").glob("js-*"):
         links += [f'<link rel="modulepreload" href="@/assets/{folder.name}/{name}">'
-                  for name in imported_by(folder, EARLY_SCRIPTS)]
+                  for name in imported_by(folder, EARLY_SCRIPTS) if name != PAGE_SCRIPT]
+        links.append(f'<script type="module" async src="@/assets/{folder.name}/{PAGE_SCRIPT}"></script>')
     return links
 
 

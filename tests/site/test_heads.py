@@ -65,7 +65,8 @@ def test_calculator_pages_fetch_early_and_others_do_not(page):
     early = [each for each in links if each["rel"] in ("preload", "modulepreload")]
     if pages.CALCULATOR_MARK in page:
         addresses = " ".join(each["href"] for each in early)
-        for part in (".wasm", "/calc-", "/micropython-", "/page.mjs", "/worker.mjs"):
+        assert [each for each in head(page).all("script") if "async" in each]
+        for part in (".wasm", "/calc-", "/micropython-", "/engine.mjs", "/worker.mjs"):
             assert part in addresses
         assert all("crossorigin" in each for each in early if each["rel"] == "preload")
     else:
