@@ -74,7 +74,7 @@ class Refused(ValueError):
     """Inputs that each can be read but do not go together; names the field to mend."""
 
     def __init__(self, field: str, message: str, row: int | None = None, column: str | None = None):
-        ValueError.__init__(self, message)
+        super().__init__(message)
         self.problem = Problem(field, row, column, message)
 
 

@@ -36,10 +36,10 @@ def mass_check(mass_per_weight: float) -> Check:
     if mass_per_weight <= USUAL_MASS * SLACK:
         return check("mass", OK, sentence(
             "The arrow weighs {}, inside the usual {} to {} (common practice).", shown,
-            amount("mass_per_force", LOW_MASS), amount("mass_per_force", USUAL_MASS, 0)))
+            amount("mass_per_force", LOW_MASS), amount("mass_per_force", USUAL_MASS)))
     return check("mass", OK, sentence(
         "The arrow weighs {}, above the usual {} to {} (common practice): slower, and kind to the bow.",
-        shown, amount("mass_per_force", LOW_MASS), amount("mass_per_force", USUAL_MASS, 0)))
+        shown, amount("mass_per_force", LOW_MASS), amount("mass_per_force", USUAL_MASS)))
 
 
 def spine_check(low: float, high: float, spine_weight: float) -> Check:

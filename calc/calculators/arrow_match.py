@@ -212,9 +212,10 @@ def _swing(arrow: Arrow, rear_mass: float) -> Swing:
 def _weight_at(draw_length: float, weight: float, slope: float) -> float:
     try:
         return flight.draw_weight_at(draw_length, weight, MARKED_DRAW, slope)
-    except ValueError as error:
-        raise Refused("slope", "With this slope the bow would pull nothing at the archer's draw. Measure "
-                      "the weight at two draws an inch apart: the difference is the slope.") from error
+    except ValueError:
+        pass  # refused below: the small engine knows no chained exceptions
+    raise Refused("slope", "With this slope the bow would pull nothing at the archer's draw. Measure the "
+                  "weight at two draws an inch apart: the difference is the slope.")
 
 
 def _stored_energy(draw_weight: float, stroke: float, fullness: float) -> float:
