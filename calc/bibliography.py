@@ -68,6 +68,10 @@ SOURCES = (
            "worked out here from first principles and checked against elliptic integrals and independent "
            "numerical solutions.",
            "calculated"),
+    Source("fritsch-carlson-1980",
+           "F. N. Fritsch and R. E. Carlson, Monotone piecewise cubic interpolation, SIAM Journal on "
+           "Numerical Analysis 17 (1980) 238-246; checked against a reference library.",
+           "from memory, confirmed by calculation"),
     Source("geometry",
            "Plane and solid geometry.",
            "calculated"),
@@ -82,6 +86,14 @@ SOURCES = (
            "Cubic Hermite interpolation with difference formulas for the slopes, as in any text on numerical "
            "analysis.",
            "calculated"),
+    Source("isotonic-regression",
+           "Pooling of adjacent violators, least squares under a monotone order, as in texts on "
+           "statistics; checked against a reference library.",
+           "from memory, confirmed by calculation"),
+    Source("least-squares",
+           "A straight line by weighted least squares with its covariance, as in texts on statistics; "
+           "checked against a reference library.",
+           "from memory, confirmed by calculation"),
     Source("lever-estimate", "First-order estimate from two rigid limbs on elastic hinges, worked out in "
            "the method section of the page that uses it.", "calculated"),
     Source("newtonian-mechanics",
@@ -112,6 +124,10 @@ SOURCES = (
            "A measurement report of one 66 in recurve, 35 lb: stored energy from 12 and from 48 readings "
            "(42.94 and 43.00 J), virtual mass 5.7697 g + 0.0583 of the arrow's mass.",
            "read"),
+    Source("reinsch-1967",
+           "C. H. Reinsch, Smoothing by spline functions, Numerische Mathematik 10 (1967) 177-183; "
+           "checked against a reference library.",
+           "from memory, confirmed by calculation"),
     Source("rheingans-1947",
            "Rheingans, Spine and arrow design, and Debunking spine, in Hickman, Nagler and Klopsteg, "
            "Archery: The Technical Side (1947): span of 26 in, load of 2 lb; density and modulus of "
