@@ -5,6 +5,7 @@ set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/.."
 
 VENV_PYTHON=.venv/bin/python
+SOURCE_ONLY=psychrolib # published without a ready-built package
 export PIP_DISABLE_PIP_VERSION_CHECK=1 PYTHONDONTWRITEBYTECODE=1
 
 fail() { printf '\n%s\n' "$@" >&2; exit 1; }
@@ -55,7 +56,8 @@ install_python_packages() {
   local file=$1 stamp
   stamp=$(stamp_of "$file")
   stamped ".venv/$file.stamp" "$stamp" && return
-  "$VENV_PYTHON" -m pip install --require-hashes --only-binary :all: -r "$file" > .cache/pip.log 2>&1 || {
+  "$VENV_PYTHON" -m pip install --require-hashes --only-binary :all: --no-binary "$SOURCE_ONLY" \
+    -r "$file" > .cache/pip.log 2>&1 || {
     cat .cache/pip.log >&2
     fail "The Python packages of $file could not be installed (see above)." \
          "The first run needs the network; later runs do not."
