@@ -111,7 +111,7 @@ def compute(
 
     stroke = draw_length - BEYOND_PIVOT - brace_height
     draw_weight = _weight_at(draw_length, new_weight, slope)
-    old_draw_weight = draw_weight * old_weight / new_weight
+    old_draw_weight = draw_weight * (old_weight / new_weight)
     if losses == "chronograph":
         virtual_mass = _virtual_mass(draw_weight, stroke, fullness, test_mass, test_speed)
     after = _shot(new_weight, draw_weight, stroke, fullness, virtual_mass, arrow.mass)

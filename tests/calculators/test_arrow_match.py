@@ -1,0 +1,346 @@
+"""An arrow and a bow before and after its weight changed."""
+
+import math
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from scipy import integrate
+
+from calc.answer import work_out
+from calc.calculators.arrow_match import CALCULATOR, SHAFT_WOODS
+from calc.fields import say
+from calc.mechanics import flight
+from calc.tables import woods
+
+POUND_FORCE = 4.4482216152605
+INCH = 0.0254
+GRAIN = 6.479891e-5
+
+
+def run(**typed):
+    job = work_out(CALCULATOR, list(typed.items()))
+    assert not job.problems, job.problems
+    return dict(job.outcome.values), job.outcome
+
+
+def refused(**typed):
+    job = work_out(CALCULATOR, list(typed.items()))
+    assert job.outcome is None
+    (problem,) = job.problems
+    return problem
+
+
+def levels(outcome):
+    return {each.id: each.level for each in outcome.checks}
+
+
+def table(outcome, id):
+    (found,) = [each for each in outcome.tables if each.id == id]
+    return {row[0]: row[1:] for row in found.rows}
+
+
+# One shaft, told in every way ------------------------------------------------
+
+
+def test_a_500_shaft_in_both_conventions():
+    # 500 in the 28 in test is 413 in the 26 in test, a forum thread: read; and 26 / 0.413 = 63 lb, a letter.
+    values, _ = run(shaft_known="deflection_28", deflection="0.500 in")
+    assert values["spine_deflection_28"] == pytest.approx(0.500 * INCH, rel=1e-12)
+    assert values["spine_deflection_26"] == pytest.approx(0.413 * INCH, abs=0.0005 * INCH)
+    assert values["spine_pounds"] == pytest.approx(63.0 * POUND_FORCE, abs=0.05 * POUND_FORCE)
+
+
+@given(st.floats(30, 90))
+@settings(deadline=None)
+def test_the_conventions_agree_with_each_other(pounds):
+    by_weight, _ = run(spine=f"{pounds:.9f} lb")
+    for known, result in (("deflection_28", "spine_deflection_28"), ("deflection_26", "spine_deflection_26")):
+        bend = by_weight[result] / INCH
+        told, _ = run(shaft_known=known, deflection=f"{bend:.12f} in")
+        for same in ("spine_pounds", "spine_deflection_28", "spine_deflection_26", "first_frequency"):
+            assert told[same] == pytest.approx(by_weight[same], rel=1e-8)
+
+
+def test_a_species_is_its_modulus_and_density():
+    cedar = woods.find("port-orford-cedar")
+    by_name, outcome = run(shaft_known="species", species="port-orford-cedar")
+    by_figures, _ = run(shaft_known="wood", wood_modulus=f"{cedar.modulus / 1e9} GPa",
+                        wood_density=f"{cedar.density} kg/m3")
+    assert by_name == pytest.approx(by_figures)
+    assert levels(outcome)["species"] == "watch"
+    assert any("read second-hand" in say(each, "metric") for each in outcome.assumptions)
+
+
+@pytest.mark.parametrize("species", SHAFT_WOODS)
+def test_every_species_makes_an_arrow(species):
+    values, _ = run(shaft_known="species", species=species)
+    assert 20 < values["spine_pounds"] / POUND_FORCE < 80
+
+
+def test_an_aluminium_tube_of_20_64ths_and_16_thousandths():
+    # Bends 0.531 in on 28 in, from memory, confirmed by calculation within 4 %; 10.54 gr/in calculated.
+    values, _ = run(shaft_known="tube", diameter="0.3125 in", tube_wall="0.016 in", tube_modulus="10.4 Mpsi",
+                    tube_density="2.7957 g/cm3", length="28 in", point_mass="10 gr", nock_mass="0",
+                    feather_mass="0")
+    assert values["spine_deflection_28"] == pytest.approx(0.531 * INCH, rel=0.04)
+    assert values["arrow_mass"] / GRAIN - 10 == pytest.approx(28 * 10.54, rel=1e-3)
+
+
+def test_a_tube_filled_by_its_wall_is_refused():
+    problem = refused(shaft_known="tube", diameter="0.2 in", tube_wall="0.1 in")
+    assert problem.field == "tube_wall"
+
+
+# Mass, balance, swing --------------------------------------------------------
+
+
+def test_the_arrow_weighs_the_sum_of_its_parts():
+    values, _ = run(shaft_mass="300 gr", point_mass="100 gr", insert_mass="20 gr", nock_mass="8 gr",
+                    feather_mass="22 gr")
+    assert values["arrow_mass"] / GRAIN == pytest.approx(450)
+    assert values["mass_per_weight"] == pytest.approx(450 * GRAIN / values["weight_at_draw"])
+
+
+def test_balance_by_hand():
+    # Moments about the nock's throat: 300 gr at 14 in, 100 gr at 28 in, 20 gr at 3 in, over 420 gr.
+    values, _ = run(shaft_mass="300 gr", point_mass="100 gr", insert_mass="0", nock_mass="0",
+                    feather_mass="20 gr", length="28 in")
+    balance = (300 * 14 + 100 * 28 + 20 * 3) / 420
+    assert values["balance_point"] / INCH == pytest.approx(balance)
+    # AMO: (A - L / 2) / L, read second-hand.
+    assert values["balance_forward"] == pytest.approx((balance - 14) / 28)
+
+
+@pytest.mark.parametrize(
+    ("deflection", "length", "shaft_mass", "point", "rear", "hertz"),
+    [
+        ("0.500", "29", "232", "100", "0", 79.85),
+        ("0.500", "29", "232", "125", "20", 69.75),
+        ("0.400", "30", "255", "100", "20", 73.06),
+    ],
+)
+def test_unchanged_frequencies_of_whole_arrows(deflection, length, shaft_mass, point, rear, hertz):
+    # Calculated separately by finite elements; a regression to 0.1 %, which proves nothing of real arrows.
+    values, _ = run(shaft_known="deflection_28", deflection=deflection, length=length, shaft_mass=shaft_mass,
+                    point_mass=point, nock_mass="0", feather_mass=rear)
+    assert values["first_frequency"] == pytest.approx(hertz, rel=1e-3)
+
+
+def test_nodes_are_drawn_where_the_shaft_stands_still():
+    # 0.2457 and 0.8669 of the length for a point of 0.2 of the shaft's mass: calculated separately.
+    _, outcome = run(shaft_mass="500 gr", point_mass="100 gr", nock_mass="0", feather_mass="0",
+                     length="30 in")
+    (drawing,) = outcome.drawings
+    rings = [float(shape[1]["cx"]) for shape in drawing.shapes if shape[0] == "circle"]
+    assert [(place - 16) / (404 - 16) for place in rings] == pytest.approx([0.2457, 0.8669], abs=3e-4)
+
+
+# Weight at the draw, energy, speed -------------------------------------------
+
+
+def test_weight_at_this_draw_follows_the_slope():
+    values, _ = run(new_weight="48 lb", draw_length="26 in", slope="2.5 lb/in")
+    assert values["weight_at_draw"] / POUND_FORCE == pytest.approx(43)
+
+
+def test_a_measured_recurve_shoots_as_its_virtual_mass_says():
+    # A measurement report: 66 in recurve, 43.00 J stored over 0.48 m, virtual mass 5.7697 g + 0.0583 m.
+    # Read; the 56.5 m/s of a 20 g arrow were calculated from that.
+    arrow = 20.0
+    weight = 43.00 / (0.58 * 0.48)
+    values, _ = run(
+        new_weight=f"{weight:.9f} N", old_weight=f"{weight:.9f} N", draw_length="28 in", fullness="58 %",
+        brace_height=f"{(26.25 * INCH - 0.48) * 1000:.9f} mm",
+        virtual_mass=f"{5.7697 + 0.0583 * arrow:.6f} g",
+        shaft_mass=f"{arrow - 8} g", point_mass="8 g", nock_mass="0", feather_mass="0",
+    )  # fmt: skip
+    assert values["stored_energy"] == pytest.approx(43.00, rel=2e-4)
+    assert values["speed"] == pytest.approx(56.50, abs=0.01)
+    assert values["efficiency"] == pytest.approx(0.7425, abs=5e-5)
+
+
+@settings(deadline=None)
+@given(st.floats(30, 70), st.floats(25, 30), st.floats(48, 61), st.floats(300, 700))
+def test_energy_and_time_agree_with_scipy(weight, draw, fullness, shaft_mass):
+    values, _ = run(new_weight=f"{weight:.6f} lb", draw_length=f"{draw:.6f} in", fullness=f"{fullness:.6f} %",
+                    shaft_mass=f"{shaft_mass:.6f} gr")
+    peak, stroke = values["weight_at_draw"], (draw - 1.75 - 7.75) * INCH
+    bulge = 6 * (fullness / 100 - 0.5)
+
+    def force(part):
+        return peak * (part + bulge * part * (1 - part))
+
+    energy, _ = integrate.quad(lambda part: force(part) * stroke, 0, 1)
+    assert values["stored_energy"] == pytest.approx(energy, rel=2e-4)
+    mass = values["arrow_mass"] + values["moving_mass"]
+
+    def pace(root):
+        """Return dt / d(root) with root^2 the part of the stroke gone: no endless start."""
+        if root == 0.0:
+            return math.sqrt(2 * mass * stroke / peak)
+        work, _ = integrate.quad(force, 1 - root * root, 1)
+        return 2 * root * stroke / math.sqrt(2 * work * stroke / mass)
+
+    time, _ = integrate.quad(pace, 0, 1, limit=60)
+    assert values["stroke_time"] == pytest.approx(time, rel=1e-3)
+
+
+def test_a_chronograph_reading_returns_itself():
+    reading = {"losses": "chronograph", "test_speed": "150 ft/s"}
+    arrow, _ = run()
+    values, _ = run(test_mass=f"{arrow['arrow_mass'] * 1000:.12f} g", **reading)
+    assert values["speed"] == pytest.approx(150 * 12 * INCH, rel=1e-9)
+
+
+def test_a_chronograph_reading_beyond_the_stored_energy_is_refused():
+    problem = refused(losses="chronograph", test_mass="600 gr", test_speed="300 ft/s")
+    assert problem.field == "test_speed"
+
+
+def test_a_slope_that_leaves_no_weight_is_refused():
+    assert refused(new_weight="20 lb", draw_length="20 in", slope="8 lb/in").field == "slope"
+
+
+def test_unchanged_weight_makes_before_and_after_the_same():
+    _, outcome = run(old_weight="48 lb", new_weight="48 lb")
+    for before, after in table(outcome, "comparison").values():
+        assert before == after
+
+
+def test_the_bow_before_is_the_bow_that_heavy():
+    _, outcome = run(old_weight="60 lb", new_weight="48 lb", slope="2.0 lb/in")
+    heavy, _ = run(old_weight="60 lb", new_weight="60 lb", slope="2.5 lb/in")
+    before = {name: row[0].value for name, row in table(outcome, "comparison").items()}
+    assert before["Speed"] == pytest.approx(heavy["speed"], rel=1e-12)
+    assert before["Least spine to look for"] == pytest.approx(heavy["wanted_low"], rel=1e-12)
+    assert before["Time on the string"] == pytest.approx(heavy["stroke_time"], rel=1e-12)
+
+
+@settings(deadline=None)
+@given(st.floats(30, 60), st.floats(1, 20))
+def test_a_stronger_bow_asks_for_a_stiffer_shaft_and_shoots_faster(weight, more):
+    light, _ = run(new_weight=f"{weight:.6f} lb")
+    strong, _ = run(new_weight=f"{weight + more:.6f} lb")
+    assert strong["wanted_low"] > light["wanted_low"]
+    assert strong["speed"] > light["speed"]
+    assert strong["stroke_time"] < light["stroke_time"]
+    assert strong["mass_per_weight"] < light["mass_per_weight"]
+
+
+def test_speed_goes_with_the_root_of_weight_alone():
+    # E is proportional to weight, and v = sqrt(2 E / (m + m_virtual)).
+    one, _ = run(new_weight="40 lb", slope="2 lb/in")
+    four, _ = run(new_weight="80 lb", slope="4 lb/in")
+    assert four["speed"] / one["speed"] == pytest.approx(math.sqrt(2), rel=1e-12)
+
+
+# The rules of the trade ------------------------------------------------------
+
+PLAIN = {"new_weight": "50 lb", "draw_length": "28 in", "length": "28 in", "point_mass": "125 gr"}
+
+
+@pytest.mark.parametrize(
+    ("typed", "added"),
+    [
+        ({}, 0),
+        ({"length": "30 in"}, 10),  # common practice: 5 lb an inch
+        ({"point_mass": "100 gr", "insert_mass": "0 gr"}, -5),  # common practice: 5 lb for 25 gr
+        ({"point_mass": "125 gr", "insert_mass": "25 gr"}, 5),
+        ({"string_material": "low_stretch"}, 5),  # common practice
+        ({"window": "before"}, -5),  # common practice
+        ({"window": "past"}, 5),
+        ({"length": "30 in", "count_length": "no"}, 0),
+        ({"point_mass": "175 gr", "count_point": "no"}, 0),
+        ({"string_material": "low_stretch", "count_string": "no"}, 0),
+        ({"window": "past", "count_window": "no"}, 0),
+        ({"length": "29 in", "point_mass": "150 gr", "window": "before"}, 5),
+    ],
+)
+def test_each_rule_adds_what_it_says_and_can_be_switched_off(typed, added):
+    values, outcome = run(**{**PLAIN, **typed})
+    middle = (values["wanted_low"] + values["wanted_high"]) / 2 / POUND_FORCE
+    assert middle == pytest.approx(50 + added, rel=1e-9)
+    assert (values["wanted_high"] - values["wanted_low"]) / POUND_FORCE == pytest.approx(5)
+    shown = table(outcome, "contributions")
+    assert shown["Middle of the range"][0] == pytest.approx(middle * POUND_FORCE)
+    parts = [row[0] for name, row in shown.items() if name != "Middle of the range"]
+    assert sum(parts) == pytest.approx(middle * POUND_FORCE)
+
+
+def test_each_rule_is_marked_common_practice():
+    _, outcome = run(count_window="no")
+    standing = {name: row[1] for name, row in table(outcome, "contributions").items()}
+    assert standing["Shaft longer than 28 in"] == "common practice"
+    assert standing["Window"] == "switched off"
+
+
+def test_rules_that_leave_no_stiffness_are_refused():
+    problem = refused(old_weight="10 lb", new_weight="10 lb", length="25 in", draw_length="24 in",
+                      slope="0.5 lb/in")
+    assert problem.field == "draw_length"
+
+
+# Checks ----------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("grains", "level"),
+    [(249, "stop"), (250, "watch"), (399, "watch"), (400, "ok"), (500, "ok"), (600, "ok")],
+)
+def test_mass_levels_of_a_50_pound_bow(grains, level):
+    # Common practice: never under 5 gr/lb, 8 to 10 usual.
+    _, outcome = run(**PLAIN, shaft_mass=f"{grains - 125} gr", nock_mass="0", feather_mass="0")
+    assert levels(outcome)["mass"] == level
+
+
+@pytest.mark.parametrize(
+    ("spine", "level"), [("47.4", "watch"), ("47.5", "ok"), ("52.5", "ok"), ("52.6", "watch")]
+)
+def test_stiffness_levels_at_the_edges_of_the_range(spine, level):
+    _, outcome = run(**PLAIN, spine=spine)
+    assert levels(outcome)["spine"] == level
+
+
+@pytest.mark.parametrize(
+    ("length", "level"), [("27 15/16", "stop"), ("28", "watch"), ("28 7/16", "watch"), ("28 1/2", "ok")]
+)
+def test_a_shaft_shorter_than_the_draw_stops(length, level):
+    _, outcome = run(draw_length="28 in", length=length)
+    assert levels(outcome)["length"] == level
+
+
+def test_low_stretch_strings_and_long_draws_are_warned_of():
+    _, outcome = run(string_material="low_stretch", draw_length="29 in", length="30 in")
+    assert levels(outcome)["string"] == "stop"
+    assert levels(outcome)["draw"] == "watch"
+    assert not {"string", "draw"} & set(levels(run()[1]))
+
+
+def test_more_efficiency_than_bows_have_is_warned_of():
+    assert levels(run(virtual_mass="20 gr")[1])["efficiency"] == "watch"
+
+
+@pytest.mark.parametrize(("point", "level"), [("20 gr", "watch"), ("125 gr", "ok"), ("400 gr", "watch")])
+def test_balance_levels(point, level):
+    assert levels(run(point_mass=point, count_point="no")[1])["balance"] == level
+
+
+# What is shown ---------------------------------------------------------------
+
+
+def test_the_chart_agrees_with_the_results():
+    values, outcome = run()
+    (chart,) = outcome.charts
+    before, after, points = chart.lines
+    assert points.ys[1] == values["speed"]
+    for line, energy in ((after, values["stored_energy"]),):
+        for mass, speed in zip(line.xs, line.ys):
+            assert speed == pytest.approx(flight.arrow_speed(energy, mass, values["moving_mass"]), rel=1e-12)
+    assert all(was > now for was, now in zip(before.ys, after.ys))
+
+
+def test_the_headline_gives_both_sides():
+    headline = say(run()[1].headline, "imperial")
+    assert "46.9 lb" in headline
+    assert "10.5 gr/lb" in headline
