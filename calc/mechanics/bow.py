@@ -25,7 +25,7 @@ CLOSE_ENOUGH = 1e-7  # of the last correction; what is left is a thousandth of i
 RATES_STILL_GOOD = 0.01  # corrections below this leave the derivatives as good as they were
 MOST_CORRECTIONS = 12
 LONGEST_STRIDE = 0.1  # of the shorter string half, from one draw position to the next
-SHORTEST_STRIDE = 1e-4
+SHORTEST_STRIDE = 0.01  # of the longest
 
 Tiller = namedtuple("Tiller", "upper lower difference")
 """Distances from string to limb [m]; positive difference: the upper limb stands farther off."""
@@ -289,8 +289,8 @@ class Bow:
             braced = self._brace_from(height, *start)
         except _NoBalance:
             raise ValueError(
-                f"no balance was found at a brace height of {_millimetres(height)}: "
-                "the limbs cannot reach the string line, or are too unequal"
+                f"no steady balance was found at a brace height of {_millimetres(height)}: the limbs cannot "
+                "reach the string line, are too unequal, or are so reflexed for this riser that it tips over"
             ) from None
         self.braced = braced
         return braced
@@ -320,14 +320,14 @@ class Bow:
         """Return the tension that brings the limbs to an upright string, each by itself, between the two."""
         product = 1.0
         for limb in (self.upper, self.lower):
-            tension = 0.0
-            for _ in range(MOST_CORRECTIONS):
+            tension = 0.5 * limb.stiffness[0] / limb.length**2
+            for _ in range(2 * MOST_CORRECTIONS):
                 pull = limb.pull(tension, 0.0, (height, 0.0))
                 if not pull.gap_rates[0] < 0.0:
                     raise _NoBalance
                 correction = -pull.gap / pull.gap_rates[0]
-                tension += max(correction, -0.5 * tension)
-                if abs(correction) < 0.01 * tension:
+                tension += max(-0.5 * tension, min(correction, tension))
+                if abs(correction) < 0.02 * tension:
                     break
             product *= tension
         return math.sqrt(product), 0.0
@@ -344,6 +344,7 @@ class Bow:
             )
             size = max(abs(more) / tension, abs(turn))
             if size < CLOSE_ENOUGH:
+                _require_upright(upper, lower)
                 return self._checked_brace(height, tension + more, tilt + turn, (
                     _moved(upper, more, turn), _moved(lower, more, -turn)
                 ))
@@ -439,6 +440,7 @@ class Bow:
                         f"{_millimetres(trail[-1].distance)} limbs and string find no balance"
                     ) from None
                 continue
+            stride = min(longest, 2.0 * stride)
             if len(trail) > 3:
                 trail.pop(0)
         return trail[-1]
@@ -496,6 +498,8 @@ class Bow:
             if not max(pull_change, turn) < RATES_STILL_GOOD:
                 pull_u = pull_l = None
             if pull_change < CLOSE_ENOUGH and turn < CLOSE_ENOUGH:
+                if slope > 0.0:  # a nock that strays sideways would be driven farther
+                    raise _NoBalance
                 return _checked(_Balance(distance, tension_u, angle_u, tension_l, angle_l, direction))
         raise _NoBalance
 
@@ -504,6 +508,12 @@ def _moved(pull: Pull, more: float, turn: float) -> Pull:
     """Return a pull with its length carried over a last small correction of tension and angle."""
     length = pull.length + pull.length_rates[0] * more + pull.length_rates[1] * turn
     return Pull(pull.gap, length, pull.departure, pull.gap_rates, pull.length_rates)
+
+
+def _require_upright(upper: Pull, lower: Pull) -> None:
+    """Raise _NoBalance if a little tilt would grow: the limb the string leans away from must pull less."""
+    if upper.gap_rates[1] / upper.gap_rates[0] + lower.gap_rates[1] / lower.gap_rates[0] <= 0.0:
+        raise _NoBalance
 
 
 def _corrections(

@@ -1,0 +1,262 @@
+"""Weight and tiller together: how both answer to stiffness, and how to bring both where they are wanted."""
+
+import math
+from collections import namedtuple
+
+from calc.mechanics.bow import Bow
+from calc.mechanics.checks import require_positive
+from calc.mechanics.elastica import Limb, LimbShape
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:  # the small engine has neither module
+    from collections.abc import Callable, Iterator
+
+WEIGHT_TOLERANCE = 1e-7  # relative
+TILLER_TOLERANCE = 1e-7  # [m]
+MOST_TRIALS = 20
+
+Bench = namedtuple("Bench", "brace_height draw from_end")
+"""How the bow is read: brace height [m], draw [m] from pivot point to nocking point, and the distance [m]
+from the string's ends at which tiller is read; None to read it at the fadeouts."""
+
+State = namedtuple("State", "weight tiller braced drawn")
+"""Draw weight [N], tiller [m] (upper minus lower) and the two states they were read from."""
+
+Shares = namedtuple("Shares", "upper lower string")
+"""Which part of the draw weight rests on the stiffness of what [1]: one value per station of each limb's
+`arc_length`, and one for the string's stretch; all together add up to 1."""
+
+Calibration = namedtuple("Calibration", "upper_factor lower_factor bow state misfits")
+"""Stiffness factors [1], the bow with them, its state on the bench, and model less reading [N] for each
+reading of the draw."""
+
+Met = namedtuple("Met", "amounts bow state rates")
+"""Two amounts that meet a target, the bow and its state with them, and the rates there: ((weight by first,
+weight by second), (tiller by first, tiller by second))."""
+
+
+def read(bow: Bow, bench: Bench, near: State | None = None) -> State:
+    """Brace and draw a bow and read its weight and tiller.
+
+    Args:
+        bow: braced by this call.
+        bench: how it is read.
+        near: the state of a bow much like this one, to start from.
+
+    Returns:
+        A State.
+
+    Raises:
+        ValueError: the bow cannot be braced or drawn so.
+
+    Source: elastica.
+    """
+    if near is None:
+        braced = bow.brace(bench.brace_height)
+        drawn = bow.draw(bench.draw)
+    else:
+        braced = bow.brace(bench.brace_height, near.braced)
+        drawn = bow.draw(bench.draw, near.drawn)
+    tiller = braced.tiller_at_fadeouts() if bench.from_end is None else braced.tiller(bench.from_end)
+    return State(drawn.force, tiller.difference, braced, drawn)
+
+
+def bending_shares(bow: Bow, distance: float) -> Shares:
+    """Return which part of the draw weight each stretch of each limb carries.
+
+    With the string left as it is, the energy a bow holds is stationary in its shape, so that only the
+    stiffness itself counts for a small change of it:
+
+        dF = integral of (dEI / EI) M d(bending)/dD ds,
+
+    M the moment, D the draw. Divided by F these are weights that add up to 1 with the string's own.
+
+    Args:
+        bow: braced.
+        distance [m]: pivot point to nocking point, more than when braced.
+
+    Returns:
+        Shares.
+
+    Raises:
+        ValueError: the bow is not braced or cannot be drawn a little beyond this distance.
+
+    Limits:
+        First order, and for an unchanged string. With the brace height put back by twisting the string
+        the weight answers a little differently: difference `read` for that.
+
+    Source: elastica.
+    """
+    here = bow.draw(distance)
+    step = 1e-3 * distance
+    braced = bow.braced
+    room = braced is not None and distance - step > braced.distance
+    before = bow.draw(distance - step, here) if room else here
+    after = bow.draw(distance + step, here)
+    between = after.distance - before.distance
+    upper = _limb_shares(here.upper, before.upper, after.upper, between * here.force)
+    lower = _limb_shares(here.lower, before.lower, after.lower, between * here.force)
+    return Shares(upper, lower, 1.0 - sum(upper) - sum(lower))
+
+
+def _limb_shares(here: LimbShape, before: LimbShape, after: LimbShape, scale: float) -> list[float]:
+    """Return one limb's shares, station by station, by the trapezoidal rule."""
+    step = here.arc_length[1] - here.arc_length[0]
+    last = len(here.arc_length) - 1
+    shares = []
+    for i in range(last + 1):
+        width = 0.5 * step if i in (0, last) else step
+        shares.append(width * here.moment[i] * (after.bending[i] - before.bending[i]) / scale)
+    return shares
+
+
+def calibrate(
+    bow: Bow,
+    bench: Bench,
+    weight: float,
+    tiller: float,
+    readings: tuple[tuple[float, float], ...] = (),
+) -> Calibration:
+    """Find one stiffness factor a limb that gives the bow its measured weight and tiller.
+
+    Args:
+        bow: as reckoned from its measures.
+        bench: how it was read.
+        weight [N]: measured at the bench's draw, > 0.
+        tiller [m]: measured, upper minus lower.
+        readings: further pairs of draw [m] and weight [N], to compare with; they do not steer the factors.
+
+    Returns:
+        A Calibration.
+
+    Raises:
+        ValueError: the bow cannot be braced or drawn, or no factors give these readings.
+
+    Source: elastica.
+    """
+    require_positive("measured weight", weight, "N")
+
+    def with_factors(common: float, difference: float) -> Bow:
+        upper, lower = math.exp(common + 0.5 * difference), math.exp(common - 0.5 * difference)
+        return _with_limbs(bow, bow.upper.stiffened(upper), bow.lower.stiffened(lower))
+
+    # A common factor scales the weight and leaves tiller alone but for the stretch of the string.
+    start = read(with_factors(0.0, 0.0), bench)
+    common = math.log(weight / start.weight)
+    met = meet(with_factors, (common, 0.0), (0.02, 0.02), bench, weight, tiller)
+    found_common, found_difference = met.amounts
+    misfits = tuple([met.bow.draw(draw).force - force for draw, force in readings])
+    return Calibration(
+        math.exp(found_common + 0.5 * found_difference),
+        math.exp(found_common - 0.5 * found_difference),
+        met.bow, met.state, misfits,
+    )
+
+
+def _with_limbs(bow: Bow, upper: Limb, lower: Limb) -> Bow:
+    """Return the same bow with other limbs."""
+    return Bow(upper, lower, bow.pivot, bow.string_stiffness)
+
+
+def meet(
+    bow_with: "Callable[[float, float], Bow]",
+    start: tuple[float, float],
+    probes: tuple[float, float],
+    bench: Bench,
+    weight: float,
+    tiller: float,
+) -> Met:
+    """Find two amounts, such as the removals on two limbs, that give a bow the weight and tiller wanted.
+
+    Args:
+        bow_with: makes the bow for two amounts.
+        start: two amounts to begin from.
+        probes: how far to vary each amount to see what it does, not zero; a small part of what is expected.
+        bench: how the bow is read.
+        weight [N]: wanted, > 0.
+        tiller [m]: wanted, upper minus lower.
+
+    Returns:
+        Met.
+
+    Raises:
+        ValueError: a bow on the way cannot be made, braced or drawn, or no amounts give these readings.
+
+    Source: elastica.
+    """
+    trials = list(meet_steps(bow_with, start, probes, bench, weight, tiller))
+    return trials[-1]
+
+
+def meet_steps(
+    bow_with: "Callable[[float, float], Bow]",
+    start: tuple[float, float],
+    probes: tuple[float, float],
+    bench: Bench,
+    weight: float,
+    tiller: float,
+) -> "Iterator[Met]":
+    """Yield the trials that `meet` goes through, one bow at a time; the last is the answer.
+
+    Newton's method with differenced rates, which Broyden's formula keeps up from trial to trial.
+    """
+    require_positive("wanted weight", weight, "N")
+    first, second = start
+    bow = bow_with(first, second)
+    state = read(bow, bench)
+    rates = _differenced_rates(bow_with, (first, second), probes, bench, state)
+    yield Met((first, second), bow, state, rates)
+    for _ in range(MOST_TRIALS):
+        lack = weight - state.weight, tiller - state.tiller
+        if abs(lack[0]) < WEIGHT_TOLERANCE * weight and abs(lack[1]) < TILLER_TOLERANCE:
+            return
+        step = _newton_step(rates, lack)
+        bow = bow_with(first + step[0], second + step[1])
+        after = read(bow, bench, state)
+        first, second = first + step[0], second + step[1]
+        gained = after.weight - state.weight, after.tiller - state.tiller
+        rates = _broyden(rates, step, gained)
+        state = after
+        yield Met((first, second), bow, state, rates)
+    raise ValueError("no amounts were found that give the bow the weight and tiller wanted")
+
+
+def _differenced_rates(
+    bow_with: "Callable[[float, float], Bow]",
+    at: tuple[float, float],
+    probes: tuple[float, float],
+    bench: Bench,
+    state: State,
+) -> tuple[tuple[float, float], tuple[float, float]]:
+    """Return the rates of weight and tiller by both amounts, by differences."""
+    by_first = read(bow_with(at[0] + probes[0], at[1]), bench, state)
+    by_second = read(bow_with(at[0], at[1] + probes[1]), bench, state)
+    return (
+        ((by_first.weight - state.weight) / probes[0], (by_second.weight - state.weight) / probes[1]),
+        ((by_first.tiller - state.tiller) / probes[0], (by_second.tiller - state.tiller) / probes[1]),
+    )
+
+
+def _newton_step(
+    rates: tuple[tuple[float, float], tuple[float, float]], lack: tuple[float, float]
+) -> tuple[float, float]:
+    """Return the change of both amounts that makes up what is lacking, as the rates have it."""
+    (a, b), (c, d) = rates
+    determinant = a * d - b * c
+    if determinant == 0.0 or determinant != determinant:
+        raise ValueError("the two amounts must act differently on weight and tiller; these do not")
+    return (d * lack[0] - b * lack[1]) / determinant, (a * lack[1] - c * lack[0]) / determinant
+
+
+def _broyden(
+    rates: tuple[tuple[float, float], tuple[float, float]],
+    step: tuple[float, float],
+    gained: tuple[float, float],
+) -> tuple[tuple[float, float], tuple[float, float]]:
+    """Return rates that explain the last step, changed no more than needed."""
+    square = step[0] ** 2 + step[1] ** 2
+    rows = []
+    for row, gain in zip(rates, gained):
+        amiss = (gain - row[0] * step[0] - row[1] * step[1]) / square
+        rows.append((row[0] + amiss * step[0], row[1] + amiss * step[1]))
+    return rows[0], rows[1]
