@@ -9,7 +9,18 @@ import time
 from collections.abc import Callable
 from pathlib import Path
 
-from scripts.building import compress, engine, fingerprint, links, pages, pyodide, release, revisions, vendor
+from scripts.building import (
+    compress,
+    engine,
+    fingerprint,
+    links,
+    page_scripts,
+    pages,
+    pyodide,
+    release,
+    revisions,
+    vendor,
+)
 from scripts.building.errors import BuildError
 
 ROOT = Path(__file__).parents[2]
@@ -18,6 +29,7 @@ CACHE = ROOT / ".cache"
 STEPS: tuple[tuple[str, Callable[[Path], None]], ...] = (
     ("pages from Markdown", lambda site: _run_mkdocs(site)),
     ("chart library and fonts", lambda site: vendor.copy(ROOT / "node_modules", site)),
+    ("page scripts", lambda site: page_scripts.join(ROOT / "node_modules", site)),
     ("calculators and small engine", lambda site: engine.write(ROOT, site)),
     ("full engine", lambda site: pyodide.write(ROOT, site, CACHE / "pyodide")),
     ("names by content", revisions.name_by_content),

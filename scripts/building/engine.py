@@ -10,11 +10,14 @@ from pathlib import Path
 from python_minifier import minify
 from python_minifier.transforms.remove_annotations_options import RemoveAnnotationsOptions
 
+from scripts.building import page_scripts
 from scripts.building.fingerprint import short_hash
 
 FOLDER = "assets/engine"
 MANIFEST = "manifest.json"
 NPM_PACKAGE = "@micropython/micropython-webassembly-pyscript"
+LOADER = "micropython.mjs"
+INTERPRETER = "micropython.wasm"
 LEFT_OUT = ("calc/__main__.py",)
 ALL_ANNOTATIONS = RemoveAnnotationsOptions(
     remove_variable_annotations=True, remove_return_annotations=True,
@@ -26,11 +29,14 @@ def write(root: Path, site: Path) -> None:
     """Put the small engine and the bundled package into a built site, with their manifest."""
     folder = site / FOLDER
     folder.mkdir(parents=True)
-    npm_package = root / "node_modules" / NPM_PACKAGE
+    package = folder / "calc.json"
+    package.write_text(json.dumps(bundle(root), separators=(",", ":")))
+    node_modules = root / "node_modules"
+    page_scripts.minify(node_modules, node_modules / NPM_PACKAGE, [LOADER], folder)
     manifest = {
-        "micropython": _copy_named(npm_package / "micropython.mjs", folder),
-        "wasm": _copy_named(npm_package / "micropython.wasm", folder),
-        "calc": _write_named("calc", json.dumps(bundle(root), separators=(",", ":")).encode(), folder),
+        "micropython": _name_by_content(folder / LOADER),
+        "wasm": _name_by_content(Path(shutil.copy(node_modules / NPM_PACKAGE / INTERPRETER, folder))),
+        "calc": _name_by_content(package),
     }
     (folder / MANIFEST).write_text(json.dumps(manifest))
 
@@ -57,13 +63,6 @@ def small(source: str, name: str) -> str:
     ))
 
 
-def _copy_named(path: Path, folder: Path) -> str:
-    name = f"{path.stem}-{short_hash(path.read_bytes())}{path.suffix}"
-    shutil.copyfile(path, folder / name)
-    return name
-
-
-def _write_named(stem: str, data: bytes, folder: Path) -> str:
-    name = f"{stem}-{short_hash(data)}.json"
-    (folder / name).write_bytes(data)
-    return name
+def _name_by_content(path: Path) -> str:
+    named = path.with_stem(f"{path.stem}-{short_hash(path.read_bytes())}")
+    return path.rename(named).name

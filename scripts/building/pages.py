@@ -22,9 +22,9 @@ CALCULATOR_MARK = 'class="rb-calculator"'
 ENGINE_META = "rebrace-engine"
 BUILD_META = "rebrace-build"
 PAGE_SCRIPT = "page.mjs"
-EARLY_SCRIPTS = (PAGE_SCRIPT, "worker.mjs", "small-engine.mjs")
+EARLY_SCRIPTS = (PAGE_SCRIPT, "worker.mjs", "small-engine*.mjs")
 """Entry points of the page and its worker; what they import is fetched early too."""
-STATIC_IMPORT = re.compile(r"""(?:from|^import)\s*["']\./([\w/-]+\.mjs)["']""", re.MULTILINE)
+STATIC_IMPORT = re.compile(r"""\b(?:from|import)\s*["']\./([\w/-]+\.mjs)["']""")
 POLICY = (
     "default-src 'none'; base-uri 'none'; form-action 'none'; connect-src 'self'; font-src 'self'; "
     "img-src 'self' data:; manifest-src 'self'; worker-src 'self'; "
@@ -137,19 +137,19 @@ def _early_fetches(site: Path, manifest: dict[str, str]) -> list[str]:
         f'<link rel="preload" as="fetch" crossorigin href="{fetched}{manifest["calc"]}">',
     ]
     for folder in (site / "assets").glob("js-*"):
+        links.insert(0, f'<script type="module" async src="@/assets/{folder.name}/{PAGE_SCRIPT}"></script>')
         links += [f'<link rel="modulepreload" href="@/assets/{folder.name}/{name}">'
                   for name in imported_by(folder, EARLY_SCRIPTS) if name != PAGE_SCRIPT]
-        links.append(f'<script type="module" async src="@/assets/{folder.name}/{PAGE_SCRIPT}"></script>')
     return links
 
 
 def imported_by(folder: Path, entries: tuple[str, ...]) -> list[str]:
     """Return modules and all that they import from their own folder, in the order of meeting them."""
     met: list[str] = []
-    waiting = list(entries)
+    waiting = [path.name for entry in entries for path in sorted(folder.glob(entry))]
     while waiting:
         name = waiting.pop(0)
-        if name not in met and (folder / name).is_file():
+        if name not in met:
             met.append(name)
             waiting += STATIC_IMPORT.findall((folder / name).read_text(encoding="utf-8"))
     return met

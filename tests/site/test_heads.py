@@ -66,7 +66,7 @@ def test_calculator_pages_fetch_early_and_others_do_not(page):
     if pages.CALCULATOR_MARK in page:
         addresses = " ".join(each["href"] for each in early)
         assert [each for each in head(page).all("script") if "async" in each]
-        for part in (".wasm", "/calc-", "/micropython-", "/engine.mjs", "/worker.mjs"):
+        for part in (".wasm", "/calc-", "/micropython-", "/worker.mjs", "/small-engine"):
             assert part in addresses
         assert all("crossorigin" in each for each in early if each["rel"] == "preload")
     else:
@@ -90,7 +90,7 @@ def test_the_hash_is_the_one_browsers_compute():
 
 def test_imports_of_imports_are_fetched_early(tmp_path):
     (tmp_path / "a.mjs").write_text('import { b } from "./b.mjs";\nimport("./later.mjs");\n')
-    (tmp_path / "b.mjs").write_text('import "./c.mjs";\nexport { a } from "./a.mjs";\n')
+    (tmp_path / "b.mjs").write_text('import "./c.mjs";export { a } from "./a.mjs";\n')
     (tmp_path / "c.mjs").write_text("")
     (tmp_path / "later.mjs").write_text("")
     assert pages.imported_by(tmp_path, ("a.mjs",)) == ["a.mjs", "b.mjs", "c.mjs"]

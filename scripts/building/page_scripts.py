@@ -1,0 +1,35 @@
+"""The page's and the worker's modules, each joined into one small file.
+
+On a slow line every further file costs a wait of its own.
+"""
+
+import shutil
+import subprocess
+from collections.abc import Sequence
+from pathlib import Path
+
+from scripts.building.errors import BuildError
+
+ENTRIES = ("page.mjs", "worker.mjs")
+VENDOR = "vendor"
+
+
+def join(node_modules: Path, site: Path) -> None:
+    """Replace the modules of a built site by their joined, minified form; vendored ones are only minified."""
+    folder = site / "assets" / "js"
+    joined = folder.with_name("js-joined")
+    vendored = sorted(path.relative_to(folder).as_posix() for path in (folder / VENDOR).glob("*.mjs"))
+    minify(node_modules, folder, ENTRIES, joined, "--bundle", "--splitting", "--chunk-names=[name]-[hash]")
+    minify(node_modules, folder, vendored, joined, "--outbase=.")
+    shutil.rmtree(folder)
+    joined.rename(folder)
+
+
+def minify(node_modules: Path, folder: Path, names: Sequence[str], target: Path, *options: str) -> None:
+    """Write modules of a folder into a target folder in fewer bytes."""
+    command = [str(node_modules / ".bin" / "esbuild"), *names, *options, "--format=esm", "--minify",
+               "--target=es2022", "--charset=utf8", "--out-extension:.js=.mjs", "--log-level=warning",
+               f"--outdir={target}"]
+    done = subprocess.run(command, cwd=folder, capture_output=True, text=True, check=False)
+    if done.returncode:
+        raise BuildError("modules have faults:\n" + done.stderr)
