@@ -2,7 +2,12 @@
 
 from calc.fields import Calculator
 
-IDS = ("tiller", "weight-reduction", "arrow-match")
+IDS = (
+    "tiller",
+    "weight-reduction",
+    "arrow-match",
+    "draw-curve",
+)
 
 
 def find(id: str) -> Calculator:
