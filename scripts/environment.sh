@@ -8,7 +8,7 @@ VENV_PYTHON=.venv/bin/python
 SOURCE_ONLY=psychrolib # published without a ready-built package
 export PIP_DISABLE_PIP_VERSION_CHECK=1 PYTHONDONTWRITEBYTECODE=1
 
-fail() { printf '\n%s\n' "$@" >&2; exit 1; }
+fail() { echo >&2; printf '%s\n' "$@" >&2; exit 1; }
 
 # step "what is done" command... : runs it and says how long it took.
 step() {
@@ -42,7 +42,7 @@ find_python() {
 make_venv() {
   "$VENV_PYTHON" -c 'import sys; sys.exit(sys.version_info < (3, 11))' 2>/dev/null && return
   local python
-  python=$(find_python)
+  python=$(find_python) || exit 1
   rm -rf .venv
   if ! "$python" -m venv .venv > .cache/venv.log 2>&1; then
     rm -rf .venv
