@@ -41,6 +41,8 @@ SAME_AS = (
 )
 
 INCH = 0.0254
+FOOT = 12 * INCH
+GALLON = 231 * INCH**3
 POUND = 0.45359237
 STANDARD_GRAVITY = 9.80665
 POUND_FORCE = POUND * STANDARD_GRAVITY
@@ -81,6 +83,22 @@ _STRESSES = (
     _unit("kPa", 1e3),
     _unit("MPa", 1e6, "N/mm2 N/mm²"),
     _unit("GPa", 1e9),
+)
+_VOLUMES = (
+    _unit("fl oz", GALLON / 128, "floz"),
+    _unit("pt", GALLON / 8, "pint pints"),
+    _unit("qt", GALLON / 4, "quart quarts"),
+    _unit("gal", GALLON, "gallon gallons"),
+    _unit("mL", 1e-6, "ml cm3 cm³"),
+    _unit("L", 1e-3, "l litre litres liter liters"),
+    _unit("ft3", FOOT**3, "ft³ cuft"),
+    _unit("m3", 1.0, "m³"),
+)
+_TIMES = (
+    _unit("s", 1.0, "sec second seconds"),
+    _unit("min", 60.0, "minute minutes"),
+    _unit("h", 3600.0, "hr hour hours"),
+    _unit("d", 86400.0, "day days"),
 )
 
 KINDS = (
@@ -147,6 +165,40 @@ KINDS = (
     Kind("ratio", "a percentage", "1", Face("%", 1), Face("%", 1),
          (_unit("%", 0.01, "percent pct"),),
          ("60 %", "60 %"), ("in percent", "in percent")),
+    Kind("area", "an area", "m2", Face("ft2", 2), Face("m2", 3),
+         (_unit("ft2", 144 * INCH**2, "ft² sqft"), _unit("in2", INCH**2, "in²"),
+          _unit("m2", 1.0, "m²"), _unit("cm2", 1e-4, "cm²")),
+         ("4.5 ft2", "0.42 m2"), ("in square feet", "in square metres")),
+    Kind("volume", "a volume", "m3", Face("fl oz", 2), Face("mL", 0), _VOLUMES,
+         ("8 fl oz", "240 mL"), ("in US fluid ounces", "in millilitres")),
+    Kind("room_volume", "a volume", "m3", Face("ft3", 0), Face("m3", 1), _VOLUMES,
+         ("1920 ft3", "54 m3"), ("in cubic feet", "in cubic metres")),
+    Kind("flow", "an air flow", "m3/s", Face("cfm", 0), Face("m3/h", 0),
+         (_unit("cfm", FOOT**3 / 60, "ft3/min ft³/min"), _unit("m3/h", 1 / 3600, "m³/h"),
+          _unit("L/s", 1e-3), _unit("m3/s", 1.0, "m³/s")),
+         ("500 cfm", "850 m3/h"), ("in cubic feet per minute", "in cubic metres per hour")),
+    Kind("air_speed", "an air speed", "m/s", Face("ft/min", 0), Face("m/s", 2),
+         (_unit("ft/min", FOOT / 60, "fpm"), _unit("m/s", 1.0)),
+         ("100 ft/min", "0.51 m/s"), ("in feet per minute", "in metres per second")),
+    Kind("air_changes", "a number of air changes", "1/s", Face("per hour", 1), Face("per hour", 1),
+         (_unit("per hour", 1 / 3600, "/h 1/h ach"),), ("6 per hour", "6 per hour"),
+         ("per hour", "per hour")),
+    Kind("concentration", "a share of the air", "1", Face("ppm", 0), Face("ppm", 0),
+         (_unit("ppm", 1e-6), _unit("%", 1e-2, "percent pct")), ("2500 ppm", "2500 ppm"),
+         ("in parts per million", "in parts per million")),
+    Kind("minutes", "a time", "s", Face("min", 1), Face("min", 1), _TIMES,
+         ("15 min", "15 min"), ("in minutes", "in minutes")),
+    Kind("hours", "a time", "s", Face("h", 1), Face("h", 1), _TIMES, ("4 h", "4 h"), ("in hours", "in hours")),
+    Kind("days", "a time", "s", Face("d", 1), Face("d", 1), _TIMES, ("7 d", "7 d"), ("in days", "in days")),
+    Kind("film", "a film thickness", "m", Face("mil", 2), Face("µm", 0), _LENGTHS,
+         ("4 mil", "100 µm"), ("in thousandths of an inch", "in micrometres")),
+    Kind("particle", "a particle size", "m", Face("µm", 1), Face("µm", 1), _LENGTHS,
+         ("125 µm", "125 µm"), ("in micrometres", "in micrometres")),
+    Kind("temperature_difference", "a difference in temperature", "K", Face("°F", 1), Face("°C", 1),
+         (_unit("°F", 5 / 9, "F degF ºF"), _unit("°C", 1.0, "C degC ºC K")),
+         ("5 °F", "3 °C"), ("in degrees Fahrenheit", "in degrees Celsius")),
+    Kind("gloss", "a gloss", "GU", Face("GU", 0), Face("GU", 0), (_unit("GU", 1.0),),
+         ("25 GU", "25 GU"), ("in gloss units", "in gloss units")),
     Kind("number", "a number", "1", Face("", 2), Face("", 2), (_unit("", 1.0),),
          ("1.5", "1.5"), ("", "")),
 )
