@@ -353,7 +353,8 @@ def _chart(before: Shot, after: Shot, virtual_mass: float, arrow: Arrow) -> Char
     for name, shot in (("Before", before), ("After", after)):
         lines.append(Line(name, "line", masses,
                           [flight.arrow_speed(shot.energy, mass, virtual_mass) for mass in masses]))
-    lines.append(Line("This arrow", "points", [arrow.mass, arrow.mass], [before.speed, after.speed]))
+    for name, shot in (("This arrow before", before), ("This arrow after", after)):
+        lines.append(Line(name, "points", [arrow.mass], [shot.speed]))
     return Chart("speed", "Speed for arrow mass, before and after", Axis("Arrow mass", "mass"),
                  Axis("Speed", "speed"), tuple(lines))
 

@@ -10,8 +10,9 @@ RIGHT = 404
 SHAFT = 58
 SWING = 158
 AMPLITUDE = 26
-LABEL_HALF = 150
-"""Half the room that the label of the balance point takes."""
+BALANCE_HALF = 110
+NODE_HALF = 38
+"""Half the room that the label of the balance point takes, and that of a node."""
 
 
 def arrow_drawing(
@@ -41,16 +42,17 @@ def arrow_drawing(
         ["path", {"class": "rb-quiet", "d": "M " + _joined(_along(0.5), SHAFT - 12) + " V "
                   + str(SHAFT + 12)}],
         ["path", {"class": "rb-mark", "d": "M " + _joined(at_balance, SHAFT + 4) + " l -8 14 h 16 Z"}],
-        _label(min(max(at_balance, LEFT + LABEL_HALF), WIDTH - LEFT - LABEL_HALF), SHAFT + 38, "middle",
+        _label(_inside(at_balance, BALANCE_HALF), SHAFT + 38, "middle",
                sentence("balances {} from the nock", balance)),
         ["path", {"class": "rb-quiet", "d": "M " + _joined(LEFT, SWING) + " H " + str(RIGHT)}],
         ["path", {"class": "rb-mark", "d": _curve(swing)}],
     ]
     for node in nodes:
-        shapes.append(["circle", {"class": "rb-ink", "cx": _shown(_along(node.value / length)),
-                                  "cy": str(SWING), "r": "5"}])
-    shapes.append(_label(LEFT, SWING + 54, "start", sentence(
-        "swings {} a second, still at " + " and ".join(["{}" for _ in nodes]), frequency, *nodes)))
+        at_node = _along(node.value / length)
+        shapes.append(["circle", {"class": "rb-ink", "cx": _shown(at_node), "cy": str(SWING), "r": "5"}])
+        shapes.append(_label(_inside(at_node, NODE_HALF), SWING + 30, "middle", sentence("{}", node)))
+    shapes.append(_label(LEFT, SWING + 58, "start", sentence(
+        "first bending swing, {}; rings stand still", frequency)))
     return Drawing(
         "arrow", "The arrow to scale along its length, and its first bending swing, much enlarged",
         sentence("An arrow with its nock to the left. It balances {} from the nock's throat; a short line "
@@ -73,6 +75,11 @@ def _arrow() -> list[object]:
 
 def _along(part: float) -> float:
     return LEFT + (RIGHT - LEFT) * part
+
+
+def _inside(x: float, half: float) -> float:
+    """Return where to centre a label so that it stays inside the drawing."""
+    return min(max(x, half), WIDTH - half)
 
 
 def _curve(swing: list[float]) -> str:
