@@ -10,8 +10,9 @@ from typing import Any
 from calc import fields, quantities
 from scripts.blocks.tree import Node, element
 
-KEYBOARD_OF_KIND = {"length": None, "thickness": None, fields.COUNT: "numeric"}
-"""Fractions and feet need the full keyboard; everything else gets the one with digits."""
+KEYBOARD_OF_KIND = {"length": None, "thickness": None, fields.DATE: None,
+                    fields.COUNT: "numeric"}
+"""Fractions, feet and dates need the full keyboard; everything else gets the one with digits."""
 
 
 def calculator_section(calculator: fields.Calculator, outcome: Mapping[str, Any]) -> Node:
@@ -21,7 +22,7 @@ def calculator_section(calculator: fields.Calculator, outcome: Mapping[str, Any]
         _form(calculator),
         element("div", {"class": "rb-outcome", "role": "status", "data-state": "example"}, *outcome["tree"]),
         element("script", {"type": "application/json", "class": "rb-data"},
-                script_safe({"charts": outcome["charts"]})),
+                script_safe({"charts": outcome["charts"], "files": outcome["files"]})),
     )
 
 
@@ -81,15 +82,18 @@ def _text_parts(calculator: fields.Calculator, each: fields.Input) -> list[Node]
 
 def _choice_parts(calculator: fields.Calculator, each: fields.Input) -> list[Node]:
     key = calculator.id + "-" + each.id
-    options = [element("option", {"value": option.id, "selected": "" if option.id == each.default else None},
-                       option.label)
-               for option in each.choices]
     return [
         element("label", {"for": key}, each.label),
-        element("select", {"id": key, "name": each.id, **_described(key)}, *options),
+        element("select", {"id": key, "name": each.id, **_described(key)}, *_options(each, each.default)),
         _hint(key, each),
         _error(key),
     ]
+
+
+def _options(each: fields.Input, chosen: str) -> list[Node]:
+    return [element("option", {"value": option.id, "selected": "" if option.id == chosen else None},
+                    option.label)
+            for option in each.choices]
 
 
 def _switch_parts(calculator: fields.Calculator, each: fields.Input) -> list[Node]:
@@ -138,12 +142,14 @@ def _row(each: fields.Input, index: int, cells: list[str]) -> Node:
 
 def _cell(each: fields.Input, column: fields.Input, number: str, text: str) -> Node:
     names = [" ".join([column.label, words]).strip() for words in _words(column.kind)]
-    return element("input", {
-        "name": each.id + "." + column.id, "data-column": column.id, "value": text,
+    attributes = {
+        "name": each.id + "." + column.id, "data-column": column.id,
         "aria-label": "Row " + number + ", " + names[0],
         "data-name-imperial": names[0], "data-name-metric": names[1],
-        **_typing(column.kind),
-    })
+    }
+    if column.kind == fields.CHOICE:
+        return element("select", attributes, *_options(column, text))
+    return element("input", {"value": text, **attributes, **_typing(column.kind)})
 
 
 FIELD_PARTS = {fields.CHOICE: _choice_parts, fields.SWITCH: _switch_parts, fields.ROWS: _rows_parts}
@@ -151,7 +157,7 @@ FIELD_PARTS = {fields.CHOICE: _choice_parts, fields.SWITCH: _switch_parts, field
 
 def _typing(kind: str) -> dict[str, str | None]:
     """Return the attributes of a text box for a kind: keyboard, and the units of a bare number."""
-    if kind == fields.COUNT:
+    if kind in (fields.COUNT, fields.DATE):
         imperial = metric = ""
     else:
         imperial, metric = (quantities.shown_unit(kind, system).name for system in quantities.SYSTEMS)
@@ -167,10 +173,11 @@ def _described(key: str) -> dict[str, str]:
 
 
 def _hint(key: str, each: fields.Input) -> Node:
-    return element("p", {"class": "rb-hint", "id": key + "-hint"}, each.help, *_usual(each))
+    return element("p", {"class": "rb-hint", "id": key + "-hint"}, each.help, *usual_range(each))
 
 
-def _usual(each: fields.Input) -> list[Node]:
+def usual_range(each: fields.Input) -> list[Node]:
+    """Return the usual range as a short sentence, if it is narrower than what is accepted."""
     if not isinstance(each.low, float) or (each.usual_low, each.usual_high) == (each.low, each.high):
         return []
     imperial, metric = (" Usually " + span(each.usual_low, each.usual_high, each.kind, system) + "."
@@ -180,7 +187,12 @@ def _usual(each: fields.Input) -> list[Node]:
 
 def span(low: float, high: float, kind: str, system: str) -> str:
     """Return a range as text, such as `6 in to 9 in`."""
-    return quantities.show(low, kind, system) + " to " + quantities.show(high, kind, system)
+    return _without_spare_zeros(low, kind, system) + " to " + _without_spare_zeros(high, kind, system)
+
+
+def _without_spare_zeros(value: float, kind: str, system: str) -> str:
+    number, space, unit = quantities.show(value, kind, system).partition(" ")
+    return (number.rstrip("0").rstrip(".") if "." in number else number) + space + unit
 
 
 def _error(key: str) -> Node:
@@ -188,7 +200,7 @@ def _error(key: str) -> Node:
 
 
 def _words(kind: str) -> tuple[str, str]:
-    if kind in (fields.COUNT, fields.CHOICE, fields.SWITCH, fields.ROWS, fields.TEXT):
+    if kind in (fields.COUNT, fields.DATE, fields.CHOICE, fields.SWITCH, fields.ROWS, fields.TEXT):
         return "", ""
     words: tuple[str, str] = quantities.kind_of(kind).words
     return words

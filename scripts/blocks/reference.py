@@ -2,8 +2,8 @@
 
 import shlex
 
-from calc import bibliography, fields, quantities
-from scripts.blocks.form import in_both_systems, span, unit_words
+from calc import bibliography, dates, fields, quantities
+from scripts.blocks.form import in_both_systems, span, unit_words, usual_range
 from scripts.blocks.tree import Node, element
 
 
@@ -13,13 +13,13 @@ def inputs_table(calculator: fields.Calculator) -> Node:
     for each in fields.inputs_of(calculator):
         rows.append(_input_row(each, each.label))
         rows += [_input_row(column, each.label + ": " + column.label) for column in each.columns]
-    return _table(("Input", "Accepted", "Usual", "What it is, how to measure it"), rows)
+    return _table(("Input", "Accepted", "What it is, how to measure it"), rows)
 
 
 def _input_row(each: fields.Input, label: str) -> list[list[Node]]:
     about = " ".join(text for text in (each.help, each.measure) if text)
-    optional: list[Node] = [" (may be left empty)"] if each.optional else []
-    return [[label, *optional], _accepted(each), _usual(each), [about]]
+    may_be_empty: list[Node] = [" May be left empty."] if each.optional and each.kind != fields.ROWS else []
+    return [[label], [*_accepted(each), ".", *usual_range(each), *may_be_empty], [about]]
 
 
 def _accepted(each: fields.Input) -> list[Node]:
@@ -29,26 +29,26 @@ def _accepted(each: fields.Input) -> list[Node]:
         return ["yes or no"]
     if each.kind == fields.COUNT:
         return [str(each.low) + " to " + str(each.high)]
+    if each.kind == fields.DATE:
+        return [dates.show_date(each.low) + " to " + dates.show_date(each.high)]
     if each.kind == fields.ROWS:
         return [str(each.low) + " to " + str(each.high) + " rows"]
-    return _both_spans(each.low, each.high, each.kind)
+    return in_both_systems(*(span(each.low, each.high, each.kind, system) for system in quantities.SYSTEMS))
 
 
-def _usual(each: fields.Input) -> list[Node]:
-    if not isinstance(each.usual_low, float):
-        return [""]
-    return _both_spans(each.usual_low, each.usual_high, each.kind)
-
-
-def _both_spans(low: float, high: float, kind: str) -> list[Node]:
-    return in_both_systems(*(span(low, high, kind, system) for system in quantities.SYSTEMS))
 
 
 def results_table(calculator: fields.Calculator) -> Node:
     """Return every result with its unit and its name in the command line's JSON."""
-    rows = [[[each.label, *unit_words(each.kind)], [element("code", {}, each.id)], [each.help]]
+    rows = [[[each.label, *unit_words(each.kind)], [each.help], [element("code", {}, *_breakable(each.id))]]
             for each in calculator.results]
-    return _table(("Result", "Name in JSON", "What it is"), rows)
+    return _table(("Result", "What it is", "Name in JSON"), rows)
+
+
+def _breakable(name: str) -> list[Node]:
+    """Return a name that a narrow column may break behind its underscores."""
+    first, *rest = name.split("_")
+    return [first, *(part for word in rest for part in ("_", element("wbr"), word))]
 
 
 def _table(heads: tuple[str, ...], rows: list[list[list[Node]]]) -> Node:
@@ -75,11 +75,9 @@ def example(calculator: fields.Calculator, headline: str) -> Node:
 
 def example_command(calculator: fields.Calculator) -> str:
     """Return the command that works out the example."""
-    words = ["python", "-m", "calc", calculator.id]
-    for each in fields.inputs_of(calculator):
-        if each.when is None and each.default:
-            words += ["--" + each.id.replace("_", "-"), each.default]
-    return shlex.join(words)
+    options = [shlex.join(["--" + each.id.replace("_", "-"), each.default])
+               for each in fields.inputs_of(calculator) if each.when is None and each.default]
+    return " \\\n    ".join(["python -m calc " + calculator.id, *options])
 
 
 def sources_list(calculator: fields.Calculator) -> Node:
