@@ -7,6 +7,7 @@ IDS = (
     "weight-reduction",
     "arrow-match",
     "draw-curve",
+    "strokes",
 )
 
 

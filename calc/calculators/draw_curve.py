@@ -171,7 +171,8 @@ def _checks(
     if beyond > 0:
         found.append(check("beyond", WATCH, sentence(
             "The weight asked for lies {} beyond the last reading, on a straight line from it: a stacking "
-            "bow pulls more. Never draw a bow further than it has been proved for.", amount("length", beyond))))
+            "bow pulls more. Never draw a bow further than it has been proved for.",
+            amount("length", beyond))))
     if fullness > FATTEST:
         found.append(check("fullness", WATCH,
                            "The curve is fuller than any recurve or longbow: check the scale, the brace "

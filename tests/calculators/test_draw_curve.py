@@ -1,0 +1,107 @@
+"""Draw curve: from readings to energy, stacking and weight."""
+
+import pytest
+
+from calc.answer import work_out
+from calc.calculators.draw_curve import CALCULATOR
+
+POUND_FORCE = 4.4482216152605
+INCH = 0.0254
+
+KL_DRAWS = (0.27950, 0.34500, 0.41050, 0.47600, 0.54150, 0.60700,
+            0.67250, 0.73800, 0.80350, 0.86900, 0.93450, 1.00000)
+KL_FORCES = (0.12515, 0.22089, 0.30184, 0.37564, 0.44648, 0.51682,
+             0.58827, 0.66200, 0.73903, 0.82031, 0.90685, 0.99974)
+
+
+def run(**typed):
+    job = work_out(CALCULATOR, list(typed.items()))
+    assert not job.problems, job.problems
+    return dict(job.outcome.values), job.outcome
+
+
+def problem(**typed):
+    (found,) = work_out(CALCULATOR, list(typed.items())).problems
+    return found
+
+
+def levels(outcome):
+    return {each.id: each.level for each in outcome.checks}
+
+
+def test_the_straight_end_benchmark_bow():
+    """Static quality coefficient 0.407 of a published straight-end bow (from memory, confirmed by
+    calculation); its curve of 12 readings from an independent solver, 28 in and 200 N for one unit."""
+    scale, unit = 28 * INCH, 200.0
+    readings = ";".join(f"{d * scale:.6f} m:{f * unit:.5f} N"
+                        for d, f in zip(KL_DRAWS, KL_FORCES, strict=True))
+    values, _ = run(readings=readings, measured_from="pivot", brace_height=f"{0.214 * scale:.6f} m",
+                    reading_error="0", draw_asked="27 in")
+    assert values["stored_energy"] / (scale * values["peak_weight"]) == pytest.approx(0.407, abs=0.0015)
+
+
+def test_measured_recurves_are_as_full_as_the_invented_one():
+    """W / (F x stroke) of four measured recurves is 0.581, 0.581, 0.582 and 0.595 (Tuijn and Kooi 1992)."""
+    values, _ = run()
+    assert 0.53 < values["fullness"] < 0.62
+
+
+def test_a_linear_bow_of_40_lb():
+    """Slope 2.35 lb/in from brace at 11 in on a pivot scale to 28 in; 24 % more energy at 32 in with equal
+    holding weight (a page on energy, read): 17 in and 21 in of stroke."""
+    readings = "12in:2.353lb;20in:21.176lb;28in:40lb"
+    values, _ = run(readings=readings, measured_from="pivot", brace_height="11 in", reading_error="0")
+    assert values["middle_slope"] == pytest.approx(40 / 17 * POUND_FORCE / INCH, rel=1e-3)
+    assert values["stored_energy"] == pytest.approx(0.5 * 40 * POUND_FORCE * 17 * INCH, rel=1e-3)
+    longer, _ = run(readings="12in:1.905lb;22in:20.952lb;32in:40lb", measured_from="pivot",
+                    brace_height="11 in", reading_error="0")
+    assert longer["stored_energy"] / values["stored_energy"] == pytest.approx(1.24, abs=0.005)
+
+
+def test_the_marked_draw_lies_an_inch_and_three_quarters_further():
+    """Draw length is the distance from the pivot point plus 1 3/4 in (AMO standard FP-3, read)."""
+    marked, _ = run(readings="12in:9.5lb;20in:30lb;28in:48lb", reading_error="0", draw_asked="28 in")
+    pivot, _ = run(readings="10.25in:9.5lb;18.25in:30lb;26.25in:48lb", reading_error="0",
+                   measured_from="pivot", draw_asked="26 1/4 in")
+    assert pivot["stored_energy"] == pytest.approx(marked["stored_energy"], rel=1e-9)
+    assert pivot["weight_at"] == pytest.approx(48 * POUND_FORCE)
+
+
+def test_weight_beyond_the_readings_is_on_a_line_and_said():
+    values, outcome = run(draw_asked="29 in")
+    assert levels(outcome)["beyond"] == "watch"
+    assert values["weight_at"] == pytest.approx(values["peak_weight"] + values["end_slope"] * INCH)
+    assert problem(draw_asked="30 1/2 in").field == "draw_asked"
+    assert problem(draw_asked="9 in").field == "draw_asked"
+
+
+def test_a_bow_that_stacks_says_where():
+    values, outcome = run(readings="12in:10lb;16in:20lb;20in:29lb;24in:38lb;26in:44lb;28in:54lb")
+    assert levels(outcome)["stacking"] == "watch"
+    assert 24 * INCH < values["stacking_onset"] < 27 * INCH
+    smooth, outcome = run(readings="12in:10lb;16in:22lb;20in:33lb;24in:43lb;28in:52lb")
+    assert levels(outcome)["stacking"] == "ok"
+    assert smooth["stacking_onset"] is None
+
+
+@pytest.mark.parametrize(
+    ("readings", "row"),
+    [
+        ("12in:9lb;11in:12lb;20in:30lb", 1),  # draw falls
+        ("12in:9lb;12in:12lb;20in:30lb", 1),  # draw stands still
+        ("9in:2lb;14in:16lb;20in:30lb", 0),  # inside the braced string
+        ("12in:9lb;14in:16lb;20in:12lb", 2),  # weight falls
+        ("12in:9lb;14in:16lb", None),  # fewer than three
+        ("12in:9lb;14in;20in:30lb", 1),  # a cell is missing
+        ("12in:0lb;14in:0lb;20in:0lb", None),  # no weight at all
+    ],
+)
+def test_nonsense_is_refused_at_its_row(readings, row):
+    found = problem(readings=readings)
+    assert (found.field, found.row) == ("readings", row)
+
+
+def test_a_wild_reading_is_pointed_out():
+    _, outcome = run(readings="12in:9.5lb;14in:16lb;16in:26lb;18in:26lb;20in:30lb;24in:38lb;28in:48lb",
+                     reading_error="1 1/2 lb")
+    assert levels(outcome)["misfit"] == "watch"

@@ -1,0 +1,78 @@
+"""Lines through a log, against SciPy and NumPy."""
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from scipy.stats import linregress, norm
+
+from calc.shop.strokes import NORMAL_95, line_through, place_of, strokes_left, value_on
+
+XS = (0.0, 60.0, 120.0, 190.0, 240.0)
+YS = (58.0, 56.4, 54.9, 53.3, 51.8)
+
+
+def test_the_line_matches_scipy():
+    line, reference = line_through(XS, YS, 0.01), linregress(XS, YS)
+    assert line.slope == pytest.approx(reference.slope, rel=1e-12)
+    assert line.start == pytest.approx(reference.intercept, rel=1e-12)
+    # the readings scatter more than 0.01, so the errors are the scatter's own
+    assert line.slope_variance**0.5 == pytest.approx(reference.stderr, rel=1e-9)
+    assert line.start_variance**0.5 == pytest.approx(reference.intercept_stderr, rel=1e-9)
+
+
+def test_the_covariance_matches_numpy():
+    line = line_through(XS, YS, 2.0)  # larger than the scatter: the stated error stands
+    _, covariance = np.polyfit(XS, YS, 1, w=[1 / 2.0] * 5, cov="unscaled")
+    assert line.slope_variance == pytest.approx(covariance[0, 0], rel=1e-9)
+    assert line.covariance == pytest.approx(covariance[0, 1], rel=1e-9)
+    assert line.start_variance == pytest.approx(covariance[1, 1], rel=1e-9)
+
+
+def test_the_range_holds_95_percent():
+    assert pytest.approx(norm.ppf(0.975), abs=5e-7) == NORMAL_95
+
+
+@given(st.floats(-5, -0.001), st.floats(10, 100), st.floats(0, 500))
+def test_a_place_on_an_exact_line_is_found(slope, start, now):
+    line = line_through(XS, tuple(start + slope * x for x in XS), 0.1)
+    far, _ = place_of(line, start + slope * (now + 25), now)
+    assert far == pytest.approx(25, rel=1e-6, abs=1e-6)
+
+
+def test_uncertainty_grows_away_from_the_readings():
+    line = line_through(XS, YS, 0.25)
+    errors = [value_on(line, x)[1] for x in (122, 240, 400, 800)]
+    assert errors == sorted(errors)
+
+
+def test_the_spread_of_many_logs_is_the_one_stated():
+    """A thousand simulated logs with known errors: the strokes left spread as the fit says."""
+    chance = np.random.default_rng(1)
+    found = []
+    for _ in range(1000):
+        line = line_through(XS, tuple(58 - 0.025 * np.array(XS) + chance.normal(0, 0.25, 5)), 0.25)
+        found.append(place_of(line, 49.0, XS[-1])[0])
+    stated = place_of(line_through(XS, tuple(58 - 0.025 * np.array(XS)), 0.25), 49.0, XS[-1])
+    assert np.mean(found) == pytest.approx(stated[0], rel=0.05)
+    assert np.std(found) == pytest.approx(stated[1], rel=0.35)  # errors are raised where a log scatters
+
+
+def test_sum_and_lead_give_each_limb():
+    left = strokes_left((100.0, 6.0), (20.0, 8.0))
+    assert (left.upper, left.lower) == (60, 40)
+    assert left.upper_error == pytest.approx(5)
+
+
+@pytest.mark.parametrize(
+    "call",
+    [
+        lambda: line_through((1.0,), (1.0,), 1.0),
+        lambda: line_through((1.0, 1.0), (1.0, 2.0), 1.0),
+        lambda: line_through((1.0, 2.0), (1.0, 2.0), 0.0),
+        lambda: place_of(line_through((1.0, 2.0), (1.0, 1.0), 1.0), 3.0, 2.0),
+    ],
+)
+def test_what_is_no_line_is_refused(call):
+    with pytest.raises(ValueError, match=r"needs|must|level"):
+        call()
