@@ -3,12 +3,15 @@
 import argparse
 import json
 import sys
+from pathlib import Path
 
 from calc import catalog
 from calc.answer import Job, work_out
+from calc.dates import show_date
 from calc.fields import (
     CHOICE,
     COUNT,
+    DATE,
     ROWS,
     SWITCH,
     TEXT,
@@ -69,7 +72,7 @@ def _described(calculator: Calculator) -> dict[str, object]:
 
 def _described_input(each: Input) -> dict[str, object]:
     described = {"id": each.id, "kind": each.kind, "unit": _si_unit(each.kind), "default": each.default,
-                 "low": each.low, "high": each.high}
+                 "low": _input_value(each, each.low), "high": _input_value(each, each.high)}
     if each.kind == CHOICE:
         described["choices"] = [option.id for option in each.choices]
     if each.kind == ROWS:
@@ -78,7 +81,7 @@ def _described_input(each: Input) -> dict[str, object]:
 
 
 def _si_unit(kind: str) -> str:
-    return "" if kind in (CHOICE, SWITCH, ROWS, TEXT) else "1" if kind == COUNT else kind_of(kind).si
+    return "" if kind in (CHOICE, SWITCH, DATE, ROWS, TEXT) else "1" if kind == COUNT else kind_of(kind).si
 
 
 def _compute(calculator: Calculator, words: list[str]) -> int:
@@ -91,11 +94,19 @@ def _compute(calculator: Calculator, words: list[str]) -> int:
         for problem in job.problems:
             print(problem.message, file=sys.stderr)
         return BAD_INPUT
+    if options["save"]:
+        _save(job.outcome, options["save"])
     if options["json"]:
         print(json.dumps(as_json(job, job.outcome), indent=2, allow_nan=False))
     else:
         print(as_text(job, job.outcome))
     return COMPUTED
+
+
+def _save(outcome: Outcome, folder: Path) -> None:
+    folder.mkdir(parents=True, exist_ok=True)
+    for each in outcome.files:
+        (folder / each.name).write_text(each.text, encoding="utf-8", newline="")
 
 
 def _with_attached_values(words: list[str]) -> list[str]:
@@ -119,6 +130,8 @@ def _parser(calculator: Calculator) -> argparse.ArgumentParser:
             names.append("--" + each.id)
         parser.add_argument(*names, dest=each.id, metavar="VALUE", help=_help(each))
     parser.add_argument("--json", action="store_true", help="one JSON object, numbers in SI")
+    parser.add_argument("--save", metavar="FOLDER", type=Path,
+                        help="write the files that come with the result into a folder")
     system = parser.add_mutually_exclusive_group()
     system.add_argument("--imperial", dest="units", action="store_const", const="imperial",
                         help="read bare numbers and show results in imperial units (the default)")
@@ -153,6 +166,8 @@ def as_json(job: Job, outcome: Outcome) -> dict[str, object]:
 
 
 def _input_value(each: Input, value: object) -> object:
+    if each.kind == DATE and isinstance(value, int):
+        return show_date(value)
     if each.kind == ROWS and isinstance(value, tuple):
         return [dict(zip([column.id for column in each.columns], row)) for row in value]
     return value

@@ -57,8 +57,7 @@ class Job:
     def _finish(self, outcome: Outcome) -> None:
         declared_values(self.calculator, outcome)
         usual = tuple(unusual(self.calculator, self.values, self.system))
-        self.outcome = Outcome(outcome.headline, outcome.values, outcome.checks + usual, outcome.tables,
-                               outcome.charts, outcome.drawings, outcome.assumptions)
+        self.outcome = outcome.with_checks(usual)
 
 
 def work_out(calculator: Calculator, pairs: list[tuple[str, str]]) -> Job:
@@ -79,10 +78,13 @@ def page_answer(job: Job) -> dict[str, object]:
         "notes": job.notes,
         "tree": None,
         "charts": [],
+        "files": [],
     }
     if job.outcome is not None:
         answer["tree"] = outcome_tree(job.calculator, job.outcome, job.system)
         answer["charts"] = [chart_data(each, job.system) for each in job.outcome.charts]
+        answer["files"] = [{"name": each.name, "type": each.media_type, "text": each.text}
+                           for each in job.outcome.files]
     return answer
 
 

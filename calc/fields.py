@@ -6,6 +6,7 @@ and the tests are all made from these declarations.
 
 from collections import namedtuple
 
+from calc.dates import parse_date, show_date
 from calc.quantities import kind_of, parse, show
 
 Calculator = namedtuple(
@@ -28,7 +29,7 @@ Input = namedtuple(
 )
 """One thing a calculator asks for.
 
-kind: a quantity kind, or CHOICE, SWITCH, COUNT, ROWS. default: text as typed;
+kind: a quantity kind, or CHOICE, SWITCH, COUNT, DATE, ROWS. default: text as typed;
 the defaults together are the worked example. low, high: hard bounds in SI (rows:
 how many). usual_low, usual_high: outside these a caution is shown. when: None,
 or (id of a choice, its values for which this input matters).
@@ -41,11 +42,9 @@ Result = namedtuple("Result", "id label kind help")
 CHOICE = "choice"
 SWITCH = "switch"
 COUNT = "count"
+DATE = "date"
 ROWS = "rows"
 TEXT = "text"
-
-Outcome = namedtuple("Outcome", "headline values checks tables charts drawings assumptions")
-"""What compute returns. values: pairs of (result id, SI value), every declared result once."""
 
 Sentence = namedtuple("Sentence", "template amounts")
 Amount = namedtuple("Amount", "kind value decimals")
@@ -56,6 +55,9 @@ Chart = namedtuple("Chart", "id title x y lines")
 Axis = namedtuple("Axis", "label kind")
 Line = namedtuple("Line", "label style xs ys")
 Drawing = namedtuple("Drawing", "id title description width height shapes")
+
+File = namedtuple("File", "name label media_type text")
+"""A file that comes with a result: its name, what its link says, and its text."""
 
 OK = "ok"
 WATCH = "watch"
@@ -68,6 +70,35 @@ LONGEST_ECHO = 40
 LONGEST_ROWS_TEXT = 2000
 CELL_MARK = ":"
 ROW_MARK = ";"
+
+
+class Outcome:
+    """What compute returns. values: pairs of (result id, SI value), every declared result once."""
+
+    def __init__(
+        self,
+        headline: Sentence | str,
+        values: tuple[tuple[str, float | str | None], ...],
+        checks: tuple[Check, ...],
+        tables: tuple[Table, ...],
+        charts: tuple[Chart, ...],
+        drawings: tuple[Drawing, ...],
+        assumptions: tuple[Sentence | str, ...],
+        files: tuple[File, ...] = (),
+    ):
+        self.headline = headline
+        self.values = values
+        self.checks = checks
+        self.tables = tables
+        self.charts = charts
+        self.drawings = drawings
+        self.assumptions = assumptions
+        self.files = files
+
+    def with_checks(self, more: tuple[Check, ...]) -> "Outcome":
+        """Return the same outcome with further checks."""
+        return Outcome(self.headline, self.values, self.checks + more, self.tables, self.charts,
+                       self.drawings, self.assumptions, self.files)
 
 
 class Refused(ValueError):
@@ -120,6 +151,12 @@ def count(
     return Input(id, label, COUNT, str(default), low, high, low, high, help, "", (), (), False, when)
 
 
+def date(id: str, label: str, default: str, low: str, high: str, help: str = "") -> Input:
+    """Declare an input that is a date, typed as year-month-day."""
+    first, last = parse_date(low), parse_date(high)
+    return Input(id, label, DATE, default, first, last, first, last, help, "", (), (), False, None)
+
+
 def choice(
     id: str,
     label: str,
@@ -156,7 +193,7 @@ def rows(
     measure: str = "",
     when: tuple[str, tuple[str, ...]] | None = None,
 ) -> Input:
-    """Declare a small table of quantities: cells apart by `:`, rows by `;`."""
+    """Declare a small table of quantities and choices: cells apart by `:`, rows by `;`."""
     return Input(id, label, ROWS, default, fewest, most, fewest, most, help, measure,
                  (), columns, fewest == 0, when)
 
@@ -278,21 +315,24 @@ def echo(text: str) -> str:
 
 def _read_input(each: Input, text: str, system: str) -> object:
     if each.kind == CHOICE:
-        return _read_choice(each, text)
+        return _read_choice(each, text, each.id, None, None)
     if each.kind == SWITCH:
         return _read_switch(each, text)
     if each.kind == COUNT:
         return _read_count(each, text)
+    if each.kind == DATE:
+        return _read_date(each, text)
     if each.kind == ROWS:
         return _read_rows(each, text, system)
     return _read_quantity(each, text, system, each.id, None, None)
 
 
-def _read_choice(each: Input, text: str) -> str:
+def _read_choice(each: Input, text: str, field: str, row: int | None, column: str | None) -> str:
     ids = [option.id for option in each.choices]
     if text.strip() not in ids:
-        raise Refused(each.id, each.label + " must be one of: " + ", ".join(ids)
-                      + ". You gave “" + echo(text) + "”.")
+        label = each.label if row is None else each.label + " in row " + str(row + 1)
+        raise Refused(field, label + " must be one of: " + ", ".join(ids)
+                      + ". You gave “" + echo(text) + "”.", row, column)
     return text.strip()
 
 
@@ -314,6 +354,20 @@ def _read_count(each: Input, text: str) -> int:
         raise Refused(each.id, each.label + " must be a whole number from " + str(each.low)
                       + " to " + str(each.high) + "; you typed “" + echo(text) + "”.")
     return int(number)
+
+
+def _read_date(each: Input, text: str) -> int:
+    mend = " Type year, month and day, for example " + each.default + "."
+    if not text.strip():
+        raise Refused(each.id, each.label + " is empty." + mend)
+    try:
+        number = parse_date(text)
+    except ValueError as error:
+        raise Refused(each.id, each.label + ": “" + echo(text) + "” " + str(error) + "." + mend) from None
+    if not each.low <= number <= each.high:
+        raise Refused(each.id, each.label + " must be from " + show_date(each.low) + " to "
+                      + show_date(each.high) + "; you typed “" + echo(text) + "”. Check the year.")
+    return number
 
 
 def _read_quantity(
@@ -338,7 +392,7 @@ def _read_quantity(
     return value
 
 
-def _read_rows(each: Input, text: str, system: str) -> tuple[tuple[float | None, ...], ...]:
+def _read_rows(each: Input, text: str, system: str) -> tuple[tuple[float | str | None, ...], ...]:
     if len(text) > LONGEST_ROWS_TEXT:
         raise Refused(each.id, each.label + ": the table is too long to read; give at most "
                       + str(each.high) + " rows.")
@@ -350,14 +404,17 @@ def _read_rows(each: Input, text: str, system: str) -> tuple[tuple[float | None,
     return tuple([_read_row(each, cells, index, system) for index, cells in enumerate(lines)])
 
 
-def _read_row(each: Input, cells: list[str], index: int, system: str) -> tuple[float | None, ...]:
+def _read_row(each: Input, cells: list[str], index: int, system: str) -> tuple[float | str | None, ...]:
     if len(cells) > len(each.columns):
         raise Refused(each.id, each.label + " in row " + str(index + 1) + " has more than "
                       + str(len(each.columns)) + " cells. Take some out.", index)
-    values = []
+    values: list[float | str | None] = []
     for position, column in enumerate(each.columns):
         cell = cells[position] if position < len(cells) else ""
-        values.append(_read_quantity(column, cell, system, each.id, index, column.id))
+        if column.kind == CHOICE:
+            values.append(_read_choice(column, cell, each.id, index, column.id))
+        else:
+            values.append(_read_quantity(column, cell, system, each.id, index, column.id))
     return tuple(values)
 
 
@@ -374,7 +431,7 @@ def unusual(calculator: Calculator, values: dict[str, object], system: str) -> l
         elif isinstance(value, tuple):
             for index, row in enumerate(value):
                 for position, column in enumerate(each.columns):
-                    if row[position] is not None:
+                    if isinstance(row[position], float):
                         name = column.label + " in row " + str(index + 1) + " of " + each.label
                         found += _unusual_quantity(column, name, row[position], "usual-" + each.id, system)
     return found

@@ -18,6 +18,7 @@ from calc.fields import (
     Chart,
     Check,
     Drawing,
+    File,
     Outcome,
     Result,
     Sentence,
@@ -42,6 +43,7 @@ def outcome_tree(calculator: Calculator, outcome: Outcome, system: str) -> list[
         nodes.append(_chart(chart, system))
     for table in outcome.tables:
         nodes.append(_table(table, system))
+    nodes += [_file(each) for each in outcome.files]
     nodes.append(_listed("rb-assumptions", "What this assumes", outcome.assumptions, system))
     nodes.append(_listed("rb-cautions", "Before you act on it", calculator.cautions, system))
     return nodes
@@ -90,7 +92,7 @@ def declared_values(calculator: Calculator, outcome: Outcome) -> list[tuple[Resu
     return found
 
 
-def _finite(value: float) -> bool:
+def _finite(value: float | str) -> bool:
     return value == value and value not in (math.inf, -math.inf)
 
 
@@ -147,6 +149,11 @@ def _table(table: Table, system: str) -> list[object]:
             cells.append(["th", {"scope": "row"}, text] if index == 0 else ["td", {}, text])
         body.append(cells)
     return _scrolling(caption, ["table", {}, ["caption", {}, caption], ["thead", {}, head], body])
+
+
+def _file(file: File) -> list[object]:
+    """Return the place of a file's link; the page gives it the file itself, which travels beside the tree."""
+    return ["p", {}, ["a", {"class": "rb-file", "data-file": file.name}, file.label]]
 
 
 def _scrolling(label: str, table: list[object]) -> list[object]:

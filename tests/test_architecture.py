@@ -10,21 +10,23 @@ MODULES = sorted((ROOT / "calc").rglob("*.py"))
 ALLOWED = {
     "quantities": set(),
     "bibliography": set(),
-    "fields": {"quantities"},
+    "dates": set(),
+    "fields": {"quantities", "dates"},
     "tables": {"tables", "quantities", "bibliography"},
     "mechanics": {"mechanics", "quantities", "tables"},
-    "shop": {"shop", "quantities", "tables"},
+    "shop": {"shop", "quantities", "tables", "dates"},
+    "lookups": {"lookups", "shop", "mechanics", "tables", "quantities"},
     "drawings": {"drawings", "fields", "quantities", "mechanics", "shop"},
     "calculators": {"calculators", "drawings", "mechanics", "shop", "tables", "fields", "quantities",
-                    "bibliography"},
+                    "dates", "bibliography"},
     "report": {"fields", "quantities"},
     "catalog": {"fields", "calculators"},
     "answer": {"catalog", "fields", "quantities", "report"},
-    "__main__": {"catalog", "answer", "fields", "quantities", "report"},
+    "__main__": {"catalog", "answer", "dates", "fields", "quantities", "report"},
     "__init__": set(),
 }
 LIBRARY = {"math", "json", "collections"}
-COMMAND_LINE_ONLY = {"argparse", "sys"}
+COMMAND_LINE_ONLY = {"argparse", "pathlib", "sys"}
 NOT_IN_THE_SMALL_ENGINE = {
     "hypot", "fsum", "prod", "comb", "dist", "cbrt", "log1p", "is_integer", "as_integer_ratio",
     "_replace", "casefold", "removeprefix", "removesuffix", "zfill",

@@ -9,7 +9,8 @@ import pytest
 
 from calc import bibliography, catalog
 from calc.answer import page_answer, work_out
-from calc.fields import CHOICE, COUNT, ROWS, SWITCH, TEXT, inputs_of
+from calc.dates import show_date
+from calc.fields import CHOICE, COUNT, DATE, ROWS, SWITCH, TEXT, inputs_of
 from calc.quantities import KINDS, kind_of, parse
 from calc.report import declared_values
 
@@ -88,6 +89,8 @@ def corner(each, pick):
         return pick(["yes", "no"])
     if each.kind == COUNT:
         return str(pick([each.low, each.high]))
+    if each.kind == DATE:
+        return show_date(pick([each.low, each.high]))
     if each.kind == ROWS:
         size = pick([each.low, each.high])
         lines = [":".join(corner(column, pick) for column in each.columns) for _ in range(size)]
@@ -119,7 +122,7 @@ def test_every_corner_of_the_bounds_is_finite_or_refused_in_words(calculator):
 
 def test_outside_the_bounds_is_refused(calculator):
     for each in inputs_of(calculator):
-        if each.when is not None or each.kind in (CHOICE, SWITCH, COUNT, ROWS):
+        if each.when is not None or each.kind in (CHOICE, SWITCH, COUNT, DATE, ROWS):
             continue
         for beyond in (each.low - abs(each.low) * 0.01 - 1e-6, each.high * 1.01 + 1e-6):
             unit = kind_of(each.kind).units[0]

@@ -2,7 +2,7 @@
 
 from html.parser import HTMLParser
 
-VOID = ("br", "col", "hr", "img", "input", "link", "meta", "source")
+VOID = ("br", "col", "hr", "img", "input", "link", "meta", "source", "wbr")
 
 
 class Elements(HTMLParser):

@@ -12,7 +12,8 @@ from tests.site.markup import Elements
 
 HOSTILE = """"><script>alert('x')</script><img src=x onerror=alert(1)>&amp;</textarea>"""
 HOSTILE_NUMBER = '2 in "><script>alert(2)</script>'
-EMPTY_OUTCOME = {"tree": [["p", {"class": "rb-headline"}, HOSTILE]], "charts": [{"title": HOSTILE}]}
+EMPTY_OUTCOME = {"tree": [["p", {"class": "rb-headline"}, HOSTILE]], "charts": [{"title": HOSTILE}],
+                 "files": []}
 
 
 def hostile_calculator():

@@ -1,6 +1,7 @@
 // One calculator on a page: form to engine to outcome, with its link and its memory.
 
 import { drawCharts } from "./charts.mjs";
+import { offerFiles } from "./files.mjs";
 import { addRow, fillForm, nameUnits, readForm, removeRow, resetForm, setUnits, showWhatMatters, unitsOf } from "./form.mjs";
 import { carriesInputs, readLink, writeLink } from "./link.mjs";
 import { recall, remember } from "./memory.mjs";
@@ -80,7 +81,8 @@ export class CalculatorPage {
     if (unitsOf(this.#form) === "metric") {
       this.#update();
     } else {
-      const { charts } = JSON.parse(this.#section.querySelector(".rb-data")?.textContent ?? '{"charts":[]}');
+      const { charts, files } = JSON.parse(this.#section.querySelector(".rb-data").textContent);
+      offerFiles(this.#outcome, files);
       drawCharts(this.#outcome, charts);
       this.#warmUp();
     }
@@ -224,6 +226,7 @@ export class CalculatorPage {
     this.#announce(this.#outcome.querySelector(".rb-headline")?.textContent ?? "");
     drawCharts(this.#outcome, answer.charts);
   }
+    offerFiles(this.#outcome, answer.files);
 
   #showProblems() {
     const due = this.#problems.filter(({ field }) => field !== this.#typing || this.#shown.has(field));
