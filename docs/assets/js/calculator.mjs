@@ -201,12 +201,14 @@ export class CalculatorPage {
       pairs: [...readForm(this.#form), ...this.#strangers],
     };
     if (save) this.#saveSoon();
+    this.#section.dataset.state = "busy";
     const linkNotes = this.#linkNotes;
     this.#strangers = [];
     this.#linkNotes = [];
     const result = await this.#engine.run(request, (progress) => this.#showProgress(progress));
     if (!result || !this.#section.isConnected) return;
     this.#progress.hidden = true;
+    this.#section.dataset.state = "settled";
     if (result.answer) this.#show(result.answer, linkNotes);
     else this.#setState("failed", result.failed ?? result.error);
   }
@@ -224,9 +226,9 @@ export class CalculatorPage {
     reopenDetails(this.#outcome, open);
     this.#setState("current");
     this.#announce(this.#outcome.querySelector(".rb-headline")?.textContent ?? "");
+    offerFiles(this.#outcome, answer.files);
     drawCharts(this.#outcome, answer.charts);
   }
-    offerFiles(this.#outcome, answer.files);
 
   #showProblems() {
     const due = this.#problems.filter(({ field }) => field !== this.#typing || this.#shown.has(field));

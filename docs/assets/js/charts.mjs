@@ -91,7 +91,7 @@ function options(chart, width) {
     scales: { x: { time: false } },
     axes: [axis(chart.x.label), axis(chart.y.label)],
     cursor: { y: false, drag: { setScale: false } },
-    series: [{ label: chart.x.label }, ...chart.lines.map((line, index) => series(line, colour(`--rb-line-${1 + (index % 3)}`), index))],
+    series: [{ label: chart.x.label, value: shortNumber }, ...chart.lines.map((line, index) => series(line, colour(`--rb-line-${1 + (index % 3)}`), index))],
   };
 }
 
@@ -102,12 +102,18 @@ function series({ label, style }, stroke, index) {
   return {
     label,
     stroke,
+    value: shortNumber,
     width: 2,
     spanGaps: true,
     dash: dashes[index % dashes.length],
     paths: points ? () => null : undefined,
     points: { show: points, size: 8, fill: stroke },
   };
+}
+
+/** What the legend says under the pointer; the exact figures are in the table. */
+function shortNumber(plot, value) {
+  return value === null || value === undefined ? "" : String(Number(value.toPrecision(4)));
 }
 
 function watchScheme() {

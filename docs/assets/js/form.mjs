@@ -113,16 +113,18 @@ function numberRows(field, system = unitsOf(field.closest("form"))) {
   field.querySelector(".rb-add-row").hidden = lines.length >= most;
 }
 
+/** Returns whether the table can hold every cell. */
 function fillTable(field, text) {
   const cells = text.split(";").map((row) => row.split(":"));
   const { most = cells.length } = tableOf(field).dataset;
   const wanted = cells.slice(0, Math.max(1, most));
   while (rowsOf(field).length > wanted.length) rowsOf(field).at(-1).remove();
   while (rowsOf(field).length < wanted.length) addRow(field);
-  rowsOf(field).forEach((line, row) => {
-    controlsIn(line).forEach((control, column) => setControl(control, wanted[row][column] ?? NOTHING_TYPED));
-  });
+  const held = rowsOf(field).map((line, row) =>
+    controlsIn(line).map((control, column) => setControl(control, wanted[row][column] ?? NOTHING_TYPED)),
+  );
   numberRows(field);
+  return held.flat().every(Boolean);
 }
 
 function readTable(field) {
@@ -132,8 +134,9 @@ function readTable(field) {
     .join(";");
 }
 
+/** A choice always has a value, so only what is typed counts. */
 function isFilled(line) {
-  return controlsIn(line).some((control) => control.value.trim());
+  return controlsIn(line).some((control) => control.localName === "input" && control.value.trim());
 }
 
 // Fields and controls ----------------------------------------------------------
@@ -163,9 +166,7 @@ function readField(field) {
 }
 
 function fillField(field, text) {
-  if (!isTable(field)) return setControl(controlsIn(field)[0], text);
-  fillTable(field, text);
-  return true;
+  return isTable(field) ? fillTable(field, text) : setControl(controlsIn(field)[0], text);
 }
 
 function readControl(control) {
