@@ -2,9 +2,9 @@
 
 import argparse
 
-from scripts.measuring import keystroke, link_to_answer
+from scripts.measuring import engines, keystroke, link_to_answer
 
-MEASUREMENTS = {"link": link_to_answer.measure, "keystroke": keystroke.measure}
+MEASUREMENTS = {"link": link_to_answer.measure, "keystroke": keystroke.measure, "engines": engines.measure}
 
 
 def main() -> None:

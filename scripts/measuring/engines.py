@@ -1,0 +1,41 @@
+"""How long each engine takes over each calculator's worked example, once its module is imported."""
+
+import json
+import subprocess
+import time
+from pathlib import Path
+from statistics import median
+
+from calc import answer, catalog
+from scripts.building import engine
+
+ROOT = Path(__file__).parents[2]
+SCRIPT = Path(__file__).with_suffix(".mjs")
+
+
+def measure(runs: int) -> None:
+    """Print a line for every calculator: CPython, and how many times as long the others take."""
+    requests = {id: json.dumps({"calculator": id, "pairs": []}) for id in catalog.IDS}
+    others = _in_browser_engines(requests, runs)
+    print(f"\nWorked example, request to answer (median of {runs})")
+    print(f"  {'':18} {'CPython':>12}" + "".join(f"{name:>22}" for name in others))
+    for id, request in requests.items():
+        own = median([_timed(request) for _ in range(runs + 1)][1:])
+        cells = "".join(f"{took[id]:12.1f} ms (x{took[id] / own:4.1f})" for took in others.values())
+        print(f"  {id:18} {own:9.1f} ms{cells}", flush=True)
+
+
+def _timed(request: str) -> float:
+    began = time.perf_counter()
+    answer.begin(request)
+    while answer.advance().startswith('{"progress"'):
+        pass
+    return 1000 * (time.perf_counter() - began)
+
+
+def _in_browser_engines(requests: dict[str, str], runs: int) -> dict[str, dict[str, float]]:
+    asked = json.dumps({"sources": engine.bundle(ROOT), "requests": requests, "runs": runs})
+    done = subprocess.run(["node", str(SCRIPT)], input=asked, cwd=ROOT, stdout=subprocess.PIPE, text=True,
+                          check=True)
+    found: dict[str, dict[str, float]] = json.loads(done.stdout)
+    return found
