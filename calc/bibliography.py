@@ -15,6 +15,11 @@ SOURCES = (
            "Archery manufacturers' convention for sight and quiver mounting holes: two #10-24 holes, 1 "
            "5/16 in from centre to centre.",
            "from memory"),
+    Source("amo-bow-length",
+           "AMO Standards (1987 and 2000): marked bow length is the length of the standard string plus "
+           "3 in; the standard string is measured under 100 lb over 1/4 in pins, to 1/16 in; read in "
+           "copies.",
+           "read second-hand"),
     Source("amo-draw-length",
            "AMO Standards Committee, Field Publication FP-3 (2000), draw length and draw weight: draw is "
            "the distance from nocking point to pivot point plus 1 3/4 in, and the marked weight is that "
@@ -63,11 +68,19 @@ SOURCES = (
            "National Design Specification for Wood Construction (2005), table 11.5.1A: edge distance of "
            "1.5 diameters for dowel fasteners loaded along the grain.",
            "read second-hand"),
+    Source("drill-charts",
+           "Decimal sizes of number and letter drills, in two public data files that agree; the "
+           "standard they follow, ASME B94.11M, was not seen.",
+           "read second-hand"),
     Source("elastica",
            "Euler's elastica: a slender limb that bends in proportion to the moment and does not stretch; "
            "worked out here from first principles and checked against elliptic integrals and independent "
            "numerical solutions.",
            "calculated"),
+    Source("forest-service-techsheet",
+           "USDA Forest Products Laboratory, TechSheet on Dalbergia latifolia: bending strength 16,920 "
+           "psi, modulus 1.78 million psi.",
+           "read"),
     Source("fritsch-carlson-1980",
            "F. N. Fritsch and R. E. Carlson, Monotone piecewise cubic interpolation, SIAM Journal on "
            "Numerical Analysis 17 (1980) 238-246; checked against a reference library.",
@@ -103,6 +116,10 @@ SOURCES = (
            "NIOSH Pocket Guide to Chemical Hazards, hexamethylene diisocyanate: 0.005 ppm, ceiling 0.020 "
            "ppm in 10 minutes; read in a copy.",
            "read"),
+    Source("nist-handbook-44",
+           "NIST Handbook 44, section 5.52, linear measures: tolerances of tapes, and the rule that a "
+           "reading midway goes to the even graduation; read in a copy.",
+           "read"),
     Source("ontario-cyanoacrylate",
            "Ontario exposure limits, as a public data set: ethyl cyanoacrylate 0.2 ppm.",
            "read second-hand"),
@@ -120,6 +137,10 @@ SOURCES = (
     Source("osha-wood-dust",
            "OSHA page on wood dust: limits of OSHA, NIOSH and ACGIH.",
            "read"),
+    Source("percent-of-thread",
+           "Per cent of thread from the drilled hole, the 1.299 convention of shop charts: hole = D - "
+           "1.299 x pitch x share; two pages that state it, and charts that follow it.",
+           "read second-hand"),
     Source("recurve-measurement",
            "A measurement report of one 66 in recurve, 35 lb: stored energy from 12 and from 48 readings "
            "(42.94 and 43.00 J), virtual mass 5.7697 g + 0.0583 of the arrow's mass.",
@@ -144,14 +165,33 @@ SOURCES = (
            "Spine weight in pounds is 26 divided by the deflection in inches in the 26 in, 2 lb test; a "
            "letter quoted on a page was read.",
            "read second-hand"),
+    Source("string-materials-article",
+           "An encyclopedic article on bowstrings: breaking force and stretch of a strand of polyester "
+           "(22.5 kg, 2.6 %), aramid or liquid-crystal polymer (31.8 kg, 0.8 %) and high-modulus "
+           "polyethylene (45.5 kg, 1.0 %); the load of the stretch is not stated.",
+           "read"),
+    Source("string-shorter-than-marked",
+           "Pages that find recurve strings 3 to 4 in shorter than the marked length of the bow.",
+           "read"),
     Source("tapley-virtual-mass",
            "J. Tapley, notes on bow efficiency: the energy is shared between the arrow and a virtual "
            "mass that is constant over a sensible range of arrow mass.",
            "read second-hand"),
+    Source("thread-charts",
+           "Unified threads, UNC and UNF: diameters and threads per inch in a public data file, chart "
+           "drills on two chart pages; for #3 with 1/4-28 and F with 5/16-18 from memory.",
+           "read second-hand"),
+    Source("three-point-estimate",
+           "The three-point estimate of project planning: mean (low + 4 likely + high) / 6, standard "
+           "deviation (high - low) / 6.",
+           "from memory"),
     Source("tuijn-kooi-1992",
            "C. Tuijn and B. W. Kooi, The measurement of arrow velocities in the students' laboratory, "
            "European Journal of Physics 13 (1992): draw, weight and stored energy of four recurves.",
            "read"),
+    Source("unified-thread-form",
+           "ASME B1.1, unified screw threads: height of the basic internal thread 5/8 of the sharp V.",
+           "from memory"),
     Source("wood-handbook",
            "USDA Forest Products Laboratory, Wood Handbook: Wood as an Engineering Material, FPL-GTR-190 "
            "(2010), strength tables for clear wood at 12 % moisture; read in tables derived from it.",
@@ -159,6 +199,11 @@ SOURCES = (
     Source("wood-property-page",
            "A page of wood properties: Port Orford cedar 465 kg/m3, modulus 11.35 GPa, bending strength "
            "84.8 MPa.",
+           "read second-hand"),
+    Source("wood-strength-pages",
+           "Pages that reprint strengths of riser woods: black cherry, black walnut, yellow birch, "
+           "bubinga, Brazilian rosewood. Published samples of the tropical woods differ by several per "
+           "cent.",
            "read second-hand"),
 )
 

@@ -1,8 +1,9 @@
 """Areas, second moments and section moduli of the cross sections met at the bench."""
 
 import math
+from collections import namedtuple
 
-from calc.mechanics.checks import require_positive
+from calc.mechanics.checks import require_not_negative, require_positive
 
 
 def rectangle_area(width: float, thickness: float) -> float:
@@ -158,3 +159,79 @@ def section_modulus(second_moment_of_area: float, distance_to_face: float) -> fl
     require_positive("second_moment_of_area", second_moment_of_area, "m^4")
     require_positive("distance_to_face", distance_to_face, "m")
     return second_moment_of_area / distance_to_face
+
+
+def ellipse_area(width: float, depth: float) -> float:
+    """Return the area of an ellipse.
+
+    Args:
+        width [m]: whole, > 0.
+        depth [m]: whole, > 0.
+
+    Returns:
+        [m^2] pi w d / 4.
+
+    Raises:
+        ValueError: width or depth is not positive.
+
+    Source: geometry.
+    """
+    return rectangle_area(width, depth) * math.pi / 4.0
+
+
+def ellipse_second_moment_of_area(width: float, depth: float) -> float:
+    """Return the second moment of an ellipse about its width.
+
+    Args:
+        width [m]: whole, along the bending axis, > 0.
+        depth [m]: whole, across it, > 0.
+
+    Returns:
+        [m^4] pi w d^3 / 64.
+
+    Raises:
+        ValueError: width or depth is not positive.
+
+    Source: beam-theory.
+    """
+    return ellipse_area(width, depth) * depth**2 / 16.0
+
+
+Section = namedtuple("Section", "area second_moment_of_area distance_to_face")
+"""A section about its own neutral axis: area [m^2], second moment [m^4], distance to the farther face [m]."""
+
+
+def without_strip(section: Section, strip_width: float, strip_depth: float, offset: float) -> Section:
+    """Return what is left of a section that is alike on both sides of its axis, less a rectangular strip.
+
+    The neutral axis moves away from the strip.
+
+    Args:
+        section [Section]: whole; its axis in the middle.
+        strip_width [m]: along the bending axis, >= 0.
+        strip_depth [m]: across it, >= 0.
+        offset [m]: of the strip's middle from the section's middle; strip inside the section.
+
+    Returns:
+        [Section] the net section about its own axis.
+
+    Raises:
+        ValueError: the strip sticks out of the section or takes nearly all of it.
+
+    Source: beam-theory.
+    """
+    require_not_negative("strip_width", strip_width, "m")
+    require_not_negative("strip_depth", strip_depth, "m")
+    if abs(offset) + strip_depth / 2.0 > section.distance_to_face * (1.0 + 1e-9):
+        raise ValueError(f"the strip must lie inside the section, got an offset of {offset} m and a depth "
+                         f"of {strip_depth} m")
+    taken = strip_width * strip_depth
+    area = section.area - taken
+    if area < 0.05 * section.area:
+        raise ValueError(f"the strip must leave some of the section, got {taken} m^2 of {section.area} m^2")
+    shift = -taken * offset / area
+    second_moment = (section.second_moment_of_area - strip_width * strip_depth**3 / 12.0
+                     - taken * offset**2 - area * shift**2)
+    if second_moment <= 0.0:
+        raise ValueError(f"the strip must leave some of the section, got {taken} m^2 of {section.area} m^2")
+    return Section(area, second_moment, section.distance_to_face + abs(shift))

@@ -12,7 +12,8 @@ Wood = namedtuple("Wood", "id name density modulus bending_strength moisture sou
 """One wood.
 
 density [kg/m^3]: as it is in use, water included. modulus [Pa] along the grain. bending_strength [Pa] or
-None. moisture: what state the figures are for. source: key of the bibliography; status as defined there.
+None. moisture: what state the figures are for. source: key of the bibliography; status as defined there,
+that of the row's weakest figure. Where published samples disagree, the lower strength stands.
 """
 
 MODULUS_SCATTER = 0.19  # standard deviation over mean, single pieces of one species (astm-d2555)
@@ -46,17 +47,25 @@ WOODS = (
     _handbook("western-larch", "western larch", 0.52, 12.9e9, 13_000 * PSI),
     _handbook("western-hemlock", "western hemlock", 0.45, 1.63e6 * PSI, 11_300 * PSI),
     _handbook("white-ash", "white ash", 0.60, 1.74e6 * PSI),
-    _handbook("yellow-birch", "yellow birch", 0.62, 2.01e6 * PSI),
+    _handbook("yellow-birch", "yellow birch", 0.62, 2.01e6 * PSI, 114e6),
     _handbook("sweet-birch", "sweet birch", 0.65, 2.17e6 * PSI),
     _handbook("paper-birch", "paper birch", 0.55, 1.59e6 * PSI),
     _handbook("sugar-maple", "sugar (hard) maple", 0.63, 12.6e9, 109e6),
     _handbook("red-maple", "red maple", 0.54, 1.64e6 * PSI),
-    _handbook("black-cherry", "black cherry", 0.50, 1.49e6 * PSI),
+    _handbook("black-cherry", "black cherry", 0.50, 1.49e6 * PSI, 12_300 * PSI),
+    _handbook("black-walnut", "black walnut", 0.55, 1.68e6 * PSI, 14_600 * PSI),
+    _handbook("slippery-elm", "slippery (red) elm", 0.53, 1.49e6 * PSI, 13_000 * PSI, "from memory"),
     _handbook("shagbark-hickory", "shagbark hickory", 0.72, 2.16e6 * PSI),
     _handbook("pignut-hickory", "pignut hickory", 0.75, 2.26e6 * PSI),
     _handbook("black-locust", "black locust", 0.69, 2.05e6 * PSI),
     _handbook("basswood", "basswood", 0.37, 1.46e6 * PSI),
     _handbook("rock-elm", "rock elm", 0.63, 1.54e6 * PSI),
+    Wood("indian-rosewood", "Indian rosewood", 780.0, 1.78e6 * PSI, 16_920 * PSI, _DRY,
+         "forest-service-techsheet", "read"),
+    Wood("brazilian-rosewood", "Brazilian rosewood", 900.0, 1.88e6 * PSI, 19_000 * PSI, _DRY,
+         "wood-strength-pages", "from memory"),
+    Wood("bubinga", "bubinga", 800.0, 2.48e6 * PSI, 22_600 * PSI, _DRY,
+         "wood-strength-pages", "from memory"),
 )
 
 SHAFT_SAMPLES = (
