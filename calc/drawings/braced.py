@@ -2,7 +2,7 @@
 
 from calc.fields import Amount, Drawing, Sentence, sentence
 
-WIDTH = 640
+WIDTH = 420
 HEIGHT = 210
 BELLY = 60
 STRING = 150
@@ -13,11 +13,11 @@ def tiller_drawing(upper: Amount, lower: Amount, stiff: str) -> Drawing:
     shapes: list[object] = [
         ["path", {"class": "rb-limb", "d": _limb(1)}],
         ["path", {"class": "rb-limb", "d": _limb(-1)}],
-        ["path", {"class": "rb-ink", "d": "M 240 60 L 400 60"}],
-        ["path", {"class": "rb-string", "d": "M 20 150 L 620 150"}],
+        ["path", {"class": "rb-ink", "d": "M 158 60 L 262 60"}],
+        ["path", {"class": "rb-string", "d": "M 14 150 L 406 150"}],
     ]
-    shapes += _distance(420, sentence("upper {}", upper), stiff == "upper")
-    shapes += _distance(220, sentence("lower {}", lower), stiff == "lower")
+    shapes += _distance(276, sentence("upper {}", upper), stiff == "upper")
+    shapes += _distance(144, sentence("lower {}", lower), stiff == "lower")
     return Drawing(
         "braced", "Where the two distances are taken (not to scale)",
         sentence("A braced bow on its side: the string runs straight between the nocks, the upper "
@@ -27,8 +27,8 @@ def tiller_drawing(upper: Amount, lower: Amount, stiff: str) -> Drawing:
 
 
 def _limb(side: int) -> str:
-    points = [(80, BELLY), (190, 62), (260, 110), (300, STRING)]
-    (a, b), (c, d), (e, f), (g, h) = [(320 + side * x, y) for x, y in points]
+    points = [(52, BELLY), (124, 62), (170, 110), (196, STRING)]
+    (a, b), (c, d), (e, f), (g, h) = [(210 + side * x, y) for x, y in points]
     return f"M {a} {b} C {c} {d} {e} {f} {g} {h}"
 
 

@@ -3,10 +3,10 @@
 from calc.fields import Drawing, Sentence, amount, sentence
 from calc.mechanics.thinning import Build
 
-WIDTH = 640
+WIDTH = 380
 HEIGHT = 300
-LEFT = 40
-RIGHT = 330
+LEFT = 10
+RIGHT = 160
 TOP = 40
 DEPTH = 220
 LABEL_STEP = 22.0
@@ -57,8 +57,8 @@ def _label(text: Sentence, middle: float, place: float) -> list[object]:
     """Return a text at one height with a line from the middle of its layer."""
     return [
         ["path", {"class": "rb-quiet",
-                  "d": f"M {RIGHT} {_tenths(middle)} L {RIGHT + 30} {_tenths(place)}"}],
-        ["text", {"class": "rb-label", "x": str(RIGHT + 38), "y": _tenths(place + 5)}, text],
+                  "d": f"M {RIGHT} {_tenths(middle)} L {RIGHT + 18} {_tenths(place)}"}],
+        ["text", {"class": "rb-label", "x": str(RIGHT + 24), "y": _tenths(place + 5)}, text],
     ]
 
 
