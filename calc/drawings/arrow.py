@@ -10,7 +10,7 @@ RIGHT = 404
 SHAFT = 58
 SWING = 158
 AMPLITUDE = 26
-BALANCE_HALF = 110
+BALANCE_HALF = 90
 NODE_HALF = 38
 """Half the room that the label of the balance point takes, and that of a node."""
 
@@ -43,7 +43,7 @@ def arrow_drawing(
                   + str(SHAFT + 12)}],
         ["path", {"class": "rb-mark", "d": "M " + _joined(at_balance, SHAFT + 4) + " l -8 14 h 16 Z"}],
         _label(_inside(at_balance, BALANCE_HALF), SHAFT + 38, "middle",
-               sentence("balances {} from the nock", balance)),
+               sentence("balance {}", balance)),
         ["path", {"class": "rb-quiet", "d": "M " + _joined(LEFT, SWING) + " H " + str(RIGHT)}],
         ["path", {"class": "rb-mark", "d": _curve(swing)}],
     ]
@@ -51,13 +51,13 @@ def arrow_drawing(
         at_node = _along(node.value / length)
         shapes.append(["circle", {"class": "rb-ink", "cx": _shown(at_node), "cy": str(SWING), "r": "5"}])
         shapes.append(_label(_inside(at_node, NODE_HALF), SWING + 30, "middle", sentence("{}", node)))
-    shapes.append(_label(LEFT, SWING + 58, "start", sentence(
-        "first bending swing, {}; rings stand still", frequency)))
+    shapes.append(_label(LEFT, SWING + 58, "start", sentence("first swing {}", frequency)))
     return Drawing(
-        "arrow", "The arrow to scale along its length, and its first bending swing, much enlarged",
+        "arrow", "The arrow to scale along its length, and its first bending swing, much enlarged; rings "
+        "stand still. Distances are from the nock's throat.",
         sentence("An arrow with its nock to the left. It balances {} from the nock's throat; a short line "
-                 "marks the middle of the shaft. Below it the first bending swing, with a ring at each "
-                 "place that stands still.", balance),
+                 "marks the middle of the shaft. Below it the first bending swing, with a ring and its "
+                 "distance from the nock at each place that stands still.", balance),
         WIDTH, HEIGHT, shapes,
     )
 
