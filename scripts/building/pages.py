@@ -18,6 +18,8 @@ from scripts.building.fingerprint import of_folder
 
 CHARSET = '<meta charset="utf-8">'
 LAST_STYLE = re.compile(r'.*<link rel="stylesheet"[^>]*>', re.DOTALL)
+SEARCH_DIALOG = 'class="md-search" data-md-component="search" role="dialog"'
+"""The theme gives this dialog no name; screen readers need one."""
 CALCULATOR_MARK = 'class="rb-calculator"'
 ENGINE_META = "rebrace-engine"
 BUILD_META = "rebrace-build"
@@ -46,6 +48,7 @@ def finish(site: Path) -> None:
     for path, text in texts.items():
         to_root = "../" * (len(path.relative_to(site).parts) - 1)
         wanted = [link.replace("@/", to_root) for link in early] if CALCULATOR_MARK in text else []
+        text = text.replace(SEARCH_DIALOG, SEARCH_DIALOG + ' aria-label="Search"')
         path.write_text(_with_head(text, shared, "".join(wanted), path), encoding="utf-8")
 
 
@@ -129,13 +132,9 @@ def _early_fetches(site: Path, manifest: dict[str, str]) -> list[str]:
 
     The page's script runs as soon as it is there, and so starts the engine while
     the rest of the page still arrives; everywhere else it waits at the page's end.
+    What only a shared link needs at once, the template's first script fetches.
     """
-    fetched = "@/" + engine.FOLDER + "/"
-    links = [
-        f'<link rel="preload" as="fetch" crossorigin href="{fetched}{manifest["wasm"]}">',
-        f'<link rel="modulepreload" href="{fetched}{manifest["micropython"]}">',
-        f'<link rel="preload" as="fetch" crossorigin href="{fetched}{manifest["calc"]}">',
-    ]
+    links = [f'<link rel="modulepreload" href="@/{engine.FOLDER}/{manifest["micropython"]}">']
     for folder in (site / "assets").glob("js-*"):
         links.insert(0, f'<script type="module" async src="@/assets/{folder.name}/{PAGE_SCRIPT}"></script>')
         links += [f'<link rel="modulepreload" href="@/assets/{folder.name}/{name}">'
