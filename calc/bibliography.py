@@ -15,6 +15,19 @@ SOURCES = (
            "Archery manufacturers' convention for sight and quiver mounting holes: two #10-24 holes, 1 "
            "5/16 in from centre to centre.",
            "from memory"),
+    Source("acgih-limits",
+           "ACGIH threshold limit values (TLV): a proprietary list that was not seen; figures as remembered "
+           "or as other pages quote them, to be checked against the current list.",
+           "from memory"),
+    Source("air-change-table-1996",
+           "Public Health Agency of Canada, table of minutes for one to fifty air changes an hour (1996), "
+           "adapted from CDC 1994; read in a copy. Its figure for 13 changes and 99.9 % is misprinted.",
+           "read"),
+    Source("alduchov-eskridge-1996",
+           "O. A. Alduchov and R. E. Eskridge, Improved Magnus form approximation of saturation vapor "
+           "pressure, Journal of Applied Meteorology 35 (1996): constants 17.625 and 243.04 °C, stated for "
+           "-40 to 60 °C within 0.35 °C.",
+           "read second-hand"),
     Source("amo-bow-length",
            "AMO Standards (1987 and 2000): marked bow length is the length of the standard string plus "
            "3 in; the standard string is measured under 100 lb over 1/4 in pins, to 1/16 in; read in "
@@ -29,6 +42,9 @@ SOURCES = (
            "AMO definition of the balance point: 100 (A - L/2) / L, A from nock throat to balance point, "
            "L from nock throat to the end of the shaft without its point.",
            "read second-hand"),
+    Source("arrhenius-rate",
+           "Arrhenius's law for the rate of a chemical reaction, as in any text on kinetics.",
+           "calculated"),
     Source("astm-d2555",
            "ASTM D2555, clear wood strength values: Port Orford cedar, green, modulus 1297 thousand psi "
            "with a standard deviation of 247, specific gravity 0.39 with 0.034.",
@@ -60,6 +76,10 @@ SOURCES = (
            "Rules of coating inspection: surface at least 3 °C above the dew point, relative humidity not "
            "over 85 %; read in texts that quote them.",
            "read second-hand"),
+    Source("cure-doubling",
+           "Coating practice: curing takes half as long for each 10 °C warmer, twice as long for each 10 °C "
+           "colder; in two trade texts. A rule of thumb.",
+           "read second-hand"),
     Source("cyanoacrylate-vapour",
            "Measured vapour of ethyl and methyl cyanoacrylate in use, American Industrial Hygiene "
            "Association Journal (2001); the abstract was read.",
@@ -72,14 +92,31 @@ SOURCES = (
            "Decimal sizes of number and letter drills, in two public data files that agree; the "
            "standard they follow, ASME B94.11M, was not seen.",
            "read second-hand"),
+    Source("drying-reference",
+           "Coating data sheets state drying times at 25 °C (77 °F) and 50 % relative humidity, some at 21 "
+           "°C (70 °F).",
+           "read second-hand"),
     Source("elastica",
            "Euler's elastica: a slender limb that bends in proportion to the moment and does not stretch; "
            "worked out here from first principles and checked against elliptic integrals and independent "
            "numerical solutions.",
            "calculated"),
+    Source("exponential-decay",
+           "One well-mixed room with fresh air: what is in the air falls by the same share in each equal "
+           "time. Worked out here; the same form stands in the equation list of an industrial hygiene "
+           "board.",
+           "calculated"),
+    Source("finish-practice",
+           "Typical solids, recoat windows and cure of finish families, as the trade reckons with them. An "
+           "assumption to edit; the maker's sheet comes first.",
+           "common practice"),
     Source("forest-service-techsheet",
            "USDA Forest Products Laboratory, TechSheet on Dalbergia latifolia: bending strength 16,920 "
            "psi, modulus 1.78 million psi.",
+           "read"),
+    Source("fpl-gtr-229",
+           "S. V. Glass, S. L. Zelinka and J. A. Johnson, FPL-GTR-229 (2014): the historic moisture data of "
+           "wood are not reliable for scientific use.",
            "read"),
     Source("fritsch-carlson-1980",
            "F. N. Fritsch and R. E. Carlson, Monotone piecewise cubic interpolation, SIAM Journal on "
@@ -88,12 +125,23 @@ SOURCES = (
     Source("geometry",
            "Plane and solid geometry.",
            "calculated"),
+    Source("gloss-geometry",
+           "ASTM D523, in a summary: gloss at 20, 60 and 85 degrees; compare at 60, at 20 above 70 GU, at "
+           "85 below 10 GU.",
+           "read second-hand"),
+    Source("gloss-levels",
+           "A paint institute's public page of gloss levels G1 to G7, in gloss units at 60 and 85 degrees.",
+           "read"),
     Source("grit-sizes",
            "Mean particle sizes of FEPA P (ISO 6344) and CAMI grades, in two trade tables that agree.",
            "read second-hand"),
     Source("iarc-wood-dust",
            "IARC Monographs volume 62, reaffirmed in volume 100C: wood dust is carcinogenic to humans "
            "(group 1); read in a copy.",
+           "read"),
+    Source("ideal-gas",
+           "The ideal gas law, as in any text; a mole fills 24.45 L at 25 °C and 760 torr (OSHA table Z-1, "
+           "footnote).",
            "read"),
     Source("interpolation",
            "Cubic Hermite interpolation with difference formulas for the slopes, as in any text on numerical "
@@ -109,6 +157,9 @@ SOURCES = (
            "from memory, confirmed by calculation"),
     Source("lever-estimate", "First-order estimate from two rigid limbs on elastic hinges, worked out in "
            "the method section of the page that uses it.", "calculated"),
+    Source("mil-hdbk-1110",
+           "US MIL-HDBK-1110, section 9.6.6: surface 5 °F above the dew point and rising; read in a copy.",
+           "read"),
     Source("newtonian-mechanics",
            "Newton's laws for point masses, as in any text; worked out here from first principles.",
            "calculated"),
@@ -134,6 +185,10 @@ SOURCES = (
     Source("osha-respirators",
            "29 CFR 1910.134, table 1, assigned protection factors; read in a copy.",
            "read"),
+    Source("osha-spraying-area",
+           "OSHA on 29 CFR 1910.107: vapour above 25 % of the lower flammable limit makes a spraying area; "
+           "read in a copy.",
+           "read"),
     Source("osha-wood-dust",
            "OSHA page on wood dust: limits of OSHA, NIOSH and ACGIH.",
            "read"),
@@ -154,9 +209,17 @@ SOURCES = (
            "Archery: The Technical Side (1947): span of 26 in, load of 2 lb; density and modulus of "
            "shaft woods, table 2.",
            "read"),
+    Source("scratch-and-grain",
+           "L. Gurau, M. Irle and J. Buchner, BioResources 14 (2019): roughness of sanded beech grows "
+           "linearly with the mean grain size, P60 to P150. The abstract was read; it gives no slope.",
+           "read second-hand"),
     Source("shaft-stock-survey",
            "Diameters and spine weights in which a dealer offers Port Orford cedar shafts.",
            "read"),
+    Source("simpson-1998",
+           "W. T. Simpson, Equilibrium moisture content of wood in outdoor locations, FPL-RN-0268 (1998): "
+           "coefficients in °C of the Hailwood-Horrobin equation; read in a program that cites it.",
+           "read second-hand"),
     Source("solvent-flammability",
            "Flash points and lower flammable limits of NFPA 497 (2008) and IEC 60079-20-1 (2010), as a "
            "public data set.",
@@ -164,6 +227,14 @@ SOURCES = (
     Source("spine-weight-rule",
            "Spine weight in pounds is 26 divided by the deflection in inches in the 26 in, 2 lb test; a "
            "letter quoted on a page was read.",
+           "read second-hand"),
+    Source("spray-booth-velocities",
+           "Washington State, WAC 296-62-11019, a copy of the OSHA table for spray finishing: face "
+           "velocities of booths with manual air guns.",
+           "read"),
+    Source("steady-dilution",
+           "Steady dilution of an evaporating solvent, Q = 403e6 x SG x ER x K / (MW x C) in US units, in a "
+           "university's lecture notes.",
            "read second-hand"),
     Source("string-materials-article",
            "An encyclopedic article on bowstrings: breaking force and stretch of a strand of polyester "
@@ -192,10 +263,18 @@ SOURCES = (
     Source("unified-thread-form",
            "ASME B1.1, unified screw threads: height of the basic internal thread 5/8 of the sharp V.",
            "from memory"),
+    Source("volume-solids",
+           "Coating arithmetic: 1604 ft2 mil to a US gallon at 100 % solids; dry film is wet film times "
+           "volume solids; in three trade texts.",
+           "read second-hand"),
     Source("wood-handbook",
            "USDA Forest Products Laboratory, Wood Handbook: Wood as an Engineering Material, FPL-GTR-190 "
            "(2010), strength tables for clear wood at 12 % moisture; read in tables derived from it.",
            "read second-hand"),
+    Source("wood-handbook-moisture",
+           "USDA Forest Products Laboratory, Wood Handbook, FPL-GTR-190 (2010), equation 4-5 and table 4-2: "
+           "equilibrium moisture content of wood; read in a copy.",
+           "read"),
     Source("wood-property-page",
            "A page of wood properties: Port Orford cedar 465 kg/m3, modulus 11.35 GPa, bending strength "
            "84.8 MPa.",

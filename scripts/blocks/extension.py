@@ -5,6 +5,7 @@
     ::: results ID       table of results
     ::: example ID       the worked example in words
     ::: sources ID       what the calculator leans on
+    ::: table ID         a look-up table
     ::: calculators      list of all calculators
     ::: bibliography     list of all sources
 """
@@ -20,7 +21,8 @@ from markdown import Extension, Markdown
 from markdown.blockprocessors import BlockProcessor
 
 from calc import answer, catalog, fields
-from scripts.blocks import form, reference
+from calc.lookups import catalog as lookups
+from scripts.blocks import form, lookup, reference
 from scripts.blocks.tree import Node, element, html_of
 
 MARK = re.compile(r"^::: *(?P<block>[a-z]+)(?: +(?P<id>[a-z-]+))? *$")
@@ -74,8 +76,10 @@ def block_html(block: str, id: str | None) -> str:
     """Return the HTML of one block.
 
     Raises:
-        ValueError: there is no such block or calculator.
+        ValueError: there is no such block, calculator or table.
     """
+    if block == "table" and id:
+        return html_of(lookup.lookup_section(lookups.find(id)))
     if block in ABOUT_ONE and id:
         return html_of(ABOUT_ONE[block](catalog.find(id)))
     if block in ABOUT_ALL and not id:

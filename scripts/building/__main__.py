@@ -19,6 +19,7 @@ from scripts.building import (
     pyodide,
     release,
     revisions,
+    tables,
     vendor,
 )
 from scripts.building.errors import BuildError
@@ -28,6 +29,7 @@ SITE = ROOT / "site"
 CACHE = ROOT / ".cache"
 STEPS: tuple[tuple[str, Callable[[Path], None]], ...] = (
     ("pages from Markdown", lambda site: _run_mkdocs(site)),
+    ("look-up tables as CSV", tables.write),
     ("chart library and fonts", lambda site: vendor.copy(ROOT / "node_modules", site)),
     ("page scripts", lambda site: page_scripts.join(ROOT / "node_modules", site)),
     ("calculators and small engine", lambda site: engine.write(ROOT, site)),

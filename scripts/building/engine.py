@@ -18,7 +18,8 @@ MANIFEST = "manifest.json"
 NPM_PACKAGE = "@micropython/micropython-webassembly-pyscript"
 LOADER = "micropython.mjs"
 INTERPRETER = "micropython.wasm"
-LEFT_OUT = ("calc/__main__.py",)
+LEFT_OUT = ("calc/__main__.py", "calc/lookups/")
+"""What only the command line and the build use."""
 ALL_ANNOTATIONS = RemoveAnnotationsOptions(
     remove_variable_annotations=True, remove_return_annotations=True,
     remove_argument_annotations=True, remove_class_attribute_annotations=True,
@@ -46,7 +47,7 @@ def bundle(root: Path) -> dict[str, str]:
     sources = {}
     for path in sorted((root / "calc").rglob("*.py")):
         name = path.relative_to(root).as_posix()
-        if name not in LEFT_OUT:
+        if not name.startswith(LEFT_OUT):
             sources[name] = small(path.read_text(encoding="utf-8"), name)
     return sources
 

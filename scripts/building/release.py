@@ -7,7 +7,7 @@ from pathlib import Path
 from scripts.building.fingerprint import of_folder
 
 SERVICE_WORKER = "service-worker.js"
-KEPT_SUFFIXES = (".css", ".html", ".ico", ".js", ".json", ".mjs", ".png", ".svg", ".wasm",
+KEPT_SUFFIXES = (".css", ".csv", ".html", ".ico", ".js", ".json", ".mjs", ".png", ".svg", ".wasm",
                  ".webmanifest", ".woff2")
 ON_DEMAND = ("assets/engine/pyodide", "404.html", SERVICE_WORKER)
 """The full engine is fetched when a reader asks for it, not before."""

@@ -11,6 +11,7 @@ let section = null;
 let page = null;
 
 function visit() {
+  if (document.querySelector(".rb-lookup")) import("./lookup.mjs").then(({ equipLookups }) => equipLookups());
   const found = document.querySelector(".rb-calculator");
   if (found === section) return;
   section = found;

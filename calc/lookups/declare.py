@@ -1,0 +1,47 @@
+"""Declaring a look-up table: its columns, its rows, and where each row comes from."""
+
+from collections import namedtuple
+
+Lookup = namedtuple("Lookup", "id title note columns rows layout")
+"""A table.
+
+note: a sentence or two that stand above it. The first column names the row, and
+no two rows share a name. layout: LIST or GRID.
+"""
+
+Column = namedtuple("Column", "label kind system decimals")
+"""A column. kind: a quantity kind, or TEXT; system: in whose unit the numbers stand; decimals: or None."""
+
+Row = namedtuple("Row", "cells source status")
+"""A row. cells: one a column, SI numbers or texts, None for an empty one; source: key of
+`calc.bibliography`; status: how far this row was read, in the bibliography's words."""
+
+TEXT = "text"
+LIST = "list"
+GRID = "grid"
+"""A grid of numbers keeps its shape on a phone and scrolls; a list becomes cards there."""
+
+
+def lookup(
+    id: str, title: str, note: str, columns: tuple[Column, ...], rows: tuple[Row, ...], layout: str = LIST
+) -> Lookup:
+    """Return a table.
+
+    Raises:
+        ValueError: a row has not one cell for each column.
+    """
+    for each in rows:
+        if len(each.cells) != len(columns):
+            raise ValueError("a row of " + id + " has " + str(len(each.cells)) + " cells for "
+                             + str(len(columns)) + " columns: " + str(each.cells[0]))
+    return Lookup(id, title, note, columns, rows, layout)
+
+
+def column(label: str, kind: str = TEXT, system: str = "metric", decimals: int | None = None) -> Column:
+    """Return a column."""
+    return Column(label, kind, system, decimals)
+
+
+def row(cells: tuple[object, ...], source: str, status: str) -> Row:
+    """Return a row."""
+    return Row(cells, source, status)

@@ -1,0 +1,58 @@
+"""Mean grain size of abrasive grades, by scale.
+
+Up to 220 the two scales run close together; beyond it the same number is finer in CAMI. P grades to 220
+are sieved, from 240 on they are sorted by how fast they settle.
+"""
+
+from collections import namedtuple
+
+Grit = namedtuple("Grit", "id scale number size source status")
+"""A grade. scale: P or CAMI. number: as printed on the sheet. size [m]: mean diameter of the grains."""
+
+P = "p"
+CAMI = "cami"
+SCALE_NAMES = ((P, "P (FEPA, ISO 6344)"), (CAMI, "CAMI (ANSI)"))
+
+MICROMETRE = 1e-6
+FIRST_SEDIMENTED = 240
+"""From this P grade on sizes are found by settling, before it by sieving (from memory)."""
+
+_SOURCE = "grit-sizes"
+_STATUS = "read second-hand"
+
+
+def _scale(scale: str, sizes: tuple[tuple[int, float], ...]) -> tuple[Grit, ...]:
+    prefix = "p" if scale == P else "c"
+    return tuple([Grit(prefix + str(number), scale, number, micrometres * MICROMETRE, _SOURCE, _STATUS)
+                  for number, micrometres in sizes])
+
+
+P_GRITS = _scale(P, (
+    (12, 1815.0), (16, 1324.0), (20, 1000.0), (24, 764.0), (30, 642.0), (36, 538.0), (40, 425.0),
+    (50, 336.0), (60, 269.0), (80, 201.0), (100, 162.0), (120, 125.0), (150, 100.0), (180, 82.0),
+    (220, 68.0), (240, 58.5), (280, 52.2), (320, 46.2), (360, 40.5), (400, 35.0), (500, 30.2),
+    (600, 25.8), (800, 21.8), (1000, 18.3), (1200, 15.3), (1500, 12.6), (2000, 10.3), (2500, 8.4),
+))
+CAMI_GRITS = _scale(CAMI, (
+    (24, 708.0), (30, 632.0), (36, 530.0), (40, 425.0), (50, 348.0), (60, 265.0), (80, 190.0),
+    (100, 140.0), (120, 115.0), (150, 92.0), (180, 82.0), (220, 68.0), (240, 53.0), (320, 36.0),
+    (360, 28.0), (400, 23.0), (500, 20.0), (600, 16.0), (800, 12.6), (1000, 10.3),
+))
+GRITS = P_GRITS + CAMI_GRITS
+
+
+def name_of(grit: Grit) -> str:
+    """Return a grade as it is written on the sheet: `P120`, or `120` on the CAMI scale."""
+    return ("P" if grit.scale == P else "") + str(grit.number)
+
+
+def find(id: str) -> Grit:
+    """Return the grade with this id: `p120`, or `c120` on the CAMI scale.
+
+    Raises:
+        ValueError: no grade has this id.
+    """
+    for grit in GRITS:
+        if grit.id == id:
+            return grit
+    raise ValueError("no grade is called " + id)

@@ -1,0 +1,64 @@
+// Look-up tables: find rows by words, sort by a column. Without this module they are plain tables.
+
+/** Give every look-up table of the page its tools. */
+export function equipLookups() {
+  document.querySelectorAll(".rb-lookup:not([data-equipped])").forEach(equip);
+}
+
+function equip(section) {
+  section.dataset.equipped = "";
+  const rows = [...section.querySelectorAll("tbody tr")];
+  addFinding(section, rows);
+  if (section.dataset.layout === "list") addSorting(section, rows);
+}
+
+function addFinding(section, rows) {
+  const tools = section.querySelector(".rb-lookup-tools");
+  const count = tools.querySelector(".rb-lookup-count");
+  const texts = rows.map((row) => row.textContent.toLowerCase());
+  tools.querySelector("input").addEventListener("input", ({ target }) => {
+    const words = target.value.toLowerCase().split(/\s+/).filter(Boolean);
+    const hits = texts.map((text) => words.every((word) => text.includes(word)));
+    rows.forEach((row, index) => (row.hidden = !hits[index]));
+    count.textContent = words.length ? `${hits.filter(Boolean).length} of ${rows.length} rows` : "";
+  });
+  tools.hidden = false;
+}
+
+function addSorting(section, rows) {
+  const heads = [...section.querySelectorAll("thead th")];
+  const select = labelled(section, heads);
+  const sort = (column, direction) => {
+    heads.forEach((head, index) => {
+      if (index === column) head.ariaSort = direction > 0 ? "ascending" : "descending";
+      else head.removeAttribute("aria-sort");
+    });
+    const sorted = [...rows].sort((one, other) => direction * compare(one.cells[column], other.cells[column]));
+    section.querySelector("tbody").append(...(column < 0 ? rows : sorted));
+    select.value = String(column);
+  };
+  heads.forEach((head, index) => {
+    const button = Object.assign(document.createElement("button"), { type: "button", textContent: head.textContent });
+    button.addEventListener("click", () => sort(index, head.ariaSort === "ascending" ? -1 : 1));
+    head.replaceChildren(button);
+  });
+  select.addEventListener("change", () => sort(Number(select.value), 1));
+}
+
+/** A choice of columns for phones, where the table's head is out of sight. */
+function labelled(section, heads) {
+  const label = Object.assign(document.createElement("label"), { className: "rb-lookup-order", textContent: "Sort by " });
+  const select = document.createElement("select");
+  select.append(new Option("the table's own order", "-1"), ...heads.map((head, index) => new Option(head.textContent, index)));
+  label.append(select);
+  section.querySelector(".rb-lookup-tools").append(label);
+  return select;
+}
+
+/** Numbers by size, texts by their letters and the numbers in them; empty cells last. */
+function compare(one, other) {
+  if (one.dataset.sort && other.dataset.sort) return Number(one.dataset.sort) - Number(other.dataset.sort);
+  const [a, b] = [one.textContent, other.textContent];
+  if (!a || !b) return (a ? 0 : 1) - (b ? 0 : 1);
+  return a.localeCompare(b, "en", { numeric: true });
+}
