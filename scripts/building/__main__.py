@@ -20,6 +20,7 @@ from scripts.building import (
     release,
     revisions,
     tables,
+    theme,
     vendor,
 )
 from scripts.building.errors import BuildError
@@ -30,6 +31,7 @@ CACHE = ROOT / ".cache"
 STEPS: tuple[tuple[str, Callable[[Path], None]], ...] = (
     ("pages from Markdown", lambda site: _run_mkdocs(site)),
     ("look-up tables as CSV", tables.write),
+    ("theme without spare parts", theme.trim),
     ("chart library and fonts", lambda site: vendor.copy(ROOT / "node_modules", site)),
     ("page scripts", lambda site: page_scripts.join(ROOT / "node_modules", site)),
     ("calculators and small engine", lambda site: engine.write(ROOT, site)),

@@ -92,6 +92,11 @@ def test_the_service_worker_learns_its_release(draft):
     assert not [name for name in named["files"] if "pyodide" in name or name == "service-worker.js"]
 
 
+def test_nothing_is_kept_that_no_page_asks_for():
+    assert not list(SITE.rglob("*.map"))
+    assert not list(SITE.rglob("lunr"))
+
+
 def test_every_listed_file_of_the_built_site_is_there():
     first = (SITE / "service-worker.js").read_text().split("\n", 1)[0]
     for name in json.loads(first.removeprefix("const RELEASE = ").removesuffix(";"))["files"]:

@@ -1,0 +1,17 @@
+"""What the theme brings and this site never uses stays out of it."""
+
+import shutil
+from pathlib import Path
+
+UNUSED = ("assets/javascripts/lunr", "assets/**/*.map")
+"""Word lists for searching in other languages; maps for debugging the theme."""
+
+
+def trim(site: Path) -> None:
+    """Remove the unused parts from a built site."""
+    for pattern in UNUSED:
+        for path in list(site.glob(pattern)):
+            if path.is_dir():
+                shutil.rmtree(path)
+            else:
+                path.unlink()
