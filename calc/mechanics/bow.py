@@ -26,6 +26,8 @@ RATES_STILL_GOOD = 0.01  # corrections below this leave the derivatives as good 
 MOST_CORRECTIONS = 12
 LONGEST_STRIDE = 0.1  # of the shorter string half, from one draw position to the next
 SHORTEST_STRIDE = 0.01  # of the longest
+SAME_PLACE = 1e-10  # of the longest
+MOST_STRIDES = 100
 
 Tiller = namedtuple("Tiller", "upper lower difference")
 """Distances from string to limb [m]; positive difference: the upper limb stands farther off."""
@@ -426,24 +428,29 @@ class Bow:
         """Return the balance at a distance, going there from the trail's end in strides that settle."""
         longest = LONGEST_STRIDE * min(braced.upper_length, braced.lower_length)
         stride = longest
-        while abs(distance - trail[-1].distance) > 1e-12:
+        for _ in range(MOST_STRIDES):
             left = distance - trail[-1].distance
+            if abs(left) < SAME_PLACE * longest:
+                return trail[-1]
             pieces = math.ceil(abs(left) / stride - 1e-9)
             reach = left / max(1, pieces)
             try:
-                trail.append(self._settle(braced, _foreseen(braced, trail, trail[-1].distance + reach)))
+                found = self._settle(braced, _foreseen(braced, trail, trail[-1].distance + reach))
             except _NoBalance:
                 stride = 0.5 * min(stride, abs(reach))
                 if stride < SHORTEST_STRIDE * longest:
-                    raise ValueError(
-                        f"the bow cannot be drawn to {_millimetres(distance)}: past "
-                        f"{_millimetres(trail[-1].distance)} limbs and string find no balance"
-                    ) from None
+                    break
                 continue
-            stride = min(longest, 2.0 * stride)
+            if len(trail) > 1 and abs(reach) < SHORTEST_STRIDE * longest:
+                trail.pop()  # too close a pair would spoil the foresight
+            trail.append(found)
             if len(trail) > 3:
                 trail.pop(0)
-        return trail[-1]
+            stride = min(longest, 2.0 * stride)
+        raise ValueError(
+            f"the bow cannot be drawn to {_millimetres(distance)}: past "
+            f"{_millimetres(trail[-1].distance)} limbs and string find no balance"
+        )
 
     def _settle(self, braced: Braced, guess: _Balance) -> _Balance:
         """Return the balance at the guess's distance, by Newton's method on its five unknowns.

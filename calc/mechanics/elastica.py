@@ -298,8 +298,9 @@ class Limb:
         base_way = ahead * sine + above * cosine
         path = self._march(tension, string_angle, base_gap)
         meeting = self._meeting(path)
-        departure = (meeting.cell + meeting.fraction) * self._step
-        length = base_way + self._way(tension, path, meeting) + (self.length - departure)
+        touching = (self.steps - meeting.cell - meeting.fraction) * self._step
+        departure = self.length - touching
+        length = base_way + self._way(tension, path, meeting) + touching
         if nearby is not None:
             return Pull(meeting.gap, length, departure, nearby.gap_rates, nearby.length_rates)
         gap_g, gap_a, gap_k, way_g, way_a, way_k = self._rates(tension, path, meeting)
@@ -331,7 +332,7 @@ class Limb:
         ahead, above = point[0] - self.base[0], self.base[1] - point[1]
         path = self._march(tension, string_angle, ahead * cosine - above * sine)
         meeting = self._meeting(path)
-        departure = (meeting.cell + meeting.fraction) * self._step
+        departure = self.length - (self.steps - meeting.cell - meeting.fraction) * self._step
         turns = self._settled_turns(tension, path, meeting)
         steps, step, rest = self.steps, self._step, self._half_angles
         self._require_no_hollow(departure)

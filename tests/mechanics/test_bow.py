@@ -187,6 +187,14 @@ def test_curve_is_the_same_as_single_draws_and_as_its_steps():
     assert forces[0] == pytest.approx(0.0, abs=1e-6)
 
 
+def test_a_curve_may_have_very_close_draws():
+    bow, at_rest = braced("unequal limbs")
+    close = at_rest.distance
+    draws = [close, close, close + 1e-9, close + 1e-5, 0.4, 0.4, 0.4 + 1e-8, 0.4 + 2e-8, 0.5, DRAW]
+    forces = [state.force for state in bow.curve(draws)]
+    assert forces == pytest.approx([bow.draw(draw).force for draw in draws], rel=1e-6, abs=1e-5)
+
+
 def test_a_start_nearby_leads_to_the_same_bow():
     bow, at_rest = braced("unequal recurve")
     drawn = bow.draw(DRAW)
