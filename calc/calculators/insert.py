@@ -1,0 +1,392 @@
+"""Insert: how deep to drill a blind hole, what wall stays behind it, which drill, how far apart."""
+
+from collections import namedtuple
+
+from calc.drawings.hole import hole_drawing
+from calc.fields import (
+    OK,
+    STOP,
+    TEXT,
+    WATCH,
+    Calculator,
+    Check,
+    Column,
+    Outcome,
+    Refused,
+    Sentence,
+    Table,
+    amount,
+    check,
+    choice,
+    group,
+    quantity,
+    result,
+    sentence,
+)
+from calc.quantities import INCH
+from calc.shop import drilling, threads
+from calc.tables import drills, practice
+from calc.tables import threads as thread_table
+
+ANGLES = (("twist-118", 118.0), ("twist-135", 135.0), ("flat", 180.0))
+"""Bits whose point is told by its angle alone."""
+
+NAMES = (
+    ("twist-118", "Twist drill, 118° point"),
+    ("twist-135", "Twist drill, 135° point"),
+    ("brad", "Brad point: flat cutting edge with a spur"),
+    ("flat", "Flat bottom, no spur"),
+    ("own", "Another point, by its angle"),
+)
+FIT_ERROR = 0.005 * INCH
+"""A bit further than this from the hole that the insert asks for is worth a second look."""
+
+CHART_SHARE = 0.75
+SLACK = 1e-9
+
+Depths = namedtuple("Depths", "shoulder point tip wall worst")
+
+
+def compute(
+    insert_length: float,
+    clearance: float,
+    bit_diameter: float,
+    point: str,
+    spur: float | None,
+    own_angle: float | None,
+    thickness: float,
+    error: float,
+    least_wall: float,
+    edge: float | None,
+    outside: float | None,
+    inside: float | None,
+    spacing_wanted: float,
+    spacing_tolerance: float,
+    fit: str,
+    insert_diameter: float | None,
+    interference: float | None,
+    outer_thread: str | None,
+    thread_share: float | None,
+    screw: str,
+) -> Outcome:
+    """Return the depth of a blind hole, the wall behind it, and the sizes that go with it."""
+    depths = _depths(insert_length + clearance, _point_length(point, bit_diameter, spur, own_angle),
+                     thickness, error)
+    spacing = _spacing(outside, inside)
+    wanted = _hole_wanted(fit, insert_diameter, interference, outer_thread, thread_share)
+    drill = drills.nearest(wanted)
+    thread = thread_table.find(screw)
+    tap = _tap_drill(thread)
+    deepest = thickness - error - least_wall - depths.point
+    return Outcome(
+        _headline(depths),
+        (
+            ("hole_depth", depths.tip),
+            ("shoulder_depth", depths.shoulder),
+            ("point_length", depths.point),
+            ("wall_left", depths.worst),
+            ("wall_planned", depths.wall),
+            ("deepest_shoulder", deepest),
+            ("longest_insert", deepest - clearance),
+            ("hole_diameter", wanted),
+            ("drill", drill.name),
+            ("drill_diameter", drill.diameter),
+            ("tap_drill", tap.name),
+            ("tap_share", threads.share_of_thread(thread.major, thread.pitch, tap.diameter)),
+            ("spacing", spacing),
+            ("spacing_error", None if spacing is None else spacing - spacing_wanted),
+            ("edge_distance", drilling.least_edge_distance(bit_diameter, depths.shoulder, 0.0)),
+        ),
+        (_wall_check(depths, least_wall), _bit_check(bit_diameter, wanted))
+        + _edge_checks(edge, bit_diameter, depths.shoulder)
+        + _spacing_checks(spacing, outside, inside, spacing_wanted, spacing_tolerance, bit_diameter),
+        (_points_table(insert_length + clearance, bit_diameter, spur, thickness, error),
+         _tap_table(thread)),
+        (),
+        (hole_drawing(thickness, bit_diameter, insert_length, depths.shoulder, depths.tip, depths.worst),),
+        ASSUMPTIONS + (sentence(
+            "Thickness and depth stop together may be out by {}, and all of it counts against the wall.",
+            amount("thickness", error)),),
+    )
+
+
+def _point_length(point: str, diameter: float, spur: float | None, own_angle: float | None) -> float:
+    if point == "brad":
+        return spur or 0.0
+    for name, angle in ANGLES:
+        if point == name:
+            return drilling.cone_length(diameter, angle)
+    return drilling.cone_length(diameter, own_angle or 180.0)
+
+
+def _depths(shoulder: float, point: float, thickness: float, error: float) -> Depths:
+    tip = shoulder + point
+    return Depths(shoulder, point, tip, drilling.wall_left(thickness, tip, 0.0),
+                  drilling.wall_left(thickness, tip, error))
+
+
+def _spacing(outside: float | None, inside: float | None) -> float | None:
+    if outside is None and inside is None:
+        return None
+    if outside is None or inside is None:
+        raise Refused("inside" if inside is None else "outside",
+                      "Give both measures over the holes' edges, or leave both empty.")
+    if inside >= outside:
+        raise Refused("inside", "The distance between the near edges must be less than that over the far "
+                      "edges: swap the two, or measure again.")
+    return drilling.spacing_from_edges(outside, inside)
+
+
+def _hole_wanted(
+    fit: str, diameter: float | None, interference: float | None, outer_thread: str | None,
+    share: float | None,
+) -> float:
+    if fit == "threaded":
+        thread = thread_table.find(outer_thread or "")
+        return threads.tap_hole(thread.major, thread.pitch, share or 0.0)
+    return (diameter or 0.0) - (interference or 0.0)
+
+
+def _tap_drill(thread: thread_table.Thread) -> drills.Drill:
+    if thread.drill is not None:
+        return drills.find(thread.drill)
+    return drills.nearest(threads.tap_hole(thread.major, thread.pitch, CHART_SHARE))
+
+
+# What is said ----------------------------------------------------------------
+
+
+def _headline(depths: Depths) -> Sentence:
+    if depths.worst <= SLACK:
+        return sentence(
+            "Do not drill this: {} to the shoulder and {} to the point can come through the far side.",
+            amount("thickness", depths.shoulder), amount("thickness", depths.tip))
+    return sentence(
+        "Set the stop for {} to the shoulder of the bit, which is {} to its point. If every measure errs to "
+        "the bad side, {} of wood stays behind the hole.", amount("thickness", depths.shoulder),
+        amount("thickness", depths.tip), amount("thickness", depths.worst))
+
+
+def _wall_check(depths: Depths, least: float) -> Check:
+    if depths.worst <= SLACK:
+        return check("breakthrough", STOP, sentence(
+            "The point can break through: {} of wood by the measures, and they may be out by {}. A shorter "
+            "insert, a flatter point or another place.", amount("thickness", depths.wall),
+            amount("thickness", depths.wall - depths.worst)))
+    if depths.worst < least - SLACK:
+        return check("breakthrough", WATCH, sentence(
+            "In the worst case {} of wood stays, less than the {} you ask for.",
+            amount("thickness", depths.worst), amount("thickness", least)))
+    return check("breakthrough", OK, sentence(
+        "In the worst case {} of wood stays; you ask for {}.", amount("thickness", depths.worst),
+        amount("thickness", least)))
+
+
+def _bit_check(bit: float, wanted: float) -> Check:
+    texts = (amount("thickness", bit), amount("thickness", wanted))
+    if bit > wanted + FIT_ERROR + SLACK:
+        return check("bit", WATCH, sentence(
+            "The bit of {} is wider than the hole of {} that the insert asks for: it will sit loose. Try it "
+            "in scrap of the same wood.", *texts))
+    if bit < wanted - FIT_ERROR - SLACK:
+        return check("bit", WATCH, sentence(
+            "The bit of {} is narrower than the hole of {} that the insert asks for: forcing it in can "
+            "split the riser. Try it in scrap of the same wood.", *texts))
+    return check("bit", OK, sentence("The bit of {} suits the hole of {}.", *texts))
+
+
+def _edge_checks(edge: float | None, bit: float, shoulder: float) -> tuple[Check, ...]:
+    if edge is None:
+        return ()
+    least = drilling.least_edge_distance(bit, shoulder, 0.0)
+    wall = edge - bit / 2
+    if wall <= SLACK:
+        return (check("edge", STOP, sentence(
+            "The hole breaks out at the side: its middle is {} from the edge and its radius is {}.",
+            amount("thickness", edge), amount("thickness", bit / 2))),)
+    if edge < least - SLACK:
+        return (check("edge", WATCH, sentence(
+            "The hole's middle is {} from the edge and leaves {} of wood beside it; timber design asks for "
+            "{} from the middle, one diameter of wood.", amount("thickness", edge),
+            amount("thickness", wall), amount("thickness", least))),)
+    return (check("edge", OK, sentence(
+        "The hole's middle is {} from the edge; timber design asks for {}.", amount("thickness", edge),
+        amount("thickness", least))),)
+
+
+def _spacing_checks(
+    spacing: float | None, outside: float | None, inside: float | None, wanted: float, tolerance: float,
+    bit: float,
+) -> tuple[Check, ...]:
+    if spacing is None or outside is None or inside is None:
+        return ()
+    off = abs(spacing - wanted)
+    found = []
+    if off <= tolerance + SLACK:
+        found.append(check("spacing", OK, sentence(
+            "The holes stand {} apart, within {} of {}.", amount("thickness", spacing),
+            amount("thickness", tolerance), amount("thickness", wanted))))
+    else:
+        found.append(check("spacing", WATCH, sentence(
+            "The holes stand {} apart, {} away from {}: a bracket with round holes will not go on.",
+            amount("thickness", spacing), amount("thickness", off), amount("thickness", wanted))))
+    measured = drilling.hole_from_edges(outside, inside)
+    if abs(measured - bit) > tolerance + SLACK:
+        found.append(check("edges", WATCH, sentence(
+            "The two measures make holes of {}, and the bit is {}: measure again, edge to edge.",
+            amount("thickness", measured), amount("thickness", bit))))
+    return tuple(found)
+
+
+def _points_table(
+    shoulder: float, diameter: float, spur: float | None, thickness: float, error: float
+) -> Table:
+    points = [(name, drilling.cone_length(diameter, angle)) for name, angle in ANGLES]
+    if spur is not None:
+        points.append(("brad", spur))
+    rows = []
+    for name, point in points:
+        depths = _depths(shoulder, point, thickness, error)
+        rows.append((dict(NAMES)[name], point, depths.tip, depths.worst))
+    return Table("points", "The same hole with other points", (
+        Column("bit", "Bit", TEXT), Column("point", "Its point", "thickness"),
+        Column("depth", "Depth to the point", "thickness"),
+        Column("wall", "Wall in the worst case", "thickness"),
+    ), tuple(rows))
+
+
+def _tap_table(chosen: thread_table.Thread) -> Table:
+    rows = []
+    for thread in thread_table.THREADS:
+        hole = threads.tap_hole(thread.major, thread.pitch, CHART_SHARE)
+        drill = _tap_drill(thread)
+        mark = " (this screw)" if thread.id == chosen.id else ""
+        rows.append((thread.name + mark, hole, drill.name, drill.diameter,
+                     threads.share_of_thread(thread.major, thread.pitch, drill.diameter)))
+    return Table("taps", "Tap drills, per cent of thread counted by the 1.299 rule of shop charts", (
+        Column("thread", "Thread", TEXT), Column("hole", "Hole for 75 %", "thickness"),
+        Column("drill", "Drill", TEXT), Column("diameter", "Its diameter", "thickness"),
+        Column("share", "Thread with it", "ratio"),
+    ), tuple(rows))
+
+
+ASSUMPTIONS: tuple[Sentence | str, ...] = (
+    "The point is an ideal cone to the centre. Real points have a chisel edge and are a little shorter.",
+    "The hole is square to the face, and the riser is as thick all across the hole as where it was "
+    "measured.",
+    "No published rule was found for the interference of a pressed insert in hardwood: it is yours to set "
+    "and to try in scrap.",
+    "Tap holes count per cent of thread as shop charts do, 1.299 pitches for 100 %. Another convention in "
+    "use (1.0825) gives wider holes for the same per cent.",
+    "The least wall and the tolerance of the spacing are common practice; the spacing of 1 5/16 in for "
+    "#10-24 accessory screws is from memory.",
+)
+
+CAUTIONS: tuple[Sentence | str, ...] = (
+    "Unstring the bow, clamp the riser on a flat support, set a depth stop and try it on scrap first. Eye "
+    "protection on; never hold the riser by hand under a drill.",
+    "Glue in a blind hole can blow out the far side: a pressed insert drives it down like a piston. Put "
+    "little, on the wall and not on the bottom, leave air a way out, press slowly.",
+    "Timber design (1.5 diameters to the edge along the grain) is for fasteners in holes 1/32 to 1/16 in "
+    "wider than they are, and advises against a tight fit that must be forced. Pressing inserts in is "
+    "bench practice and goes against that: keep well clear of edges, other holes and glue lines.",
+    "A hole weakens the riser. Work it into the grip calculation, and do not drill where the section is "
+    "least or where old repairs or cracks are.",
+)
+
+
+def _threads_to_choose(first: str) -> tuple[tuple[str, str], ...]:
+    rest = [(thread.id, thread.name) for thread in thread_table.THREADS if thread.id != first]
+    return ((first, thread_table.find(first).name),) + tuple(rest)
+
+
+_WALL = practice.find("blind-wall")
+_SPACING = practice.find("accessory-spacing")
+
+CALCULATOR = Calculator(
+    "insert",
+    "Insert",
+    "Says how deep to drill a blind hole for an insert and what wall stays behind it in the worst case.",
+    (
+        group(
+            "The hole",
+            quantity("insert_length", "Insert length", "length", "1/2 in", "1/8 in", "2 in",
+                     ("1/4 in", "1 in")),
+            quantity("clearance", "Room below the insert", "length", "1/16 in", "0 in", "1/2 in",
+                     ("1/32 in", "1/8 in"), "At full diameter, for chips and glue."),
+            quantity("bit_diameter", "Bit diameter", "thickness", "3/8 in", "1/16 in", "1 in",
+                     ("1/8 in", "1/2 in"), "Measured with a caliper over the lips."),
+            choice("point", "Point of the bit", NAMES),
+            quantity("spur", "Length of the spur", "thickness", "3/32 in", "0 in", "1/2 in",
+                     ("1/32 in", "3/16 in"), "How far it stands out before the cutting edge.",
+                     when=("point", ("brad",))),
+            quantity("own_angle", "Angle of the point", "angle", "90°", "30°", "180°", ("60°", "150°"),
+                     "The whole angle between both lips.", when=("point", ("own",))),
+        ),
+        group(
+            "The riser at the hole",
+            quantity("thickness", "Thickness along the hole", "length", "15/16 in", "1/4 in", "4 in",
+                     ("1/2 in", "3 in"), "Caliper, where the drill goes in, to the far face.",
+                     "The thinnest place under the whole hole counts."),
+            quantity("error", "May be out by", "length", "1/32 in", "0 in", "1/2 in",
+                     ("1/64 in", "1/16 in"), "Thickness and depth stop together."),
+            quantity("least_wall", "Least wall to leave", "length", "3/16 in", "0 in", "1 in",
+                     ("1/8 in", "1/2 in"), "Common practice; edit it."),
+            quantity("edge", "From the hole's middle to the nearest edge", "length", "5/8 in", "1/16 in",
+                     "4 in", ("3/8 in", "3 in"), "Sideways; empty: not checked.", optional=True),
+        ),
+        group(
+            "The insert and its screw",
+            choice("fit", "The insert is", (("press", "Pressed in"), ("threaded", "Screwed in"))),
+            quantity("insert_diameter", "Insert diameter", "thickness", "0.378 in", "0.06 in", "1 in",
+                     ("1/8 in", "1/2 in"), "Over the knurls.", when=("fit", ("press",))),
+            quantity("interference", "Hole smaller than the insert by", "thickness", "0.004 in", "0 in",
+                     "0.03 in", ("0.001 in", "0.010 in"), "An assumption, to be tried in scrap.",
+                     when=("fit", ("press",))),
+            choice("outer_thread", "Outside thread of the insert", _threads_to_choose("3/8-16"),
+                   when=("fit", ("threaded",))),
+            quantity("thread_share", "Thread to cut in the wood", "ratio", "60 %", "20 %", "90 %",
+                     ("50 %", "75 %"), "Less in hard wood. The maker's pilot size goes first.",
+                     when=("fit", ("threaded",))),
+            choice("screw", "Screw that goes in", _threads_to_choose("10-24"),
+                   "Accessories #10-24; stabiliser and rest bushings often 5/16-24."),
+        ),
+        group(
+            "Two holes",
+            quantity("outside", "Over the far edges", "thickness", "1.688 in", "1/4 in", "6 in",
+                     ("1 in", "3 in"), "Caliper over both holes; empty: not checked.", optional=True),
+            quantity("inside", "Between the near edges", "thickness", "0.938 in", "0 in", "6 in",
+                     ("1/2 in", "2 in"), "Caliper between both holes.", optional=True),
+            quantity("spacing_wanted", "Spacing wanted", "length", "1 5/16 in", "1/4 in", "6 in",
+                     ("1 in", "2 in"), "Centre to centre; 1 5/16 in for accessories."),
+            quantity("spacing_tolerance", "Spacing may be out by", "thickness", "1/64 in", "0 in", "1/8 in",
+                     ("0.005 in", "1/32 in"), "Common practice; edit it."),
+        ),
+    ),
+    (
+        result("hole_depth", "Depth to the point", "thickness",
+               "Insert, room below it and the point of the bit."),
+        result("shoulder_depth", "Depth to the shoulder", "thickness", "Where the full diameter ends."),
+        result("point_length", "Length of the point", "thickness"),
+        result("wall_left", "Wall left, worst case", "thickness",
+               "Thickness less depth to the point less what both may be out by."),
+        result("wall_planned", "Wall left by the measures", "thickness", "If every measure is true."),
+        result("deepest_shoulder", "Deepest safe shoulder", "thickness",
+               "With the least wall kept in the worst case; negative: no hole with this bit."),
+        result("longest_insert", "Longest insert with it", "thickness"),
+        result("hole_diameter", "Hole the insert asks for", "thickness"),
+        result("drill", "Nearest drill", TEXT),
+        result("drill_diameter", "Diameter of that drill", "thickness"),
+        result("tap_drill", "Tap drill for the screw's thread", TEXT, "Where a thread is cut or chased."),
+        result("tap_share", "Thread with that tap drill", "ratio"),
+        result("spacing", "Centre to centre", "thickness"),
+        result("spacing_error", "Off the spacing wanted by", "thickness"),
+        result("edge_distance", "Edge distance of timber design", "thickness",
+               "From the hole's middle, loaded along the grain."),
+    ),
+    CAUTIONS,
+    ("accessory-hole-spacing", "bench-practice", "dowel-edge-distance", "drill-charts", "geometry",
+     "percent-of-thread", "thread-charts"),
+    "An invented riser, 15/16 in thick at the window, that gets two 1/2 in inserts for accessories.",
+    compute,
+)
