@@ -6,6 +6,7 @@
     ::: example ID       the worked example in words
     ::: sources ID       what the calculator leans on
     ::: table ID         a look-up table
+    ::: cited KEY KEY    the sources that a page leans on, in this order
     ::: calculators      list of all calculators
     ::: bibliography     list of all sources
 """
@@ -25,7 +26,7 @@ from calc.lookups import catalog as lookups
 from scripts.blocks import form, lookup, reference
 from scripts.blocks.tree import Node, element, html_of
 
-MARK = re.compile(r"^::: *(?P<block>[a-z]+)(?: +(?P<id>[a-z-]+))? *$")
+MARK = re.compile(r"^::: *(?P<block>[a-z]+)(?: +(?P<id>[a-z0-9-]+(?: +[a-z0-9-]+)*))? *$")
 
 
 @cache
@@ -80,6 +81,8 @@ def block_html(block: str, id: str | None) -> str:
     """
     if block == "table" and id:
         return html_of(lookup.lookup_section(lookups.find(id)))
+    if block == "cited" and id:
+        return html_of(reference.cited_list(id.split()))
     if block in ABOUT_ONE and id:
         return html_of(ABOUT_ONE[block](catalog.find(id)))
     if block in ABOUT_ALL and not id:

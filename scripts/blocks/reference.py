@@ -85,6 +85,15 @@ def sources_list(calculator: fields.Calculator) -> Node:
     return _sources([bibliography.find(key) for key in calculator.sources], anchored=False)
 
 
+def cited_list(keys: list[str]) -> Node:
+    """Return the sources with these keys, in the order given.
+
+    Raises:
+        ValueError: no source has one of the keys.
+    """
+    return _sources([bibliography.find(key) for key in keys], anchored=False)
+
+
 def bibliography_list() -> Node:
     """Return every source, each with an anchor of its own."""
     return _sources(list(bibliography.SOURCES), anchored=True)

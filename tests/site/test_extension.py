@@ -38,6 +38,13 @@ def test_the_bibliography_gives_every_source_an_anchor():
     assert ids == ["source-" + each.key for each in bibliography.SOURCES]
 
 
+def test_a_page_names_its_sources_by_key():
+    html = converted("::: cited bench-practice astm-f1832")
+    found = [bibliography.find(key) for key in ("bench-practice", "astm-f1832")]
+    assert html.count("<li>") == 2
+    assert html.index(found[0].text) < html.index(found[1].text)
+
+
 def test_the_list_of_calculators_leads_to_each():
     links = Elements(converted("::: calculators")).all("a")
     assert [each["href"] for each in links] == [id + "/" for id in catalog.IDS]
@@ -48,7 +55,7 @@ def test_code_samples_are_left_alone():
 
 
 @pytest.mark.parametrize("line", ["::: calculator", "::: calculator nothing", "::: nothing",
-                                  "::: bibliography x"])
+                                  "::: bibliography x", "::: cited", "::: cited bench-practice nothing"])
 def test_a_block_that_does_not_exist_stops_the_build(line):
     with pytest.raises(ValueError, match="no "):
         converted(line)
