@@ -179,7 +179,16 @@ class Drawn(_Strung):
         self.force = toward_x * math.cos(self.angle) + toward_y * math.sin(self.angle)
 
     def balance_at(self, distance: float) -> _Balance:
-        """Return this state's tensions and angles as a guess for another distance [m]."""
+        """Return this state's tensions and angles as a guess for another distance.
+
+        Args:
+            distance [m]: from the pivot point to the nocking point.
+
+        Returns:
+            What `Bow.draw` starts from.
+
+        Source: geometry.
+        """
         return _Balance(distance, *tuple(self._balance)[1:])
 
     @property
@@ -240,7 +249,8 @@ class Bow:
         """Put a bow together.
 
         Args:
-            upper, lower: the limbs, each in its own frame.
+            upper: the upper limb, in the riser frame.
+            lower: the lower limb, in its mirror image, y down.
             pivot [m]: (x, y) of the grip's pivot point in the riser frame.
             string_stiffness [N]: tension per unit strain, > 0; None for a string that does not stretch.
 
@@ -264,7 +274,17 @@ class Bow:
         self.braced: Braced | None = None
 
     def nock_at(self, distance: float, direction: float) -> tuple[float, float]:
-        """Return the point at a distance [m] from the pivot, in a direction [rad] from the x axis."""
+        """Return where a nocking point is.
+
+        Args:
+            distance [m]: from the pivot point.
+            direction [rad]: from the x axis, positive upward.
+
+        Returns:
+            [m] (x, y) in the riser frame.
+
+        Source: geometry.
+        """
         return (
             self.pivot[0] + distance * math.cos(direction),
             self.pivot[1] + distance * math.sin(direction),
@@ -403,7 +423,19 @@ class Bow:
         return list(self.curve_steps(distances))
 
     def curve_steps(self, distances: list[float] | tuple[float, ...]) -> "Iterator[Drawn]":
-        """Yield what `curve` returns, one drawn bow at a time, so that a long task can be stopped."""
+        """Yield what `curve` returns, one drawn bow at a time, so that a long task can be stopped.
+
+        Args:
+            distances [m]: as for `curve`.
+
+        Returns:
+            The drawn bows, one by one.
+
+        Raises:
+            ValueError: as for `curve`.
+
+        Source: elastica.
+        """
         trail: list[_Balance] = []
         for distance in distances:
             braced = self._require_drawable(distance)

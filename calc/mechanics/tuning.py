@@ -199,6 +199,22 @@ def meet_steps(
     """Yield the trials that `meet` goes through, one bow at a time; the last is the answer.
 
     Newton's method with differenced rates, which Broyden's formula keeps up from trial to trial.
+
+    Args:
+        bow_with: as for `meet`.
+        start: as for `meet`.
+        probes: as for `meet`.
+        bench: as for `meet`.
+        weight [N]: wanted, > 0.
+        tiller [m]: wanted, upper minus lower.
+
+    Returns:
+        Met, one by one.
+
+    Raises:
+        ValueError: as for `meet`.
+
+    Source: elastica.
     """
     require_positive("wanted weight", weight, "N")
     first, second = start

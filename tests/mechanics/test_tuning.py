@@ -5,7 +5,9 @@ import math
 import pytest
 
 from calc.mechanics.bow import Bow
+from calc.mechanics.elastica import Limb
 from calc.mechanics.interpolation import curve_at, station_slopes
+from calc.mechanics.lever import tiller_per_stiffness_lost
 from calc.mechanics.tuning import Bench, bending_shares, calibrate, meet, meet_steps, read
 from calc.quantities import INCH, POUND_FORCE
 from tests.mechanics.bows import longbow, recurve
@@ -119,6 +121,18 @@ def test_meeting_a_target_takes_few_bows():
         (1.0, 1.0), (-0.02, -0.02), BENCH, 0.85 * read(bow, BENCH).weight, 0.005,
     ))
     assert len(trials) <= 6
+
+
+@pytest.mark.parametrize(("bow_length", "riser", "brace"), [(60, 18, 8), (66, 13, 6.5), (70, 14, 6.5)])
+def test_straight_limbs_answer_in_tiller_much_as_rigid_levers_do(bow_length, riser, brace):
+    # Two models that share nothing: bending limbs against levers on hinges, for limbs that taper evenly.
+    fadeout = riser / 2 * INCH
+    limb = Limb((bow_length - riser) / 2 * INCH, (0.0, fadeout), (0.0, 0.0, 0.0), (20.0, 14.0, 8.0))
+    whole = Bow(limb, limb).brace(brace * INCH)
+    softer = Bow(limb.stiffened(0.99), limb).brace(brace * INCH)
+    gained = softer.tiller_at_fadeouts().difference - whole.tiller_at_fadeouts().difference
+    lever = 0.01 * tiller_per_stiffness_lost(bow_length * INCH, riser * INCH, brace * INCH, fadeout)
+    assert gained == pytest.approx(lever, rel=0.15)
 
 
 def test_targets_that_cannot_be_met():

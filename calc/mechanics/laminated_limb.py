@@ -1,0 +1,129 @@
+"""A limb for the bow model from what a bowyer can measure, and the same limb after a stretch is sanded."""
+
+import math
+from collections import namedtuple
+
+from calc.mechanics.checks import require_not_negative, require_positive
+from calc.mechanics.elastica import Limb
+from calc.mechanics.interpolation import curve_at, station_slopes
+from calc.mechanics.thinning import Build, Station, section_at, section_rigidity
+
+STATIONS = 21  # of the limb made; sections between the measured ones lie on straight lines
+
+Sanding = namedtuple("Sanding", "start end feather belly_share")
+"""A stretch to be sanded: from start to end, from the fadeout, with a ramp of length feather inside each end
+[m], and the part of what comes off that comes off the belly, 0 to 1."""
+
+Profile = namedtuple("Profile", "length angles")
+"""Length [m] along an unstrung limb and its tangent angles [rad] at equally spaced stations."""
+
+
+def sanded_share(sanding: Sanding, position: float) -> float:
+    """Return which part of the full removal comes off at a place along the limb.
+
+    Nothing outside the stretch, all of it between the ramps, and on a ramp 3 t^2 - 2 t^3.
+
+    Args:
+        sanding: the stretch.
+        position [m]: from the fadeout.
+
+    Returns:
+        [1] from 0 to 1.
+
+    Source: geometry.
+    """
+    inside = min(position - sanding.start, sanding.end - position)
+    if inside <= 0.0:
+        return 0.0
+    if inside >= sanding.feather:
+        return 1.0
+    t = inside / sanding.feather
+    return float(t * t * (3.0 - 2.0 * t))
+
+
+def laminated_limb(
+    profile: Profile,
+    base: tuple[float, float],
+    stations: tuple[Station, ...],
+    build: Build,
+    sanding: Sanding | None = None,
+    removal: float = 0.0,
+) -> Limb:
+    """Return a limb with the stiffness of its laminate, as it is or after sanding.
+
+    Args:
+        profile: of the unstrung limb.
+        base [m]: (x, y) of the fadeout in the limb's own frame.
+        stations: measured sections, in order from fadeout to nock.
+        build: glass and moduli.
+        sanding: where material comes off; None for a limb left as it is.
+        removal [m]: off the total thickness where all of it comes off, >= 0.
+
+    Returns:
+        A Limb.
+
+    Raises:
+        ValueError: the stretch is not one along the limb, or the removal goes through the glass.
+
+    Limits:
+        Rectangular sections; sanding is taken not to change the unstrung shape.
+
+    Source: beam-theory.
+    """
+    require_not_negative("removal", removal, "m")
+    belly_share = 0.5
+    if sanding is not None:
+        if not 0.0 <= sanding.start < sanding.end <= profile.length * (1.0 + 1e-9):
+            raise ValueError(
+                f"the stretch to be sanded must lie between fadeout and nock, 0 to {profile.length} m; "
+                f"it runs from {sanding.start} to {sanding.end} m"
+            )
+        belly_share = sanding.belly_share
+    stiffness = []
+    for i in range(STATIONS):
+        position = profile.length * i / (STATIONS - 1)
+        taken = removal * sanded_share(sanding, position) if sanding is not None else 0.0
+        stiffness.append(section_rigidity(section_at(stations, position), build, taken, belly_share))
+    return Limb(profile.length, base, profile.angles, stiffness)
+
+
+def profile_from_offsets(length: float, offsets: tuple[float, ...]) -> Profile:
+    """Return an unstrung limb's shape from offsets off a straight edge.
+
+    The edge lies square to the line of aim; the offsets are taken at equal distances along it, from
+    fadeout to nock.
+
+    Args:
+        length [m]: of the edge, from abreast of the fadeout to abreast of the nock, > 0.
+        offsets [m]: limb from edge, positive toward the archer; at least three.
+
+    Returns:
+        A Profile.
+
+    Raises:
+        ValueError: length is not positive, or there are fewer than three offsets.
+
+    Limits:
+        For limbs that nowhere stand steeper than about 60 degrees to the edge.
+
+    Source: interpolation.
+    """
+    require_positive("length of the straight edge", length, "m")
+    if len(offsets) < 3:
+        raise ValueError(f"a profile must have at least three offsets, got {len(offsets)}")
+    slopes = station_slopes(tuple(offsets))
+    cells = 8 * (STATIONS - 1)
+    spacing, scale = length / cells, (len(offsets) - 1) / length
+    steepness = [curve_at(tuple(offsets), slopes, k * spacing * scale)[1] * scale for k in range(cells + 1)]
+    along = [0.0]
+    for k in range(cells):
+        grown = math.sqrt(1.0 + steepness[k] ** 2) + math.sqrt(1.0 + steepness[k + 1] ** 2)
+        along.append(along[k] + 0.5 * spacing * grown)
+    angles, k = [], 0
+    for i in range(STATIONS):
+        place = along[-1] * i / (STATIONS - 1)
+        while k < cells - 1 and along[k + 1] < place:
+            k += 1
+        part = (place - along[k]) / (along[k + 1] - along[k])
+        angles.append(math.atan(steepness[k] + part * (steepness[k + 1] - steepness[k])))
+    return Profile(along[-1], tuple(angles))

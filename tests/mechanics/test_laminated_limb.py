@@ -1,0 +1,100 @@
+"""Limbs from bench measures, and after sanding."""
+
+import math
+
+import pytest
+
+from calc.mechanics.bow import Bow
+from calc.mechanics.laminate import Layer, flexural_rigidity, sanded
+from calc.mechanics.laminated_limb import (
+    Profile,
+    Sanding,
+    laminated_limb,
+    profile_from_offsets,
+    sanded_share,
+)
+from calc.mechanics.thinning import Build, Station, section_at
+from calc.mechanics.tuning import Bench, calibrate, meet, read
+from calc.quantities import INCH, POUND_FORCE
+
+BUILD = Build(back=0.04 * INCH, belly=0.04 * INCH, glass_modulus=40e9, core_modulus=12.6e9)
+STATIONS = (
+    Station(0.0, 1.625 * INCH, 0.36 * INCH),
+    Station(12 * INCH, 1.4 * INCH, 0.31 * INCH),
+    Station(24 * INCH, 0.6 * INCH, 0.26 * INCH),
+)
+PROFILE = profile_from_offsets(
+    23.5 * INCH, tuple(INCH * x for x in (0.0, 0.35, 0.6, 0.75, 0.7, 0.45, -0.1, -1.0, -2.4))
+)
+SANDING = Sanding(2 * INCH, 20 * INCH, 2 * INCH, 0.6)
+
+
+def test_stiffness_is_that_of_the_laminate():
+    limb = laminated_limb(PROFILE, (0.0, 0.24), STATIONS, BUILD)
+    core = 0.36 * INCH - 0.08 * INCH
+    layers = (Layer(0.04 * INCH, 40e9), Layer(core, 12.6e9), Layer(0.04 * INCH, 40e9))
+    assert limb.stiffness[0] == pytest.approx(flexural_rigidity(1.625 * INCH, layers))
+
+
+def test_sanding_stays_within_its_stretch_and_is_feathered():
+    assert sanded_share(SANDING, 2 * INCH) == 0.0 == sanded_share(SANDING, 20 * INCH)
+    assert sanded_share(SANDING, 3 * INCH) == pytest.approx(0.5)
+    assert sanded_share(SANDING, 10 * INCH) == 1.0
+    depth = 0.01 * INCH
+    whole = laminated_limb(PROFILE, (0.0, 0.24), STATIONS, BUILD, SANDING, 0.0)
+    after = laminated_limb(PROFILE, (0.0, 0.24), STATIONS, BUILD, SANDING, depth)
+    assert after.stiffness[0] == whole.stiffness[0]
+    assert after.stiffness[-1] == whole.stiffness[-1]
+    # in the middle, by the laminate's own functions
+    section = section_at(STATIONS, PROFILE.length / 2)
+    layers = (
+        Layer(BUILD.back, 40e9), Layer(section.thickness - 0.08 * INCH, 12.6e9), Layer(BUILD.belly, 40e9)
+    )
+    left = sanded(layers, back=0.4 * depth, belly=0.6 * depth)
+    assert after.stiffness[10] == pytest.approx(flexural_rigidity(section.width, left))
+
+
+@pytest.mark.parametrize("radius", [1.5, 0.8, -0.8])
+def test_profile_of_a_circle(radius):
+    # Offsets of an arc: angles in proportion to arc length, length of the arc.
+    reach = 0.5
+    offsets = [
+        math.copysign(abs(radius) - math.sqrt(radius**2 - (reach * i / 20) ** 2), radius) for i in range(21)
+    ]
+    profile = profile_from_offsets(reach, tuple(offsets))
+    turn = math.asin(reach / radius)
+    assert profile.length == pytest.approx(radius * turn, rel=2e-4)
+    assert profile.angles == pytest.approx([turn * i / 20 for i in range(21)], abs=2e-3)
+
+
+def test_a_pound_takes_a_few_thousandths():
+    # Common practice, from memory: 0.002 to 0.004 in of limb thickness per pound on a 50 lb laminated
+    # recurve, both limbs alike.
+    limb = laminated_limb(PROFILE, (-0.01, 0.24), STATIONS, BUILD)
+    bench = Bench(8 * INCH, 26.25 * INCH, None)
+    factors = calibrate(Bow(limb, limb), bench, 50 * POUND_FORCE, 0.0)
+
+    def thinned(*depths):
+        limbs = [
+            laminated_limb(PROFILE, (-0.01, 0.24), STATIONS, BUILD, SANDING, depth) for depth in depths
+        ]
+        return Bow(limbs[0].stiffened(factors.upper_factor), limbs[1].stiffened(factors.lower_factor))
+
+    met = meet(thinned, (0.002 * INCH,) * 2, (0.001 * INCH,) * 2, bench, 49 * POUND_FORCE, 0.0)
+    assert met.amounts[0] == pytest.approx(met.amounts[1], rel=1e-4)
+    assert 0.002 * INCH <= met.amounts[0] <= 0.004 * INCH
+    assert read(met.bow, bench).weight == pytest.approx(49 * POUND_FORCE, rel=1e-6)
+
+
+def test_what_cannot_be_sanded():
+    with pytest.raises(ValueError, match="must lie between fadeout and nock"):
+        laminated_limb(PROFILE, (0.0, 0.24), STATIONS, BUILD, Sanding(0.1, 2.0, 0.05, 0.5), 1e-4)
+    with pytest.raises(ValueError, match="must leave glass"):
+        laminated_limb(PROFILE, (0.0, 0.24), STATIONS, BUILD, SANDING, 0.1 * INCH)
+    with pytest.raises(ValueError, match="must not be negative"):
+        laminated_limb(PROFILE, (0.0, 0.24), STATIONS, BUILD, SANDING, -1e-4)
+    with pytest.raises(ValueError, match="three offsets"):
+        profile_from_offsets(0.5, (0.0, 0.1))
+    with pytest.raises(ValueError, match="length of the straight edge must be positive"):
+        profile_from_offsets(0.0, (0.0, 0.1, 0.2))
+    assert Profile(0.5, (0.0, 0.0)).length == 0.5
