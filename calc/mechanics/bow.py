@@ -23,7 +23,8 @@ __all__ = ["Bow", "Braced", "Drawn", "Limb", "Tiller"]
 
 CLOSE_ENOUGH = 1e-7  # of the last correction; what is left is a thousandth of it
 RATES_STILL_GOOD = 0.01  # corrections below this leave the derivatives as good as they were
-MOST_CORRECTIONS = 12
+MOST_CORRECTIONS = 24
+MOST_TILT = 0.5  # [rad]
 LONGEST_STRIDE = 0.1  # of the shorter string half, from one draw position to the next
 SHORTEST_STRIDE = 0.01  # of the longest
 SAME_PLACE = 1e-10  # of the longest
@@ -55,9 +56,12 @@ def _solve_two(a: float, b: float, c: float, d: float, right: tuple[float, float
 class _Strung:
     """A bow in balance: a tension and an angle of the string for each limb, and the nocking point."""
 
-    def __init__(self, bow: "Bow", balance: _Balance, nock: tuple[float, float]) -> None:
+    def __init__(
+        self, bow: "Bow", balance: _Balance, nock: tuple[float, float], string_lengths: tuple[float, float]
+    ) -> None:
         self._bow = bow
         self._balance = balance
+        self._string_lengths = string_lengths
         self._upper: LimbShape | None = None
         self._lower: LimbShape | None = None
         self.distance = balance.distance
@@ -88,14 +92,10 @@ class _Strung:
     @property
     def strain_energy(self) -> float:
         """Energy [J] held by both limbs and the string, reckoned from the unstrung bow."""
-        energy: float = self.upper.strain_energy + self.lower.strain_energy
-        braced, balance = self._bow.braced, self._balance
-        if self._bow.string_yield > 0.0 and braced is not None:
-            energy += 0.5 * self._bow.string_yield * (
-                balance.upper_tension**2 * braced.upper_length
-                + balance.lower_tension**2 * braced.lower_length
-            )
-        return energy
+        balance, lengths = self._balance, self._string_lengths
+        string = balance.upper_tension**2 * lengths[0] + balance.lower_tension**2 * lengths[1]
+        limbs: float = self.upper.strain_energy + self.lower.strain_energy
+        return limbs + 0.5 * self._bow.string_yield * string
 
 
 class Braced(_Strung):
@@ -115,13 +115,13 @@ class Braced(_Strung):
         away = height - pivot_x
         distance = math.sqrt(away * away + pivot_y * pivot_y)
         balance = _Balance(distance, tension, tilt, tension, -tilt, math.atan2(-pivot_y, away))
-        super().__init__(bow, balance, (height, 0.0))
         stretch = 1.0 + tension * bow.string_yield
+        lengths = pulls[0].length / stretch, pulls[1].length / stretch
+        super().__init__(bow, balance, (height, 0.0), lengths)
         self.height = height
         self.tension = tension
         self.tilt = tilt
-        self.upper_length = pulls[0].length / stretch
-        self.lower_length = pulls[1].length / stretch
+        self.upper_length, self.lower_length = lengths
         self.string_length = self.upper_length + self.lower_length
         self.contact_upper = pulls[0].departure
         self.contact_lower = pulls[1].departure
@@ -168,8 +168,10 @@ class Drawn(_Strung):
     limb's frame.
     """
 
-    def __init__(self, bow: "Bow", balance: _Balance) -> None:
-        super().__init__(bow, balance, bow.nock_at(balance.distance, balance.direction))
+    def __init__(self, bow: "Bow", balance: _Balance, braced: Braced) -> None:
+        nock = bow.nock_at(balance.distance, balance.direction)
+        super().__init__(bow, balance, nock, (braced.upper_length, braced.lower_length))
+        self._braced = braced
         self.tension_upper = balance.upper_tension
         self.tension_lower = balance.lower_tension
         self.string_angle_upper = balance.upper_angle
@@ -194,9 +196,7 @@ class Drawn(_Strung):
     @property
     def stored_energy(self) -> float:
         """Energy [J] put in since the braced bow: the gain of strain energy in limbs and string."""
-        braced = self._bow.braced
-        assert braced is not None
-        return self.strain_energy - braced.strain_energy
+        return self.strain_energy - self._braced.strain_energy
 
 
 def _resultant(balance: _Balance) -> tuple[float, float]:
@@ -306,14 +306,17 @@ class Bow:
         Source: elastica.
         """
         self._require_bracing_room(height)
-        try:
-            start = (near.tension, near.tilt) if near is not None else self._first_guess(height)
-            braced = self._brace_from(height, *start)
-        except _NoBalance:
+        braced = near and self._brace_from(height, near.tension, near.tilt)
+        if braced is None:
+            guess = self._first_guess(height)
+            braced = guess and self._brace_from(height, *guess)
+        if braced is None:
             raise ValueError(
                 f"no steady balance was found at a brace height of {_millimetres(height)}: the limbs cannot "
                 "reach the string line, are too unequal, or are so reflexed for this riser that it tips over"
-            ) from None
+            )
+        self.upper.require_no_hollow(braced.contact_upper)
+        self.lower.require_no_hollow(braced.contact_lower)
         self.braced = braced
         return braced
 
@@ -338,15 +341,15 @@ class Bow:
                     f"{_millimetres(height)} does not"
                 )
 
-    def _first_guess(self, height: float) -> tuple[float, float]:
+    def _first_guess(self, height: float) -> tuple[float, float] | None:
         """Return the tension that brings the limbs to an upright string, each by itself, between the two."""
         product = 1.0
         for limb in (self.upper, self.lower):
             tension = 0.5 * limb.stiffness[0] / limb.length**2
-            for _ in range(2 * MOST_CORRECTIONS):
+            for _ in range(MOST_CORRECTIONS):
                 pull = limb.pull(tension, 0.0, (height, 0.0))
                 if not pull.gap_rates[0] < 0.0:
-                    raise _NoBalance
+                    return None
                 correction = -pull.gap / pull.gap_rates[0]
                 tension += max(-0.5 * tension, min(correction, tension))
                 if abs(correction) < 0.02 * tension:
@@ -354,34 +357,35 @@ class Bow:
             product *= tension
         return math.sqrt(product), 0.0
 
-    def _brace_from(self, height: float, tension: float, tilt: float) -> Braced:
-        """Return the braced bow, by Newton's method on tension and tilt."""
+    def _brace_from(self, height: float, tension: float, tilt: float) -> Braced | None:
+        """Return the braced bow, by Newton's method on tension and tilt, or None if there is no such bow."""
         point = (height, 0.0)
-        for _ in range(2 * MOST_CORRECTIONS):
+        for _ in range(MOST_CORRECTIONS):
             upper = self.upper.pull(tension, tilt, point)
             lower = self.lower.pull(tension, -tilt, point)
-            more, turn = _solve_two(
-                upper.gap_rates[0], upper.gap_rates[1], lower.gap_rates[0], -lower.gap_rates[1],
-                (-upper.gap, -lower.gap),
-            )
-            size = max(abs(more) / tension, abs(turn))
-            if size < CLOSE_ENOUGH:
-                _require_upright(upper, lower)
-                return self._checked_brace(height, tension + more, tilt + turn, (
-                    _moved(upper, more, turn), _moved(lower, more, -turn)
-                ))
+            try:
+                more, turn = _solve_two(
+                    upper.gap_rates[0], upper.gap_rates[1], lower.gap_rates[0], -lower.gap_rates[1],
+                    (-upper.gap, -lower.gap),
+                )
+            except _NoBalance:
+                return None
+            if max(abs(more) / tension, abs(turn)) < CLOSE_ENOUGH:
+                if not (_stays_upright(upper, lower) and self._stands_clear(height, tilt)):
+                    return None
+                pulls = _moved(upper, more, turn), _moved(lower, more, -turn)
+                return Braced(self, height, tension + more, tilt + turn, pulls)
             damping = 1.0 / max(1.0, 2.0 * abs(more) / tension, 5.0 * abs(turn))
             tension += damping * more
             tilt += damping * turn
-        raise _NoBalance
+        return None
 
-    def _checked_brace(self, height: float, tension: float, tilt: float, pulls: tuple[Pull, Pull]) -> Braced:
-        """Return the braced bow if it is one that can exist."""
+    def _stands_clear(self, height: float, tilt: float) -> bool:
+        """Say whether the string passes behind both fadeouts and leans no more than a braced string can."""
         for limb, angle in ((self.upper, tilt), (self.lower, -tilt)):
-            base_gap = (height - limb.base[0]) * math.cos(angle) - limb.base[1] * math.sin(angle)
-            if base_gap <= 0.0 or tension <= 0.0 or abs(tilt) > 0.5:
-                raise _NoBalance
-        return Braced(self, height, tension, tilt, pulls)
+            if (height - limb.base[0]) * math.cos(angle) <= limb.base[1] * math.sin(angle):
+                return False
+        return abs(tilt) < MOST_TILT
 
     def draw(self, distance: float, near: Drawn | None = None) -> Drawn:
         """Draw the braced bow.
@@ -401,10 +405,10 @@ class Bow:
         braced = self._require_drawable(distance)
         if near is not None:
             try:
-                return Drawn(self, self._settle(braced, near.balance_at(distance)))
+                return Drawn(self, self._settle(braced, near.balance_at(distance)), braced)
             except _NoBalance:
                 pass
-        return Drawn(self, self._follow(braced, [braced._balance], distance))
+        return Drawn(self, self._follow(braced, [braced._balance], distance), braced)
 
     def curve(self, distances: list[float] | tuple[float, ...]) -> list[Drawn]:
         """Draw the braced bow to one distance after another.
@@ -442,7 +446,7 @@ class Bow:
             trail = trail or [braced._balance]
             if distance < trail[-1].distance - 1e-9:
                 raise ValueError("the distances of a draw curve must rise from each to the next")
-            yield Drawn(self, self._follow(braced, trail, distance))
+            yield Drawn(self, self._follow(braced, trail, distance), braced)
 
     def _require_drawable(self, distance: float) -> Braced:
         """Return the braced state, or raise ValueError if there is none or the distance is less than its."""
@@ -494,7 +498,7 @@ class Bow:
         distance, tension_u, angle_u, tension_l, angle_l, direction = guess
         string_yield = self.string_yield
         pull_u = pull_l = None
-        for _ in range(MOST_CORRECTIONS):
+        for _ in range(MOST_CORRECTIONS // 2):
             x, y = self.nock_at(distance, direction)
             along, across = math.cos(direction), math.sin(direction)
             step_x, step_y = -distance * across, distance * along
@@ -549,10 +553,9 @@ def _moved(pull: Pull, more: float, turn: float) -> Pull:
     return Pull(pull.gap, length, pull.departure, pull.gap_rates, pull.length_rates)
 
 
-def _require_upright(upper: Pull, lower: Pull) -> None:
-    """Raise _NoBalance if a little tilt would grow: the limb the string leans away from must pull less."""
-    if upper.gap_rates[1] / upper.gap_rates[0] + lower.gap_rates[1] / lower.gap_rates[0] <= 0.0:
-        raise _NoBalance
+def _stays_upright(upper: Pull, lower: Pull) -> bool:
+    """Say whether a little tilt would die away: the limb the string leans away from must pull less."""
+    return bool(upper.gap_rates[1] / upper.gap_rates[0] + lower.gap_rates[1] / lower.gap_rates[0] > 0.0)
 
 
 def _corrections(

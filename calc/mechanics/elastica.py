@@ -335,7 +335,7 @@ class Limb:
         departure = self.length - (self.steps - meeting.cell - meeting.fraction) * self._step
         turns = self._settled_turns(tension, path, meeting)
         steps, step, rest = self.steps, self._step, self._half_angles
-        self._require_no_hollow(departure)
+        self.require_no_hollow(departure)
         arc_length = [self.length * i / steps for i in range(steps + 1)]
         angle = [turns[2 * i] + rest[2 * i] - string_angle for i in range(steps + 1)]
         xs, ys = [self.base[0]], [self.base[1]]
@@ -380,8 +380,20 @@ class Limb:
             )
         return moment, energy
 
-    def _require_no_hollow(self, departure: float) -> None:
-        """Raise ValueError if the belly turns back toward the string where the string lies on it."""
+    def require_no_hollow(self, departure: float) -> None:
+        """Refuse a belly that turns back toward the string where the string lies on it.
+
+        Args:
+            departure [m]: arc length where the string comes to lie on the limb.
+
+        Returns:
+            Nothing.
+
+        Raises:
+            ValueError: beyond that the limb turns back toward the archer by more than two degrees.
+
+        Source: geometry.
+        """
         lowest = self.rest_angle(departure)
         for k in range(len(self._half_angles)):
             if 0.5 * k * self._step > departure:
