@@ -143,6 +143,10 @@ SOURCES = (
            "The ideal gas law, as in any text; a mole fills 24.45 L at 25 °C and 760 torr (OSHA table Z-1, "
            "footnote).",
            "read"),
+    Source("international-inch",
+           "The international inch, exactly 25.4 mm; checked against the constants of a numerical "
+           "library.",
+           "read second-hand"),
     Source("interpolation",
            "Cubic Hermite interpolation with difference formulas for the slopes, as in any text on numerical "
            "analysis.",

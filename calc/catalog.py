@@ -8,6 +8,11 @@ IDS = (
     "arrow-match",
     "draw-curve",
     "strokes",
+    "insert",
+    "grip",
+    "tracking",
+    "string",
+    "quote",
 )
 
 

@@ -280,8 +280,8 @@ def _loss_check(before: float, after: float) -> Check:
 
 
 SCREEN = check("screen", WATCH, "This is a screen, not a certificate. It knows nothing of cracks, knots, "
-               "slanting grain, old glue lines, rot, heat or the knock of the shot. If it says no, do not. If "
-               "it says yes, inspect, go slowly, and draw the bow the first time from a distance.")
+               "slanting grain, old glue lines, rot, heat or the knock of the shot. If it says no, do not. "
+               "If it says yes, inspect, go slowly, and draw the bow the first time from a distance.")
 
 
 def _table(found: list[Finding], strength: float) -> Table:

@@ -4,6 +4,14 @@ from calc.lookups.declare import Lookup
 
 IDS = (
     "grits",
+    "drills",
+    "threads",
+    "fractions",
+    "woods",
+    "strings",
+    "tiller",
+    "arrow-mass",
+    "tolerances",
 )
 
 

@@ -1,0 +1,247 @@
+"""Quote: hours by task and materials to a price with a range, and a text the owner can read."""
+
+from collections import namedtuple
+
+from calc.drawings.estimate import estimate_drawing
+from calc.fields import (
+    OK,
+    TEXT,
+    WATCH,
+    Calculator,
+    Check,
+    Column,
+    File,
+    Input,
+    Outcome,
+    Refused,
+    Sentence,
+    Table,
+    amount,
+    check,
+    choice,
+    group,
+    quantity,
+    result,
+    rows,
+    sentence,
+)
+from calc.quantities import show_number
+from calc.shop import estimate
+
+HOUR = 3600.0
+SPREADS = 2.0
+"""The range reaches this many standard deviations to each side: about 19 times in 20."""
+
+WIDE = 0.25
+"""A range of more than this share to each side is worth saying (common practice)."""
+
+TASKS = (
+    ("inspect", "Inspect and measure"), ("strip", "Strip the old finish"), ("tune", "Weight and tiller"),
+    ("track", "Straighten, tracking"), ("grip", "Slim the grip"), ("inserts", "Drill, set inserts"),
+    ("fill", "Fill pinholes"), ("sand", "Sand through the grits"), ("spray", "Seal and spray"),
+    ("letter", "Lettering"), ("rub", "Rub out, polish"), ("string", "String and nocking point"),
+    ("record", "Record, hand over"), ("other", "Other work"),
+)
+ITEMS = (
+    ("finish", "Finish and thinner"), ("abrasives", "Abrasives"), ("glue", "Glue and filler"),
+    ("inserts", "Inserts and screws"), ("string", "String"), ("letters", "Lettering"),
+    ("packing", "Packing and carriage"), ("other", "Other material"),
+)
+
+Task = namedtuple("Task", "name low likely high expected spread")
+
+
+def compute(
+    rate: float,
+    tasks: tuple[tuple[str, float, float, float], ...],
+    materials: tuple[tuple[str, float], ...],
+    markup: float,
+    tax: float,
+) -> Outcome:
+    """Return hours and price with their range."""
+    work = _tasks(tasks)
+    hours = sum([each.expected for each in work])
+    spread = estimate.spread_of_sum([each.spread for each in work])
+    least, most = sum([each.low for each in work]), sum([each.high for each in work])
+    low, high = max(least, hours - SPREADS * spread), min(most, hours + SPREADS * spread)
+    goods = sum([cost for _, cost in materials]) * (1 + markup)
+
+    def price(time: float) -> float:
+        return (time * rate + goods) * (1 + tax)
+
+    prices = (price(low), price(hours), price(high))
+    lines = _lines(work, rate, materials, markup, tax, (low, hours, high), prices)
+    return Outcome(
+        sentence("Quote {}, and say that it may come to anything from {} to {}: {} of work, {} of material.",
+                 amount("money", price(hours)), amount("money", price(low)), amount("money", price(high)),
+                 amount("hours", hours), amount("money", goods)),
+        (
+            ("price", price(hours)),
+            ("price_low", price(low)),
+            ("price_high", price(high)),
+            ("hours", hours),
+            ("hours_low", low),
+            ("hours_high", high),
+            ("hours_spread", spread),
+            ("materials_price", goods),
+            ("tax_price", price(hours) / (1 + tax) * tax),
+            ("price_best", price(least)),
+            ("price_worst", price(most)),
+        ),
+        _checks(work, price(hours), price(high)),
+        (_task_table(work, rate, materials, markup), _text_table(lines)),
+        (),
+        (estimate_drawing([(each.name, each.low, each.likely, each.high) for each in work]),),
+        ASSUMPTIONS,
+        (File("quote.txt", "The quote as a text", "text/plain", "\n".join(lines) + "\n"),),
+    )
+
+
+def _tasks(tasks: tuple[tuple[str, float, float, float], ...]) -> list[Task]:
+    found = []
+    for index, (id, low, likely, high) in enumerate(tasks):
+        if likely < low:
+            raise Refused("tasks", "In row " + str(index + 1) + " the likely hours are fewer than the low "
+                          "ones: put low, likely and high in order.", index, "likely")
+        if high < likely:
+            raise Refused("tasks", "In row " + str(index + 1) + " the high hours are fewer than the likely "
+                          "ones: put low, likely and high in order.", index, "high")
+        found.append(Task(dict(TASKS)[id], low, likely, high, estimate.expected(low, likely, high),
+                          estimate.spread(low, likely, high)))
+    return found
+
+
+# What is said ----------------------------------------------------------------
+
+
+def _checks(work: list[Task], price: float, high: float) -> tuple[Check, ...]:
+    found = []
+    if price > 0 and high / price - 1 > WIDE:
+        found.append(check("range", WATCH, sentence(
+            "It may come to {} more than the quote. Inspect first, for a fixed small price, and quote the "
+            "rest after it.", amount("ratio", high / price - 1, 0))))
+    else:
+        found.append(check("range", OK, "The range is narrow enough to promise."))
+    if not any(each.name == TASKS[0][1] for each in work):
+        found.append(check("inspection", WATCH, "There is no inspection in the list. An old bow is inspected "
+                           "before anything is promised for it."))
+    return tuple(found)
+
+
+def _task_table(
+    work: list[Task], rate: float, materials: tuple[tuple[str, float], ...], markup: float
+) -> Table:
+    lines: list[tuple[object, ...]] = []
+    for each in work:
+        lines.append((each.name, each.low, each.expected, each.high, each.expected * rate))
+    for item, cost in materials:
+        lines.append((dict(ITEMS)[item], None, None, None, cost * (1 + markup)))
+    return Table("tasks", "Work and material, before tax", (
+        Column("what", "Work or material", TEXT), Column("low", "At best", "hours"),
+        Column("expected", "Expected", "hours"), Column("high", "At worst", "hours"),
+        Column("price", "Price", "money"),
+    ), tuple(lines))
+
+
+def _lines(
+    work: list[Task], rate: float, materials: tuple[tuple[str, float], ...], markup: float, tax: float,
+    hours: tuple[float, float, float], prices: tuple[float, float, float],
+) -> list[str]:
+    """Return the quote as lines of plain text for the owner; hours and prices as low, expected, high."""
+    low, price, high = prices
+    lines = ["Estimate for work on your bow"]
+    for each in work:
+        lines.append(each.name + ": about " + _hours(each.expected) + " (" + _hours(each.low) + " to "
+                     + _hours(each.high) + "), " + _money(each.expected * rate))
+    for item, cost in materials:
+        lines.append(dict(ITEMS)[item] + ": " + _money(cost * (1 + markup)))
+    if tax > 0:
+        lines.append("Tax of " + show_number(100 * tax, 1) + " %: " + _money(price / (1 + tax) * tax))
+    lines.append("Together: about " + _money(price) + ", for about " + _hours(hours[1]) + " of work")
+    lines.append("It may come to anything from " + _money(low) + " to " + _money(high)
+                 + ". You will be asked before it goes beyond that.")
+    lines.append("If the inspection finds a crack, lifted glass or a parted layer, work stops and you will "
+                 "be asked.")
+    lines.append("Weight, tiller and straightness are agreed as targets with a tolerance. An old bow can "
+                 "break while it is worked on or drawn; nobody can promise that it will not.")
+    return lines
+
+
+def _hours(seconds: float) -> str:
+    return show_number(seconds / HOUR, 1) + " h"
+
+
+def _money(sum: float) -> str:
+    return show_number(sum, 2)
+
+
+def _text_table(lines: list[str]) -> Table:
+    return Table("text", "For the owner to read", (Column("line", "Text", TEXT),),
+                 tuple([(line,) for line in lines]))
+
+
+ASSUMPTIONS: tuple[Sentence | str, ...] = (
+    "Expected hours of a task are (low + 4 likely + high) / 6, their standard deviation (high - low) / 6.",
+    "The range reaches two standard deviations of the sum to each side, about 19 times in 20, where tasks go "
+    "wrong one by one. On an old bow troubles come together: the worst of all tasks is shown too.",
+    "Low is hours you would hardly ever beat, high hours you would hardly ever overrun.",
+    "Rates, materials, mark-up and tax are yours; sums are in your currency.",
+)
+
+CAUTIONS: tuple[Sentence | str, ...] = (
+    "Agree the target in writing first: weight at a stated draw, tiller, finish, and what happens if the bow "
+    "does not pass the inspection or breaks.",
+    "Never save the hours of inspection, of clearing air, or of a finish's cure before the bow is strung.",
+    "Tax, warranty and liability follow the law where you work.",
+)
+
+
+def _task_columns() -> tuple[Input, ...]:
+    def time(id: str, label: str) -> Input:
+        return quantity(id, label, "hours", "2 h", "0 h", "200 h", ("0.1 h", "20 h"))
+
+    return (choice("task", "Task", TASKS), time("low", "Low"), time("likely", "Likely"),
+            time("high", "High"))
+
+
+CALCULATOR = Calculator(
+    "quote",
+    "Quote",
+    "Turns hours by task and materials into a price with a range, and a text for the owner.",
+    (
+        group(
+            "Work",
+            quantity("rate", "Price of an hour", "hourly_rate", "45", "0", "1000", ("10", "200"),
+                     "In your currency."),
+            rows("tasks", "Tasks", _task_columns(),
+                 "inspect:0.5h:1h:1.5h;tune:2h:3h:6h;sand:2h:3h:5h;spray:3h:4h:6h;record:0.3h:0.5h:1h", 1, 14,
+                 "Hours of your own time: if all goes well, most likely, if much goes wrong."),
+        ),
+        group(
+            "Material",
+            rows("materials", "Materials",
+                 (choice("item", "Item", ITEMS),
+                  quantity("cost", "Cost", "money", "20", "0", "10000", ("0.5", "500"))),
+                 "finish:28;abrasives:12;string:18", 0, 8, "What they cost you for this bow."),
+            quantity("markup", "Mark-up on material", "ratio", "10 %", "0 %", "200 %", ("0 %", "50 %")),
+            quantity("tax", "Tax", "ratio", "0 %", "0 %", "50 %", ("0 %", "30 %"), "On the whole price."),
+        ),
+    ),
+    (
+        result("price", "Price to quote", "money", "Of the expected hours."),
+        result("price_low", "From", "money", "Two standard deviations less."),
+        result("price_high", "To", "money", "Two standard deviations more."),
+        result("hours", "Hours expected", "hours"),
+        result("hours_low", "Hours from", "hours"),
+        result("hours_high", "Hours to", "hours"),
+        result("hours_spread", "Standard deviation of the hours", "hours"),
+        result("materials_price", "Material with mark-up", "money"),
+        result("tax_price", "Tax in the price", "money"),
+        result("price_best", "If every task goes well", "money"),
+        result("price_worst", "If every task goes wrong", "money"),
+    ),
+    CAUTIONS,
+    ("bench-practice", "three-point-estimate"),
+    "An invented recurve that comes down in weight and gets a new finish, at invented prices.",
+    compute,
+)

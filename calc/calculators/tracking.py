@@ -1,0 +1,262 @@
+"""Tracking: where the string lies on each limb, how far the limb is twisted, which side is strong."""
+
+from collections import namedtuple
+
+from calc.drawings.tracking import tracking_drawing
+from calc.fields import (
+    OK,
+    STOP,
+    TEXT,
+    WATCH,
+    Amount,
+    Calculator,
+    Check,
+    Column,
+    Input,
+    Outcome,
+    Sentence,
+    Table,
+    amount,
+    check,
+    group,
+    quantity,
+    result,
+    sentence,
+)
+from calc.quantities import INCH
+from calc.shop.tracking import groove_angle, lean
+
+READING = INCH / 64
+"""Nobody reads an offset finer: less than this counts as in the middle."""
+
+FAR_OUT = 3.0
+"""Beyond this many times what practice accepts, sanding is not the way (common practice)."""
+
+SLACK = 1e-9
+
+Limb = namedtuple("Limb", "name offset_riser height_riser offset_tip height_tip groove_outer groove_inner "
+                          "groove_length")
+Finding = namedtuple("Finding", "limb lean_riser lean_tip twist groove strong")
+
+
+def compute(
+    upper_offset_tip: float,
+    upper_height_tip: float,
+    upper_offset_riser: float,
+    upper_height_riser: float,
+    upper_groove_outer: float,
+    upper_groove_inner: float,
+    lower_offset_tip: float,
+    lower_height_tip: float,
+    lower_offset_riser: float,
+    lower_height_riser: float,
+    lower_groove_outer: float,
+    lower_groove_inner: float,
+    groove_length: float,
+    most_offset: float,
+    most_twist: float,
+    most_groove: float,
+) -> Outcome:
+    """Return twist and strong side of both limbs and whether practice accepts them."""
+    limits = (most_offset, most_twist, most_groove)
+    upper = _finding(Limb("upper", upper_offset_riser, upper_height_riser, upper_offset_tip, upper_height_tip,
+                          upper_groove_outer, upper_groove_inner, groove_length))
+    lower = _finding(Limb("lower", lower_offset_riser, lower_height_riser, lower_offset_tip, lower_height_tip,
+                          lower_groove_outer, lower_groove_inner, groove_length))
+    both = (upper, lower)
+    return Outcome(
+        _headline(both, limits),
+        (
+            ("upper_twist", upper.twist),
+            ("lower_twist", lower.twist),
+            ("upper_strong", upper.strong),
+            ("lower_strong", lower.strong),
+            ("upper_lean_riser", upper.lean_riser),
+            ("lower_lean_riser", lower.lean_riser),
+            ("upper_groove", upper.groove),
+            ("lower_groove", lower.groove),
+        ),
+        _checks(both, limits),
+        (_table(both),),
+        (),
+        (tracking_drawing([(each.limb.name, each.limb.offset_riser, each.limb.offset_tip, each.twist)
+                           for each in both]),),
+        ASSUMPTIONS,
+    )
+
+
+def _finding(limb: Limb) -> Finding:
+    at_riser = lean(limb.offset_riser, limb.height_riser)
+    at_tip = lean(limb.offset_tip, limb.height_tip)
+    twist = at_tip - at_riser
+    smallest = lean(READING, limb.height_tip)
+    strong = "neither" if abs(twist) < smallest else "left" if twist > 0 else "right"
+    return Finding(limb, at_riser, at_tip, twist,
+                   groove_angle(limb.groove_outer, limb.groove_inner, limb.groove_length), strong)
+
+
+# What is said ----------------------------------------------------------------
+
+
+def _outside(each: Finding, limits: tuple[float, float, float]) -> bool:
+    offset, twist, _ = limits
+    return abs(each.limb.offset_riser) > offset + SLACK or abs(each.twist) > twist + SLACK
+
+
+def _side(offset: float) -> str:
+    return "right" if offset > 0 else "left"
+
+
+def _headline(both: tuple[Finding, ...], limits: tuple[float, float, float]) -> Sentence:
+    parts: list[str] = []
+    amounts: list[Amount | str] = []
+    for each in both:
+        if not _outside(each, limits):
+            continue
+        amounts.append(amount("angle", abs(each.twist)))
+        if each.strong == "neither":
+            parts.append("the " + each.limb.name + " limb is twisted by {} only, and the string still lies "
+                         "off it: look at the riser and the other limb first")
+        else:
+            parts.append("the " + each.limb.name + " limb is twisted by {}, its " + each.strong
+                         + " side is the strong one, and material comes off there")
+    if not parts:
+        return sentence("The string lies where practice wants it on both limbs ({} and {} of twist): leave "
+                        "them.", amount("angle", abs(both[0].twist)), amount("angle", abs(both[1].twist)))
+    text = "; ".join(parts)
+    return sentence(text[0].upper() + text[1:] + ".", *amounts)
+
+
+def _checks(both: tuple[Finding, ...], limits: tuple[float, float, float]) -> tuple[Check, ...]:
+    found = []
+    for each in both:
+        found += _limb_checks(each, limits)
+    first, second = both[0].limb.offset_riser, both[1].limb.offset_riser
+    if min(abs(first), abs(second)) > limits[0] + SLACK and first * second > 0:
+        found.append(check("riser", WATCH, "At both fadeouts the string lies to the same side. That is as "
+                           "much the riser, or how limbs meet it, as the limbs: sight along it before you "
+                           "sand."))
+    return tuple(found)
+
+
+def _limb_checks(each: Finding, limits: tuple[float, float, float]) -> list[Check]:
+    most_offset, most_twist, most_groove = limits
+    name = each.limb.name
+    found = []
+    if abs(each.twist) > FAR_OUT * most_twist + SLACK:
+        found.append(check(name + "-twist", STOP, sentence(
+            "The " + name + " limb is twisted by {}, more than sanding should put right: look for lifted "
+            "glass, a parted lamination or a bow that was strung by stepping through.",
+            amount("angle", abs(each.twist)))))
+    elif abs(each.twist) > most_twist + SLACK:
+        found.append(check(name + "-twist", WATCH, sentence(
+            "The " + name + " limb is twisted by {}; practice accepts {}.", amount("angle", abs(each.twist)),
+            amount("angle", most_twist))))
+    else:
+        found.append(check(name + "-twist", OK, sentence(
+            "The " + name + " limb's twist of {} is within {}.", amount("angle", abs(each.twist)),
+            amount("angle", most_twist))))
+    offset = each.limb.offset_riser
+    if abs(offset) > most_offset + SLACK:
+        found.append(check(name + "-offset", WATCH, sentence(
+            "At the " + name + " fadeout the string lies {} to the " + _side(offset)
+            + " of the middle; practice accepts {}.", amount("length", abs(offset)),
+            amount("length", most_offset))))
+    if abs(each.groove) > most_groove + SLACK:
+        found.append(check(name + "-groove", WATCH, sentence(
+            "The " + name + " groove points {} to the " + _side(each.groove)
+            + " of the limb's middle line; practice accepts {}. It may be what leads the string aside: a few "
+            "file strokes in the groove, not the limb.", amount("angle", abs(each.groove)),
+            amount("angle", most_groove))))
+    return found
+
+
+def _table(both: tuple[Finding, ...]) -> Table:
+    lines = []
+    for each in both:
+        lines.append((each.limb.name, each.lean_riser, each.lean_tip, each.twist, each.groove, each.strong,
+                      each.strong))
+    return Table("limbs", "Both limbs; to the right is positive", (
+        Column("limb", "Limb", TEXT), Column("riser", "Lean at the fadeout", "angle"),
+        Column("tip", "Lean near the tip", "angle"), Column("twist", "Twist", "angle"),
+        Column("groove", "Groove", "angle"), Column("strong", "Strong side", TEXT),
+        Column("take", "Take from the", TEXT),
+    ), tuple(lines))
+
+
+ASSUMPTIONS: tuple[Sentence | str, ...] = (
+    "Seen from the belly, upper tip up, by the archer's right and left for both limbs.",
+    "Twist is the lean of the limb's face against the string near the tip less that at the fadeout. It holds "
+    "where the middle of the limb lies in the plane of the string; a limb bent sideways adds to it.",
+    "Offsets are from the middle of the limb's width. An offset of less than 1/64 in near the tip cannot be "
+    "told from none.",
+    "What practice accepts has no published source: edit it.",
+)
+
+CAUTIONS: tuple[Sentence | str, ...] = (
+    "The string moves toward the side that material is taken from, so material comes off the strong side, "
+    "the one the string lies away from. Do it in the wide part of the limb, not near the tip, where it "
+    "changes the distance from groove to edge.",
+    "Inspect the bow before it is strung. Use a stringer: stepping through twists limbs. While you sight "
+    "along a strung bow, eye protection on, and your face out of the plane of the limbs.",
+    "A braced limb is never bent back or heated straight on the strung bow.",
+    "Even strokes, a few at a time, flex 20 to 30 short draws, measure weight, tiller and string together. "
+    "Glass dust: wet sanding or extraction, respirator, gloves.",
+)
+
+
+def _limb_inputs(name: str, tip: str, riser: str) -> tuple[Input, ...]:
+    title = name[0].upper() + name[1:]
+    return (
+        quantity(name + "_offset_tip", title + ": offset near the tip", "length", tip, "-1 in", "1 in",
+                 ("-1/4 in", "1/4 in"), "String from the middle of the limb, where it has just left it; left "
+                 "is negative."),
+        quantity(name + "_height_tip", title + ": height there", "length", "2 in", "1/2 in", "8 in",
+                 ("1 in", "4 in"), "From the belly to the string."),
+        quantity(name + "_offset_riser", title + ": offset at the fadeout", "length", riser, "-1 1/2 in",
+                 "1 1/2 in", ("-3/8 in", "3/8 in"), "Left is negative."),
+        quantity(name + "_height_riser", title + ": height there", "length", "7 in", "2 in", "12 in",
+                 ("5 in", "9 in"), "The tiller distance."),
+        quantity(name + "_groove_outer", title + ": groove off the middle at the nock", "thickness", "0 in",
+                 "-1/2 in", "1/2 in", ("-1/16 in", "1/16 in"), "Half of left edge distance less right."),
+        quantity(name + "_groove_inner", title + ": groove off the middle at its inner end", "thickness",
+                 "0.015 in" if name == "upper" else "0 in", "-1/2 in", "1/2 in",
+                 ("-1/16 in", "1/16 in"), "Likewise."),
+    )
+
+
+CALCULATOR = Calculator(
+    "tracking",
+    "Tracking",
+    "Says how far each limb is twisted under the string, which side is strong, and what practice accepts.",
+    (
+        group("Upper limb, from the belly, tip up", *_limb_inputs("upper", "1/8 in", "1/16 in")),
+        group("Lower limb, the same right and left", *_limb_inputs("lower", "0 in", "0 in")),
+        group(
+            "Grooves, and what is accepted",
+            quantity("groove_length", "Length of a groove", "length", "1 1/2 in", "1/4 in", "8 in",
+                     ("1/2 in", "4 in"), "Between the two places where it was measured."),
+            quantity("most_offset", "Offset accepted at the fadeout", "length", "1/8 in", "1/64 in", "1 in",
+                     ("1/16 in", "1/4 in"), "Common practice; edit it."),
+            quantity("most_twist", "Twist accepted", "angle", "2°", "0.2°", "20°", ("1°", "4°"),
+                     "Common practice; edit it."),
+            quantity("most_groove", "Groove out of line accepted", "angle", "1°", "0.1°", "10°",
+                     ("0.5°", "2°"), "Common practice; edit it."),
+        ),
+    ),
+    (
+        result("upper_twist", "Twist of the upper limb", "angle",
+               "Fadeout to tip; positive: the string lies to the right of the limb near the tip."),
+        result("lower_twist", "Twist of the lower limb", "angle"),
+        result("upper_strong", "Strong side, upper", TEXT, "Take material from this side."),
+        result("lower_strong", "Strong side, lower", TEXT),
+        result("upper_lean_riser", "Lean at the upper fadeout", "angle"),
+        result("lower_lean_riser", "Lean at the lower fadeout", "angle"),
+        result("upper_groove", "Upper groove out of line", "angle"),
+        result("lower_groove", "Lower groove out of line", "angle"),
+    ),
+    CAUTIONS,
+    ("bench-practice", "geometry"),
+    "An invented recurve whose string lies to the right of the upper limb, straight on the lower.",
+    compute,
+)

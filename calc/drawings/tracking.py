@@ -1,0 +1,75 @@
+"""Both limbs seen from the belly with the string over them, and each from its end. Offsets are enlarged."""
+
+import math
+
+from calc.fields import Drawing, amount, sentence
+from calc.quantities import show_number
+
+WIDTH = 440
+HEIGHT = 290
+LEFT = 16
+LENGTH = 250
+"""Of each limb on the page."""
+
+MOST = 16.0
+"""The largest offset on the page."""
+
+FAR = 0.00635
+"""Offsets up to a quarter inch are drawn to one scale; larger ones shrink it."""
+
+
+def tracking_drawing(limbs: list[tuple[str, float, float, float]]) -> Drawing:
+    """Return the drawing of limbs: name, offset at the fadeout and near the tip [m], twist [deg]."""
+    furthest = max([FAR] + [max(abs(each[1]), abs(each[2])) for each in limbs])
+    shapes: list[object] = []
+    for index, limb in enumerate(limbs):
+        shapes += _limb(index, limb, MOST / furthest)
+    return Drawing(
+        "tracking", "The string over each limb, seen from the belly, the archer's right below; and each limb "
+        "from its end. Offsets and twist enlarged.",
+        sentence("Two limbs seen from the belly with the string over them. Upper: twist {}. Lower: twist {}.",
+                 amount("angle", limbs[0][3]), amount("angle", limbs[1][3])),
+        WIDTH, HEIGHT, shapes,
+    )
+
+
+def _limb(index: int, limb: tuple[str, float, float, float], scale: float) -> list[object]:
+    """Return one limb of a bow that lies with its upper tip to the right; the archer's right is down."""
+    name, at_riser, at_tip, twist = limb
+    middle = 62 + index * 140
+    riser, tip = _shown(middle + at_riser * scale), _shown(middle + at_tip * scale)
+    root, end = (LEFT, LEFT + LENGTH) if index == 0 else (LEFT + LENGTH, LEFT)
+    inner, outer = root + 0.4 * (end - root), root + 0.8 * (end - root)
+    outline = (f"M {root} {middle - 22} C {_shown(inner)} {middle - 22} {_shown(outer)} {middle - 14} {end} "
+               f"{middle - 7} V {middle + 7} C {_shown(outer)} {middle + 14} {_shown(inner)} {middle + 22} "
+               f"{root} {middle + 22} Z")
+    return [
+        ["path", {"class": "rb-fill", "d": outline}],
+        ["path", {"class": "rb-quiet", "d": f"M {root} {middle} H {end}"}],
+        ["path", {"class": "rb-string", "d": f"M {root} {riser} L {end} {tip}"}],
+        ["circle", {"class": "rb-mark", "cx": str(root), "cy": riser, "r": "4"}],
+        ["circle", {"class": "rb-mark", "cx": str(end), "cy": tip, "r": "4"}],
+        _label(LEFT, middle - 34, "start", name + " limb, tip on the " + ("right" if index == 0 else "left")),
+        _label(root, middle + 44, "start" if index == 0 else "end",
+               sentence("{}", amount("thickness", at_riser))),
+        _label(end, middle + 44, "end" if index == 0 else "start",
+               sentence("{}", amount("thickness", at_tip))),
+        _face(355, middle, 0.0, "rb-quiet"),
+        _face(355, middle, max(-30.0, min(30.0, 3 * twist)), "rb-mark"),
+        _label(355, middle + 44, "middle", sentence("twist {}", amount("angle", twist))),
+    ]
+
+
+def _face(x: int, y: int, angle: float, name: str) -> list[object]:
+    across = 45 * math.cos(math.radians(angle))
+    up = 45 * math.sin(math.radians(angle))
+    return ["path", {"class": name, "d": f"M {_shown(x - across)} {_shown(y - up)} "
+                     f"L {_shown(x + across)} {_shown(y + up)}"}]
+
+
+def _label(x: float, y: float, anchor: str, text: object) -> list[object]:
+    return ["text", {"class": "rb-label", "x": _shown(x), "y": _shown(y), "text-anchor": anchor}, text]
+
+
+def _shown(number: float) -> str:
+    return show_number(number, 1)
