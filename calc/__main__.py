@@ -214,4 +214,7 @@ def _table_lines(table: Table, system: str) -> list[str]:
 
 
 if __name__ == "__main__":
-    sys.exit(main())
+    try:
+        sys.exit(main())
+    except BrokenPipeError:  # whoever reads, such as `head`, has had enough
+        sys.stderr.close()

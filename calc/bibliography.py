@@ -106,6 +106,10 @@ SOURCES = (
            "time. Worked out here; the same form stands in the equation list of an industrial hygiene "
            "board.",
            "calculated"),
+    Source("family-shapes",
+           "Unstrung shapes of three families of laminated bows, invented to be typical: computed bows of "
+           "these shapes come out with the fullness and the string length that real ones are known for.",
+           "calculated"),
     Source("finish-practice",
            "Typical solids, recoat windows and cure of finish families, as the trade reckons with them. An "
            "assumption to edit; the maker's sheet comes first.",
@@ -207,6 +211,9 @@ SOURCES = (
     Source("reinsch-1967",
            "C. H. Reinsch, Smoothing by spline functions, Numerische Mathematik 10 (1967) 177-183; "
            "checked against a reference library.",
+           "from memory, confirmed by calculation"),
+    Source("rfc-5545",
+           "RFC 5545, Internet Calendaring and Scheduling Core Object Specification (iCalendar).",
            "from memory, confirmed by calculation"),
     Source("rheingans-1947",
            "Rheingans, Spine and arrow design, and Debunking spine, in Hickman, Nagler and Klopsteg, "

@@ -66,6 +66,7 @@ _LENGTHS = (
 _FORCES = (
     _unit("lb", POUND_FORCE, "lbs lbf # pound pounds"),
     _unit("N", 1.0, "newton newtons"),
+    _unit("kN", 1e3, "kilonewton kilonewtons"),
     _unit("kgf", STANDARD_GRAVITY, "kg kp"),
 )
 _MASSES = (
@@ -186,6 +187,11 @@ KINDS = (
     Kind("concentration", "a share of the air", "1", Face("ppm", 0), Face("ppm", 0),
          (_unit("ppm", 1e-6), _unit("%", 1e-2, "percent pct")), ("2500 ppm", "2500 ppm"),
          ("in parts per million", "in parts per million")),
+    Kind("mass_concentration", "a mass in air", "kg/m3", Face("mg/m3", 0), Face("mg/m3", 0),
+         (_unit("mg/m3", 1e-6, "mg/m³"), _unit("g/m3", 1e-3, "g/m³")), ("590 mg/m3", "590 mg/m3"),
+         ("in milligrams per cubic metre", "in milligrams per cubic metre")),
+    Kind("molar_mass", "a molar mass", "kg/mol", Face("g/mol", 1), Face("g/mol", 1),
+         (_unit("g/mol", 1e-3),), ("88.1 g/mol", "88.1 g/mol"), ("in grams per mole", "in grams per mole")),
     Kind("minutes", "a time", "s", Face("min", 1), Face("min", 1), _TIMES,
          ("15 min", "15 min"), ("in minutes", "in minutes")),
     Kind("hours", "a time", "s", Face("h", 1), Face("h", 1), _TIMES,

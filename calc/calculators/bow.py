@@ -1,7 +1,20 @@
-"""What several calculators ask about the bow itself, declared once."""
+"""What several calculators ask about the bow itself, declared once, and the bow made from it."""
 
-from calc.fields import Group, Input, Refused, choice, group, quantity
-from calc.mechanics.lever import half_string_length, tiller_per_stiffness_lost
+from calc.fields import Group, Input, Refused, choice, group, quantity, rows
+from calc.mechanics.bow import Bow
+from calc.mechanics.elastica import Limb
+from calc.mechanics.laminated_limb import Profile, Sanding, laminated_limb
+from calc.mechanics.thinning import Build, Station
+from calc.mechanics.unstrung import unstrung_profile
+from calc.quantities import INCH
+from calc.tables.families import FAMILIES
+from calc.tables.families import find as find_family
+from calc.tables.woods import find as find_wood
+
+BEYOND_PIVOT = 1.75 * INCH
+"""What the marked draw length counts beyond the pivot point (AMO)."""
+
+# Inputs ----------------------------------------------------------------------
 
 
 def reading_inputs() -> tuple[Input, Input]:
@@ -33,23 +46,135 @@ def measures(*more: Input) -> Group:
             "From the string to the deepest point of the grip's throat.",
         ),
         quantity(
-            "bow_length", "Bow length", "length", "60 in", "40 in", "80 in", ("48 in", "72 in"),
+            "bow_length", "Bow length", "length", "62 in", "40 in", "80 in", ("48 in", "72 in"),
             "Nock to nock, along the belly of the unstrung bow.",
         ),
         quantity(
-            "riser_length", "Riser length", "length", "18 in", "6 in", "34 in", ("12 in", "26 in"),
+            "riser_length", "Riser length", "length", "17 in", "6 in", "34 in", ("12 in", "26 in"),
             "Fadeout to fadeout, where the limbs begin to bend.",
+        ),
+        choice(
+            "family", "Family", tuple([(each.id, each.name) for each in FAMILIES]),
+            "Stands in for the unstrung shape where that is not measured.",
         ),
     )
 
 
-def tiller_sensitivity(
-    measured: str, from_string_end: float | None, brace_height: float, bow_length: float, riser_length: float
-) -> float:
-    """Return the change of tiller [m] per relative stiffness lost by the upper limb.
+def shape_group() -> Group:
+    """Return the group of inputs that describe the unstrung shape."""
+    return group(
+        "Unstrung shape",
+        rows(
+            "profile", "Offsets from a straight edge", (
+                quantity("along", "From the fadeout", "length", "6 in", "1/4 in", "40 in"),
+                quantity("offset", "Offset", "length", "1/2 in", "-12 in", "6 in"),
+            ), "", 0, 8,
+            "Empty: the family's shape. Toward the belly is positive, toward the back negative; the same on "
+            "both limbs.",
+            "Lay a straight edge through both fadeouts and measure square to it, out to the tip.",
+        ),
+        quantity(
+            "throat", "Fadeouts behind the throat", "length", "", "-3 in", "5 in", ("-1/2 in", "3 in"),
+            "From the straight edge to the grip's throat, positive where the throat is nearer to the back. "
+            "Empty: the family's.",
+            optional=True,
+        ),
+        quantity(
+            "string_stiffness", "Stiffness of the string", "force", "25 kN", "3 kN", "1000 kN",
+            ("8 kN", "100 kN"), "Tension for each unit of strain. An assumption to edit: a soft polyester "
+            "string is near 10 kN, a stiff one of HMPE near 60 kN.",
+        ),
+    )
+
+
+def station_rows(id: str, label: str, default: str, help: str) -> Input:
+    """Return the rows of a limb's measured sections."""
+    return rows(
+        id, label, (
+            quantity("position", "Distance from the fadeout", "length", "6 in", "0 in", "40 in"),
+            quantity("width", "Width", "length", "1 1/2 in", "1/4 in", "3 in", ("3/8 in", "2 1/4 in")),
+            quantity("thickness", "Thickness", "thickness", "0.285 in", "0.060 in", "1.2 in",
+                     ("0.150 in", "0.600 in")),
+        ), default, 3, 8, help,
+        "Thickness with a micrometer, over both glass layers, in the middle of the width.",
+    )
+
+
+def section_group() -> Group:
+    """Return the group of both limbs' sections."""
+    return group(
+        "The limbs' sections",
+        station_rows("upper_stations", "Upper limb",
+                     "2 in:1.6 in:0.300 in;8 in:1.5 in:0.285 in;14 in:1.2 in:0.265 in;20 in:0.7 in:0.250 in",
+                     "At least three places from fadeout to tip."),
+        station_rows("lower_stations", "Lower limb",
+                     "2 in:1.6 in:0.301 in;8 in:1.5 in:0.286 in;14 in:1.2 in:0.266 in;20 in:0.7 in:0.250 in",
+                     "The same places on the lower limb."),
+    )
+
+
+def layup_inputs() -> tuple[Input, ...]:
+    """Return the inputs that describe glass and core."""
+    return (
+        quantity("glass_back", "Glass on the back", "thickness", "0.045 in", "0.010 in", "0.120 in",
+                 ("0.025 in", "0.065 in"), "As it is now, read at the limb's edge with a lens."),
+        quantity("glass_belly", "Glass on the belly", "thickness", "0.045 in", "0.010 in", "0.120 in",
+                 ("0.025 in", "0.065 in"), "As it is now."),
+        choice("core", "Core", (
+            ("sugar-maple", "Hard maple"), ("red-maple", "Red maple"), ("yellow-birch", "Yellow birch"),
+            ("white-ash", "White ash"), ("black-cherry", "Black cherry"), ("shagbark-hickory", "Hickory"),
+            ("own", "Another, by its modulus"))),
+        quantity("core_modulus", "Modulus of the core", "modulus", "1.8 Mpsi", "0.3 Mpsi", "4 Mpsi",
+                 ("1 Mpsi", "2.5 Mpsi"), "Along the grain.", when=("core", ("own",))),
+        quantity("glass_modulus", "Modulus of the glass", "modulus", "39 GPa", "15 GPa", "60 GPa",
+                 ("35 GPa", "46 GPa"), "Along the fibres; 38 to 45 GPa is typical of bow glass."),
+    )
+
+
+# The bow made from them ----------------------------------------------------------
+
+
+class BenchBow:
+    """A bow as it was measured, from which bows with sanded limbs are made."""
+
+    def __init__(
+        self,
+        profile: Profile,
+        base: tuple[float, float],
+        stations: tuple[tuple[Station, ...], tuple[Station, ...]],
+        build: Build,
+        string_stiffness: float | None,
+    ) -> None:
+        self.profile = profile
+        self.base = base
+        self.stations = stations
+        self.build = build
+        self.string_stiffness = string_stiffness
+
+    def limb(
+        self, which: int, factor: float = 1.0, sanding: Sanding | None = None, removal: float = 0.0
+    ) -> Limb:
+        """Return the upper (0) or lower (1) limb, stiffened by a factor, sanded or as it is."""
+        limb = laminated_limb(self.profile, self.base, self.stations[which], self.build, sanding, removal)
+        return limb if factor == 1.0 else limb.stiffened(factor)
+
+    def bow(
+        self,
+        factors: tuple[float, float] = (1.0, 1.0),
+        sanding: Sanding | None = None,
+        removals: tuple[float, float] = (0.0, 0.0),
+    ) -> Bow:
+        """Return the bow, each limb stiffened by its factor and sanded by its removal [m]."""
+        upper = self.limb(0, factors[0], sanding, removals[0])
+        lower = self.limb(1, factors[1], sanding, removals[1])
+        return Bow(upper, lower, string_stiffness=self.string_stiffness)
+
+
+def limb_length(bow_length: float, riser_length: float) -> float:
+    """Return the length of a limb from fadeout to nock [m].
 
     Raises:
-        Refused: the measures make no bow, or tiller hardly shows where it is read.
+        Refused: the riser takes up too much of the bow.
     """
     if riser_length > 0.6 * bow_length:
         raise Refused(
@@ -57,27 +182,122 @@ def tiller_sensitivity(
             "The riser is more than 60 % of the bow: measure it from fadeout to fadeout, and the bow from "
             "nock to nock.",
         )
-    if brace_height > 0.6 * (bow_length - riser_length) / 2:
+    return (bow_length - riser_length) / 2
+
+
+def require_brace(brace_height: float, length: float) -> None:
+    """Raise Refused where the brace height cannot belong to limbs of this length."""
+    if brace_height > 0.6 * length:
         raise Refused(
             "brace_height",
             "The brace height is more than 60 % of a limb's length: check it, the bow's length and the "
             "riser's.",
         )
-    if measured == "fadeout":
-        reading = riser_length / 2
-    else:
-        reading = half_string_length(bow_length, riser_length, brace_height) - (from_string_end or 0.0)
-    if reading < 0.1 * bow_length / 2:
+
+
+def draw_from_pivot(field: str, marked: float, brace_height: float) -> float:
+    """Return the distance from pivot point to nocking point of a draw stated in the marked way [m].
+
+    Raises:
+        Refused: it lies short of the braced string.
+    """
+    distance = marked - BEYOND_PIVOT
+    if distance < brace_height + INCH:
         raise Refused(
-            "riser_length" if measured == "fadeout" else "from_string_end",
-            "The reading is taken near the middle of the string, where tiller does not show: measure "
-            "nearer to the string's ends.",
+            field,
+            "The draw lies short of the braced string, or less than an inch beyond it: it is stated in the "
+            "marked way, from the pivot point plus 1 3/4 in (44 mm).",
         )
-    sensitivity = tiller_per_stiffness_lost(bow_length, riser_length, brace_height, reading)
-    if sensitivity < 0.2 * bow_length / 60:
-        raise Refused(
-            "riser_length" if measured == "fadeout" else "from_string_end",
-            "The reading is taken so near the string's ends that tiller hardly shows: measure nearer to "
-            "the fadeouts.",
-        )
-    return sensitivity
+    return distance
+
+
+def family_profile(family: str, length: float, scale: float = 1.0) -> Profile:
+    """Return the unstrung shape of a family for a limb of a length [m], its offsets scaled."""
+    points = find_family(family).profile
+    return unstrung_profile(tuple([(y * length, scale * x * length) for y, x in points]), length)
+
+
+def family_throat(family: str, length: float) -> float:
+    """Return how far a family's fadeouts lie behind the throat [m]."""
+    return float(find_family(family).throat * length)
+
+
+def unstrung_shape(
+    family: str, profile: tuple[tuple[float, ...], ...], length: float, scale: float = 1.0
+) -> Profile:
+    """Return the unstrung shape that was measured, or else that of the family, scaled.
+
+    Raises:
+        Refused: the offsets are out of order or reach beyond the limb.
+    """
+    if not profile:
+        return family_profile(family, length, scale)
+    before = 0.0
+    for index, row in enumerate(profile):
+        if row[0] <= before:
+            raise Refused("profile", "Each offset must be taken further from the fadeout than the one before "
+                          "it: put the rows in order.", index, "along")
+        if row[0] > length:
+            raise Refused("profile", "This offset is taken beyond the nock. Check it, or the bow's length.",
+                          index, "along")
+        if abs(row[1]) > 0.8 * row[0] + INCH:
+            raise Refused("profile", "This offset is steeper than a limb can stand to the straight edge. "
+                          "Check it, and its sign.", index, "offset")
+        before = row[0]
+    return unstrung_profile(tuple([(row[0], row[1]) for row in profile]), length)
+
+
+def stations_of(
+    field: str, typed: tuple[tuple[float, ...], ...], length: float, build: Build
+) -> tuple[Station, ...]:
+    """Return a limb's measured sections.
+
+    Raises:
+        Refused: they are out of order, beyond the nock, or too thin for their glass.
+    """
+    stations = tuple([Station(row[0], row[1], row[2]) for row in typed])
+    for index, each in enumerate(stations):
+        if index and each.position <= stations[index - 1].position:
+            raise Refused(field, "Each station must lie further from the fadeout than the one before it: "
+                          "put the rows in order.", index, "position")
+        if each.position > length:
+            raise Refused(field, "This station lies beyond the nock: half of bow length less riser length "
+                          "is all that the limb has. Check the distance, or the bow's length.",
+                          index, "position")
+        if each.thickness <= 1.2 * (build.back + build.belly):
+            raise Refused(field, "This section has hardly any room for a core between its two layers of "
+                          "glass. Check the thickness and the glass.", index, "thickness")
+    return stations
+
+
+def build_of(
+    glass_back: float, glass_belly: float, glass_modulus: float, core: str, core_modulus: float | None
+) -> Build:
+    """Return a limb's lay-up.
+
+    Raises:
+        Refused: the core's modulus is not given.
+    """
+    if core != "own":
+        return Build(glass_back, glass_belly, glass_modulus, find_wood(core).modulus)
+    if core_modulus is None:
+        raise Refused("core_modulus", "Give the modulus of the core, or choose its wood from the list.")
+    return Build(glass_back, glass_belly, glass_modulus, core_modulus)
+
+
+def bench_bow(
+    bow_length: float,
+    riser_length: float,
+    brace_height: float,
+    throat: float | None,
+    shape: Profile,
+    family: str,
+    build: Build,
+    stations: tuple[tuple[Station, ...], tuple[Station, ...]],
+    string_stiffness: float | None,
+) -> BenchBow:
+    """Return the bow as measured, its pivot point at the grip's throat."""
+    length = limb_length(bow_length, riser_length)
+    require_brace(brace_height, length)
+    behind = family_throat(family, length) if throat is None else throat
+    return BenchBow(shape, (behind, riser_length / 2), stations, build, string_stiffness)

@@ -1,6 +1,17 @@
 """Tiller: how far out, which limb is stiff, what to take from it, what that costs."""
 
-from calc.calculators.bow import measures, reading_inputs, tiller_sensitivity
+import math
+from collections import namedtuple
+
+from calc.calculators.bow import (
+    BenchBow,
+    family_profile,
+    family_throat,
+    limb_length,
+    measures,
+    reading_inputs,
+    require_brace,
+)
 from calc.drawings.braced import tiller_drawing
 from calc.fields import (
     OK,
@@ -25,7 +36,9 @@ from calc.fields import (
     result,
     sentence,
 )
-from calc.mechanics.lever import weight_share_per_stiffness_lost
+from calc.mechanics.balance import ratio_for, tiller_by_stiffness
+from calc.mechanics.readings import Curve, force_at, slope_at
+from calc.mechanics.thinning import Build, Station
 from calc.quantities import INCH
 
 BANDS = (("split", INCH / 8, INCH / 4), ("under", 0.0, INCH / 8))
@@ -36,7 +49,20 @@ CORRECTABLE = 3 * INCH / 8
 
 READING_STEP = INCH / 32
 MOST_STIFFNESS = 0.3
-"""Beyond this share of a limb's stiffness a first-order estimate means nothing."""
+"""No limb is asked for more than this share of its stiffness."""
+
+CHART_STEPS = 10
+
+MIDDLE_SHARE = 0.42
+"""Of the bow's length, from the string's end: further in is the middle of the string."""
+
+TYPICAL_LIMB = ((0.09, 0.52, 1.00), (0.36, 0.49, 0.95), (0.62, 0.39, 0.88), (0.89, 0.23, 0.83))
+"""Sections of an invented limb: place over its length, width over thickness at the root times ten, and
+thickness over that at the root. Only the taper of its stiffness counts."""
+
+Fix = namedtuple("Fix", "aim change share weight")
+"""An aim for tiller, the change of tiller to it [m], the share of the working limb's stiffness to take, and
+the draw weight afterwards [N]; share and weight None where the model does not reach it."""
 
 
 def compute(
@@ -51,35 +77,72 @@ def compute(
     brace_height: float,
     bow_length: float,
     riser_length: float,
+    family: str,
 ) -> Outcome:
     """Return how far tiller is out and what would bring it in."""
     low, high = _band(hold, own_low, own_high)
     difference = upper - lower
-    sensitivity = tiller_sensitivity(measured, from_string_end, brace_height, bow_length, riser_length)
-    change = _change_to(difference, low, high, (low + high) / 2)
-    share = abs(change) / sensitivity
-    take_from = "neither" if change == 0 else "upper" if change > 0 else "lower"
-    cost = draw_weight * share * weight_share_per_stiffness_lost()
+    from_end = None if measured == "fadeout" else from_string_end
+    curve = _tiller_curve(family, bow_length, riser_length, brace_height, from_end)
+    fix = _fix(curve, difference, low, high, (low + high) / 2, draw_weight)
+    take_from = "neither" if fix.change == 0 else "upper" if fix.change > 0 else "lower"
+    cost = None if fix.weight is None else draw_weight - fix.weight
     return Outcome(
-        _headline(difference, low, high, take_from, share, cost),
+        _headline(difference, low, high, take_from, fix, cost),
         (
             ("difference", difference),
             ("target_low", low),
             ("target_high", high),
             ("stiff_limb", _stiff_limb(difference)),
             ("take_from", take_from),
-            ("tiller_change", change),
-            ("stiffness_change", -share),
+            ("tiller_change", fix.change),
+            ("stiffness_change", None if fix.share is None else -fix.share),
             ("weight_cost", cost),
-            ("weight_after", draw_weight - cost),
-            ("sensitivity", sensitivity / 100),
+            ("weight_after", fix.weight),
+            ("sensitivity", slope_at(curve, 0.0) / 100),
         ),
-        _checks(difference, change, share),
-        (_aims(difference, low, high, draw_weight, sensitivity),),
-        (_chart(difference, take_from, sensitivity, low, high),),
+        _checks(difference, fix.change, fix.share),
+        (_aims(curve, difference, low, high, draw_weight),),
+        (_chart(curve, difference, take_from, low, high),),
         (tiller_drawing(amount("length", upper), amount("length", lower), take_from),),
         ASSUMPTIONS,
     )
+
+
+_last_curve: tuple[object, Curve] | None = None
+
+
+def _tiller_curve(
+    family: str, bow_length: float, riser_length: float, brace_height: float, from_end: float | None
+) -> Curve:
+    """Return tiller against stiffness for a bow of these measures; kept until they change."""
+    global _last_curve
+    key = (family, bow_length, riser_length, brace_height, from_end)
+    if _last_curve is None or _last_curve[0] != key:
+        length = limb_length(bow_length, riser_length)
+        require_brace(brace_height, length)
+        stations = tuple([Station(at * length, width, thickness) for at, width, thickness in TYPICAL_LIMB])
+        solid = Build(0.15, 0.15, 1.0, 1.0)
+        bow = BenchBow(family_profile(family, length), (family_throat(family, length), riser_length / 2),
+                       (stations, stations), solid, None)
+        if from_end is not None and from_end > MIDDLE_SHARE * bow_length:
+            raise Refused("from_string_end", "The distances are taken where tiller hardly shows, near the "
+                          "middle of the string: measure at the fadeouts.")
+        _last_curve = (key, tiller_by_stiffness(bow.limb(0), brace_height, from_end))
+    return _last_curve[1]
+
+
+def _fix(
+    curve: Curve, difference: float, low: float, high: float, aim: float, draw_weight: float
+) -> Fix:
+    """Return what brings tiller to an aim; nothing while it is in the band."""
+    if low - READING_STEP / 2 <= difference <= high + READING_STEP / 2:
+        return Fix(difference, 0.0, 0.0, draw_weight)
+    now, then = ratio_for(curve, difference), ratio_for(curve, aim)
+    if now is None or then is None:
+        return Fix(aim, aim - difference, None, None)
+    share = 1 - math.exp(-abs(then - now))
+    return Fix(aim, aim - difference, share, draw_weight * math.sqrt(1 - share))
 
 
 def _band(hold: str, own_low: float | None, own_high: float | None) -> tuple[float, float]:
@@ -92,13 +155,6 @@ def _band(hold: str, own_low: float | None, own_high: float | None) -> tuple[flo
         raise Refused("own_high", "The most of your own target must not be less than its least: "
                       "swap the two, or mend the sign.")
     return own_low, own_high
-
-
-def _change_to(difference: float, low: float, high: float, aim: float) -> float:
-    """Return the change of tiller to reach an aim, 0 while it is in the band."""
-    if low - READING_STEP / 2 <= difference <= high + READING_STEP / 2:
-        return 0.0
-    return aim - difference
 
 
 def _stiff_limb(difference: float) -> str:
@@ -115,20 +171,22 @@ def _words_of(difference: float) -> Sentence:
 
 
 def _headline(
-    difference: float, low: float, high: float, take_from: str, share: float, cost: float
+    difference: float, low: float, high: float, take_from: str, fix: Fix, cost: float | None
 ) -> Sentence:
     words = _words_of(difference)
-    band = (amount("length", low), amount("length", high))
+    amounts = tuple(words.amounts) + (amount("length", low), amount("length", high))
     if take_from == "neither":
-        return sentence(words.template + ", inside the target of {} to {}: leave it.",
-                        *(tuple(words.amounts) + band))
-    end = (", outside the target of {} to {}. Take about {} of its stiffness from the " + take_from
-           + " limb; that costs about {} of draw weight.")
-    return sentence(words.template + end,
-                    *(tuple(words.amounts) + band + (amount("ratio", share), amount("force", cost))))
+        return sentence(words.template + ", inside the target of {} to {}: leave it.", *amounts)
+    outside = words.template + ", outside the target of {} to {}. "
+    if fix.share is None or cost is None:
+        return sentence(outside + "That is more than the model of a bow reaches: look for a cause first.",
+                        *amounts)
+    return sentence(
+        outside + "Take about {} of its stiffness from the " + take_from + " limb; that costs about {} of "
+        "draw weight.", *(amounts + (amount("ratio", fix.share), amount("force", cost))))
 
 
-def _checks(difference: float, change: float, share: float) -> tuple[Check, ...]:
+def _checks(difference: float, change: float, share: float | None) -> tuple[Check, ...]:
     stiff = _stiff_limb(difference)
     found = []
     if change == 0:
@@ -146,48 +204,57 @@ def _checks(difference: float, change: float, share: float) -> tuple[Check, ...]
         found.append(check("which", WATCH, "The " + stiff + " limb has the smaller distance and is the "
                            "stiffer, yet the target asks for more of that difference: material comes off "
                            "the other limb."))
-    if share > MOST_STIFFNESS:
-        found.append(check("first-order", STOP, sentence(
-            "An estimate of the first order means nothing beyond {} of a limb's stiffness: do not work "
-            "from this figure.", amount("ratio", MOST_STIFFNESS, 0))))
+    if share is None or share > MOST_STIFFNESS:
+        found.append(check("too-much", STOP, sentence(
+            "No limb gives up more than {} of its stiffness for tiller: something else is wrong, or the "
+            "readings are.", amount("ratio", MOST_STIFFNESS, 0))))
     return tuple(found)
 
 
-def _aims(difference: float, low: float, high: float, draw_weight: float, sensitivity: float) -> Table:
+def _aims(curve: Curve, difference: float, low: float, high: float, draw_weight: float) -> Table:
     near, far = (low, high) if difference < low else (high, low)
-    rows = []
+    lines = []
     for name, aim in (("Near edge of the band", near), ("Middle of the band", (low + high) / 2),
                       ("Far edge of the band", far)):
-        share = abs(_change_to(difference, low, high, aim)) / sensitivity
-        rows.append((name, aim, share, draw_weight * share * weight_share_per_stiffness_lost()))
+        fix = _fix(curve, difference, low, high, aim, draw_weight)
+        cost = None if fix.weight is None else draw_weight - fix.weight
+        lines.append((name, aim, fix.share, cost))
     return Table("aims", "What each aim asks for", (
         Column("aim", "Aim", TEXT), Column("tiller", "Tiller", "length"),
         Column("stiffness", "Stiffness to take", "ratio"), Column("weight", "Weight it costs", "force"),
-    ), tuple(rows))
+    ), tuple(lines))
 
 
-def _chart(difference: float, take_from: str, sensitivity: float, low: float, high: float) -> Chart:
+def _chart(curve: Curve, difference: float, take_from: str, low: float, high: float) -> Chart:
     direction = -1 if take_from == "lower" else 1
-    furthest = max(0.05, 1.2 * max(abs(low - difference), abs(high - difference)) / sensitivity)
-    shares = [furthest * step / 4 for step in range(5)]
-    tillers = [difference + direction * sensitivity * share for share in shares]
+    now = ratio_for(curve, difference) or 0.0
+    room = (curve.draws[-1] - now) if direction > 0 else (now - curve.draws[0])
+    furthest = min(room, math.log(1 / (1 - MOST_STIFFNESS)))
+    shares = []
+    tillers = []
+    for step in range(CHART_STEPS + 1):
+        ratio = furthest * step / CHART_STEPS
+        shares.append(1 - math.exp(-ratio))
+        place = now + direction * ratio
+        tillers.append(force_at(curve, min(max(place, curve.draws[0]), curve.draws[-1])))
     limb = "upper" if direction > 0 else "lower"
     return Chart(
         "tiller", "Tiller as stiffness comes off the " + limb + " limb",
         Axis("Stiffness taken", "ratio"), Axis("Upper minus lower", "length"),
         (
             Line("Tiller", "line", shares, tillers),
-            Line("Least of the target", "line", [0.0, furthest], [low, low]),
-            Line("Most of the target", "line", [0.0, furthest], [high, high]),
+            Line("Least of the target", "line", [0.0, shares[-1]], [low, low]),
+            Line("Most of the target", "line", [0.0, shares[-1]], [high, high]),
         ),
     )
 
 
 ASSUMPTIONS: tuple[Sentence | str, ...] = (
-    "A first-order estimate: two rigid limbs on elastic hinges, a straight string that does not stretch, "
-    "limbs alike but for the difference. A recurve's tips and its reflex are not in it.",
-    "Stiffness comes off the whole working length of the limb evenly; taking it near the fadeout moves "
-    "tiller more, near the tip less.",
+    "The bow is computed as it bends: a rigid riser, two limbs of the family's unstrung shape, alike but for "
+    "their stiffness, a string that does not stretch. Recurves answer about twice as strongly as straight "
+    "bows.",
+    "Stiffness comes off the whole working length of the limb evenly. Half of the draw weight rests on each "
+    "limb.",
     "The target bands are common practice. The aim is the middle of the band; take less than planned, "
     "flex the limbs 20 to 30 short draws, measure again.",
 )
@@ -245,7 +312,7 @@ CALCULATOR = Calculator(
         result("sensitivity", "Tiller per 1 % of one limb's stiffness", "thickness"),
     ),
     CAUTIONS,
-    ("bench-practice", "lever-estimate"),
-    "An invented 60 in recurve of 50 lb, shot split finger, whose lower distance is the larger by 1/4 in.",
+    ("amo-draw-length", "bench-practice", "elastica", "family-shapes"),
+    "An invented 62 in recurve of 50 lb, shot split finger, whose lower distance is the larger by 1/4 in.",
     compute,
 )

@@ -1,58 +1,12 @@
-"""A bow as two rigid limbs on elastic hinges: first-order answers about tiller.
+"""A bow as two rigid limbs on elastic hinges: where nock and string are, roughly.
 
-Each limb is a rigid lever of three quarters of its length that turns about an
-elastic hinge (Hickman's picture of a limb), the string is straight and does not
-stretch. Good for "how much, roughly"; it knows nothing of recurves or of where
-along a limb material comes off.
+Each limb is a rigid lever of three quarters of its length that turns about an elastic hinge (Hickman's
+picture of a limb), the string is straight and does not stretch.
 """
 
 import math
 
 LEVER_SHARE = 0.75
-
-
-def tiller_per_stiffness_lost(
-    bow_length: float, riser_length: float, brace_height: float, reading_height: float
-) -> float:
-    """Return how fast tiller changes as one limb of a braced bow loses stiffness.
-
-    With the bow near balance: limb angle p at brace (sin p = brace / lever),
-    half string H, c = lever cos p / H, a = 1/2 p / (1 - p cot p (1 - c)) the
-    turn of each limb per unit of relative stiffness lost by one of them. The
-    string then tilts by c a, which at height y changes upper minus lower
-    distance by 2 c a y, less 2 a (y - hinge) / cos^2 p beyond the hinge.
-
-    Args:
-        bow_length [m]: nock to nock along the unstrung bow.
-        riser_length [m]: fadeout to fadeout; shorter than the bow.
-        brace_height [m]: > 0, less than the lever.
-        reading_height [m]: where the distances are read, from mid bow along the string.
-
-    Returns:
-        [m] change of (upper - lower) per unit of relative stiffness lost by the upper limb.
-
-    Raises:
-        ValueError: the lengths do not make a bow that can be braced to this height.
-
-    Limits:
-        First order in the stiffness lost; straight limbs without reflex.
-
-    Source: lever-estimate
-    """
-    if not 0 < riser_length < bow_length:
-        raise ValueError("the riser must be shorter than the bow")
-    lever = LEVER_SHARE * (bow_length - riser_length) / 2
-    if not 0 < brace_height < lever:
-        raise ValueError("the brace height must be less than three quarters of a limb")
-    hinge = bow_length / 2 - lever
-    turn = math.asin(brace_height / lever)
-    half_string = hinge + lever * math.cos(turn)
-    if not 0 < reading_height < half_string:
-        raise ValueError("the reading must be taken between the middle of the string and its end")
-    tilt = lever * math.cos(turn) / half_string
-    swing = 0.5 * turn / (1 - turn / math.tan(turn) * (1 - tilt))
-    beyond_hinge = max(0.0, reading_height - hinge)
-    return 2 * swing * (tilt * reading_height - beyond_hinge / math.cos(turn) ** 2)
 
 
 def half_string_length(bow_length: float, riser_length: float, brace_height: float) -> float:
@@ -70,16 +24,3 @@ def half_string_length(bow_length: float, riser_length: float, brace_height: flo
     """
     lever = LEVER_SHARE * (bow_length - riser_length) / 2
     return bow_length / 2 - lever + math.sqrt(lever**2 - brace_height**2)
-
-
-def weight_share_per_stiffness_lost() -> float:
-    """Return the relative draw weight lost per relative stiffness lost by one limb.
-
-    Two alike limbs carry half the draw each, so half.
-
-    Returns:
-        [1] relative weight per relative stiffness of one limb.
-
-    Source: lever-estimate
-    """
-    return 0.5

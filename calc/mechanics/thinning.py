@@ -1,26 +1,12 @@
-"""A laminated limb that gets thinner: stiffness left, and what to take off to leave a wanted share.
-
-The limb is a cantilever held at the fadeout and pulled across at the nock; its
-stiffness is the reciprocal of the integral of (L - s)^2 / (E I) ds. Material
-comes off evenly along it.
-"""
+"""A laminated section that gets thinner: the stiffness left, and how much may come off."""
 
 from collections import namedtuple
-
-from calc.mechanics.checks import require_not_negative, require_positive
 
 Station = namedtuple("Station", "position width thickness")
 """A measured section: distance from the fadeout, width and total thickness [m]."""
 
 Build = namedtuple("Build", "back belly glass_modulus core_modulus")
 """How a limb is laid up: glass thickness on back and belly [m], moduli along the limb [Pa]."""
-
-SLICES = 16
-"""Pieces a limb is cut into; halving them moves a ratio of stiffnesses by less than 0.01 %."""
-
-CLOSE = 1e-9
-MOST_STEPS = 60
-
 
 def section_rigidity(station: Station, build: Build, removal: float, belly_share: float) -> float:
     """Return the bending stiffness of a section after material has come off both faces.
@@ -86,58 +72,6 @@ def section_at(stations: tuple[Station, ...], position: float) -> Station:
     return Station(position, before.width, before.thickness)
 
 
-def sections_along(stations: tuple[Station, ...], length: float) -> tuple[Station, ...]:
-    """Return a limb's sections at the middle of each of its slices.
-
-    Args:
-        stations: the measured sections, in order from fadeout to nock.
-        length [m]: from fadeout to nock, > 0.
-
-    Returns:
-        One section per slice.
-
-    Raises:
-        ValueError: length is not positive.
-
-    Source: geometry
-    """
-    require_positive("length", length, "m")
-    step = length / SLICES
-    return tuple([section_at(stations, (number + 0.5) * step) for number in range(SLICES)])
-
-
-def tip_stiffness(
-    sections: tuple[Station, ...], build: Build, removal: float = 0.0, belly_share: float = 0.5
-) -> float:
-    """Return the force across the nock per deflection of it, small deflections.
-
-    Args:
-        sections: as `sections_along` gives them.
-        build: the limb's lay-up as measured.
-        removal [m]: off the total thickness all along, >= 0.
-        belly_share [1]: part of the removal that comes off the belly, 0 to 1.
-
-    Returns:
-        [N/m] stiffness.
-
-    Raises:
-        ValueError: the removal is negative or goes through a glass layer, or a section is none.
-
-    Limits:
-        A straight cantilever. Only ratios of it are used: shape and large bends largely cancel in them.
-
-    Source: beam-theory
-    """
-    require_not_negative("removal", removal, "m")
-    half_step = sections[0].position
-    length = sections[-1].position + half_step
-    compliance = 0.0
-    for each in sections:
-        arm = length - each.position
-        compliance += arm * arm / section_rigidity(each, build, removal, belly_share)
-    return 1 / (compliance * 2 * half_step)
-
-
 def most_removal(build: Build, belly_share: float, least_back: float, least_belly: float) -> float:
     """Return the most that may come off a limb before either glass layer is at its least.
 
@@ -158,47 +92,3 @@ def most_removal(build: Build, belly_share: float, least_back: float, least_bell
     if belly_share > 0:
         limits.append((build.belly - least_belly) / belly_share)
     return max(0.0, min(limits))
-
-
-def removal_for(
-    share: float, sections: tuple[Station, ...], build: Build, belly_share: float, most: float
-) -> float:
-    """Return what to take off a limb so that a wanted share of its stiffness is left.
-
-    False position (the Illinois rule) between nothing and `most`: stiffness
-    falls all the way, so there is one answer and it stays bracketed.
-
-    Args:
-        share [1]: stiffness wanted over stiffness now, at most 1.
-        sections: as `sections_along` gives them.
-        build: the limb's lay-up as measured.
-        belly_share [1]: part of the removal that comes off the belly, 0 to 1.
-        most [m]: no more than this; the share at `most` must not be above the one wanted.
-
-    Returns:
-        [m] off the total thickness, 0 to `most`.
-
-    Raises:
-        ValueError: the share is above 1, or cannot be reached within `most`.
-
-    Source: beam-theory
-    """
-    if share > 1:
-        raise ValueError(f"the share of stiffness left must be at most 1, got {share}")
-    if share == 1:
-        return 0.0
-    now = tip_stiffness(sections, build)
-    low, over = 0.0, 1 - share
-    high, under = most, tip_stiffness(sections, build, most, belly_share) / now - share
-    if under > 0:
-        raise ValueError(f"a share of {share} cannot be reached within {most} m")
-    for _ in range(MOST_STEPS):
-        removal = (low * under - high * over) / (under - over)
-        miss = tip_stiffness(sections, build, removal, belly_share) / now - share
-        if abs(miss) < CLOSE:
-            return removal
-        if miss > 0:
-            low, over, under = removal, miss, under / 2
-        else:
-            high, under, over = removal, miss, over / 2
-    raise ValueError(f"no removal found for a share of {share} within {most} m")

@@ -226,7 +226,7 @@ def meet_steps(
         lack = weight - state.weight, tiller - state.tiller
         if abs(lack[0]) < WEIGHT_TOLERANCE * weight and abs(lack[1]) < TILLER_TOLERANCE:
             return
-        step = _newton_step(rates, lack)
+        step = newton_step(rates, lack)
         bow = bow_with(first + step[0], second + step[1])
         after = read(bow, bench, state)
         first, second = first + step[0], second + step[1]
@@ -253,7 +253,7 @@ def _differenced_rates(
     )
 
 
-def _newton_step(
+def newton_step(
     rates: tuple[tuple[float, float], tuple[float, float]], lack: tuple[float, float]
 ) -> tuple[float, float]:
     """Return the change of both amounts that makes up what is lacking, as the rates have it."""

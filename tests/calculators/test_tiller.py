@@ -3,12 +3,17 @@
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from scipy.optimize import brentq
 
 from calc.answer import work_out
-from calc.calculators.tiller import CALCULATOR
+from calc.calculators.bow import BenchBow, family_profile, family_throat
+from calc.calculators.tiller import CALCULATOR, TYPICAL_LIMB
 from calc.fields import say
+from calc.mechanics.bow import Bow
+from calc.mechanics.thinning import Build, Station
 
 INCH = 0.0254
+POUND_FORCE = 4.4482216152605
 
 
 def results(**typed):
@@ -77,14 +82,42 @@ def test_own_target_needs_its_ends_in_order():
     assert job.problems[0].field == "own_high"
 
 
-@given(st.integers(-48, 48), st.sampled_from(["fadeout", "string_end"]))
-def test_taking_what_is_said_reaches_the_middle_of_the_band(thirty_seconds, measured):
-    values, _ = results(upper=f"{7 * 32 + thirty_seconds}/32", lower="7", measured=measured)
-    change = 100 * values["sensitivity"] * -values["stiffness_change"]
-    direction = {"upper": 1, "lower": -1, "neither": 0}[values["take_from"]]
-    reached = values["difference"] + direction * change
-    if direction:
-        assert reached == pytest.approx((values["target_low"] + values["target_high"]) / 2, abs=1e-9)
+@pytest.mark.parametrize("family", ["recurve", "reflex-deflex", "straight"])
+@pytest.mark.parametrize("thirty_seconds", [-16, -8, 16])
+def test_taking_what_is_said_brings_the_computed_bow_to_the_middle_of_the_band(family, thirty_seconds):
+    """The bow with that tiller, found by SciPy; then the limb loses what the page says, and is braced."""
+    values, _ = results(upper=f"{7 * 32 + thirty_seconds}/32", lower="7", family=family)
+    length, riser = 22.5 * INCH, 17 * INCH
+    stations = tuple(Station(at * length, w, t) for at, w, t in TYPICAL_LIMB)
+    limb = BenchBow(family_profile(family, length), (family_throat(family, length), riser / 2),
+                    (stations, stations), Build(0.15, 0.15, 1.0, 1.0), None).limb(0)
+
+    def tiller(upper, lower):
+        braced = Bow(limb.stiffened(upper), limb.stiffened(lower)).brace(8 * INCH)
+        return braced.tiller_at_fadeouts().difference
+
+    lower = brentq(lambda factor: tiller(1.0, factor) - values["difference"], 0.7, 1.4)
+    left = 1 + values["stiffness_change"]
+    reached = tiller(left, lower) if values["take_from"] == "upper" else tiller(1.0, lower * left)
+    assert reached == pytest.approx((values["target_low"] + values["target_high"]) / 2, abs=0.01 * INCH)
+
+
+@pytest.mark.parametrize("family", ["recurve", "reflex-deflex", "straight"])
+def test_half_of_the_weight_rests_on_each_limb(family):
+    """Taking a share from one limb costs what the computed bow says, within a twentieth of it."""
+    values, _ = results(upper="7", lower="7 3/8", family=family)
+    length, riser = 22.5 * INCH, 17 * INCH
+    stations = tuple(Station(at * length, w, t) for at, w, t in TYPICAL_LIMB)
+    limb = BenchBow(family_profile(family, length), (family_throat(family, length), riser / 2),
+                    (stations, stations), Build(0.15, 0.15, 1.0, 1.0), None).limb(0)
+
+    def weight(upper):
+        bow = Bow(limb.stiffened(upper), limb)
+        bow.brace(8 * INCH)
+        return bow.draw(26.25 * INCH).force
+
+    lost = 1 - weight(1 + values["stiffness_change"]) / weight(1.0)
+    assert values["weight_cost"] / (50 * POUND_FORCE) == pytest.approx(lost, rel=0.05)
 
 
 @given(st.integers(-48, 48))

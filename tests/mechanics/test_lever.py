@@ -5,7 +5,8 @@ import math
 import pytest
 from scipy.optimize import brentq
 
-from calc.mechanics.lever import LEVER_SHARE, half_string_length, tiller_per_stiffness_lost
+from calc.mechanics.lever import LEVER_SHARE, half_string_length
+from tests.mechanics.lever_estimate import tiller_per_stiffness_lost
 
 BOW, RISER, BRACE = 1.524, 0.4572, 0.2032
 FADEOUT = RISER / 2

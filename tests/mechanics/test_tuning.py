@@ -7,10 +7,10 @@ import pytest
 from calc.mechanics.bow import Bow
 from calc.mechanics.elastica import Limb
 from calc.mechanics.interpolation import curve_at, station_slopes
-from calc.mechanics.lever import tiller_per_stiffness_lost
 from calc.mechanics.tuning import Bench, bending_shares, calibrate, meet, meet_steps, read
 from calc.quantities import INCH, POUND_FORCE
 from tests.mechanics.bows import longbow, recurve
+from tests.mechanics.lever_estimate import tiller_per_stiffness_lost
 
 DRAW = 26.25 * INCH
 BENCH = Bench(brace_height=0.2, draw=DRAW, from_end=0.25)

@@ -1,0 +1,48 @@
+"""Families of laminated bows by their unstrung shape. Invented, typical shapes, to start from when a bow has
+not been measured; not any maker's bow."""
+
+from collections import namedtuple
+
+Family = namedtuple("Family", "id name throat profile")
+"""A family of bows.
+
+throat [1]: how far the fadeouts lie behind the grip's throat, over the limb's length. profile: pairs of
+distance from the fadeout along a straight edge and offset from it toward the belly (negative: toward the
+back), both over the limb's length.
+"""
+
+FAMILIES = (
+    Family(
+        "recurve",
+        "Recurve",
+        0.05,
+        ((0.25, 0.032), (0.50, 0.043), (0.70, 0.010), (0.85, -0.075), (0.94, -0.175)),
+    ),
+    Family(
+        "reflex-deflex",
+        "Longbow with reflex and deflex",
+        0.025,
+        ((0.30, 0.028), (0.60, 0.028), (0.80, -0.005), (0.99, -0.055)),
+    ),
+    Family("straight", "Straight longbow", 0.0, ((0.5, 0.0), (1.0, 0.0))),
+)
+
+
+def find(id: str) -> Family:
+    """Return the family with this id.
+
+    Args:
+        id: of a row of FAMILIES.
+
+    Returns:
+        The family.
+
+    Raises:
+        ValueError: no family has this id.
+
+    Source: family-shapes
+    """
+    for family in FAMILIES:
+        if family.id == id:
+            return family
+    raise ValueError("no family of bows is called " + id)
