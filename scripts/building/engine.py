@@ -11,14 +11,15 @@ from python_minifier import minify
 from python_minifier.transforms.remove_annotations_options import RemoveAnnotationsOptions
 
 from scripts.building import page_scripts
-from scripts.building.fingerprint import short_hash
+from scripts.building.fingerprint import of_folder, short_hash
+from scripts.building.packs import packs
 
 FOLDER = "assets/engine"
 MANIFEST = "manifest.json"
 NPM_PACKAGE = "@micropython/micropython-webassembly-pyscript"
 LOADER = "micropython.mjs"
 INTERPRETER = "micropython.wasm"
-LEFT_OUT = ("calc/__main__.py", "calc/lookups/")
+LEFT_OUT = ("calc/__main__.py", "calc/lookups/", "calc/paths/")
 """What only the command line and the build use."""
 ALL_ANNOTATIONS = RemoveAnnotationsOptions(
     remove_variable_annotations=True, remove_return_annotations=True,
@@ -30,14 +31,16 @@ def write(root: Path, site: Path) -> None:
     """Put the small engine and the bundled package into a built site, with their manifest."""
     folder = site / FOLDER
     folder.mkdir(parents=True)
-    package = folder / "calc.json"
-    package.write_text(json.dumps(bundle(root), separators=(",", ":")))
+    package = folder / "calc"
+    package.mkdir()
+    for name, sources in packs(bundle(root)).items():
+        (package / f"{name}.json").write_text(json.dumps(sources, separators=(",", ":")))
     node_modules = root / "node_modules"
     page_scripts.minify(node_modules, node_modules / NPM_PACKAGE, [LOADER], folder)
     manifest = {
         "micropython": _name_by_content(folder / LOADER),
         "wasm": _name_by_content(Path(shutil.copy(node_modules / NPM_PACKAGE / INTERPRETER, folder))),
-        "calc": _name_by_content(package),
+        "calc": package.rename(package.with_name(f"calc-{of_folder(package)}")).name + "/",
     }
     (folder / MANIFEST).write_text(json.dumps(manifest))
 

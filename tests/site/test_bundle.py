@@ -9,7 +9,7 @@ import pytest
 
 from calc import catalog
 from scripts.blocks.extension import example_outcome
-from scripts.building import engine, pyodide
+from scripts.building import engine, packs, pyodide
 
 ROOT = Path(__file__).parents[2]
 IN_A_BARE_PYTHON = """
@@ -65,9 +65,22 @@ def test_the_command_line_stays_at_home(sources):
     assert "calc/answer.py" in sources
 
 
+def test_every_calculator_has_a_pack_that_repeats_nothing_of_the_core(sources):
+    found = packs.packs(sources)
+    assert set(found) == {packs.CORE, *catalog.IDS}
+    for id in catalog.IDS:
+        assert "calc/calculators/" + id.replace("-", "_") + ".py" in found[id]
+        assert not set(found[id]) & set(found[packs.CORE])
+
+
+def needed_for(id, sources):
+    found = packs.packs(sources)
+    return {**found[packs.CORE], **found[id]}
+
+
 @pytest.mark.parametrize("id", catalog.IDS)
-def test_the_bundle_answers_in_a_bare_python(id, sources, tmp_path):
-    for path, source in sources.items():
+def test_core_and_pack_answer_in_a_bare_python(id, sources, tmp_path):
+    for path, source in needed_for(id, sources).items():
         (tmp_path / path).parent.mkdir(parents=True, exist_ok=True)
         (tmp_path / path).write_text(source, encoding="utf-8")
     request = json.dumps({"calculator": id, "pairs": []})
@@ -77,8 +90,9 @@ def test_the_bundle_answers_in_a_bare_python(id, sources, tmp_path):
 
 
 @pytest.mark.parametrize("id", catalog.IDS)
-def test_the_bundle_answers_in_the_small_engine(id, sources):
-    asked = json.dumps({"sources": sources, "request": json.dumps({"calculator": id, "pairs": []})})
+def test_core_and_pack_answer_in_the_small_engine(id, sources):
+    request = json.dumps({"calculator": id, "pairs": []})
+    asked = json.dumps({"sources": needed_for(id, sources), "request": request})
     done = subprocess.run(["node", "--input-type=module", "-e", IN_THE_SMALL_ENGINE], input=asked, cwd=ROOT,
                           capture_output=True, text=True, check=False)
     assert done.returncode == 0, done.stderr

@@ -53,7 +53,7 @@ def test_a_page_is_served_compressed_where_the_browser_takes_it(port):
     ("assets/engine/micropython-*.wasm", "application/wasm"),
     ("assets/engine/micropython-*.mjs", "text/javascript"),
     ("assets/js-*/worker.mjs", "text/javascript"),
-    ("assets/engine/calc-*.json", "application/json"),
+    ("assets/engine/calc-*/core.json", "application/json"),
     ("assets/images/favicon.svg", "image/svg+xml"),
     ("service-worker.js", "text/javascript"),
 ])
@@ -65,7 +65,7 @@ def test_types_are_right_and_not_guessed(port, pattern, type_):
 
 
 def test_names_by_content_are_kept_and_all_others_asked_after(port):
-    for pattern in ("assets/engine/micropython-*.wasm", "assets/engine/calc-*.json",
+    for pattern in ("assets/engine/micropython-*.wasm", "assets/engine/calc-*/core.json",
                     "assets/engine/pyodide-*/pyodide.mjs", "assets/js-*/worker.mjs", "assets/css-*/site.css",
                     "assets/fonts-*/besley-*.woff2", "assets/javascripts/bundle.*.min.js"):
         assert "immutable" in get(port, address(pattern))[1]["Cache-Control"], pattern

@@ -1,19 +1,26 @@
 // Pyodide, a whole CPython, behind the three calls that both engines share.
 
-import { FIND_PACKAGE, writePackage } from "./package-files.mjs";
+import { CORE, FIND_PACKAGE, fetchPack, packKeeper, writePackage } from "./package-files.mjs";
 
 let answer = null;
+let keepPack = null;
 
 /** Load the interpreter and the package; files holds their addresses. */
 export async function start(files) {
   const [{ loadPyodide }, sources] = await Promise.all([
     import(`${files.pyodide}pyodide.mjs`),
-    fetch(files.calc).then((response) => response.json()),
+    fetchPack(files.calc, CORE),
   ]);
   const python = await loadPyodide({ indexURL: files.pyodide });
   writePackage(python.FS, sources);
+  keepPack = packKeeper(python.FS, files.calc);
   python.runPython(FIND_PACKAGE);
   answer = python.pyimport("calc.answer");
+}
+
+/** See to it that a calculator can be asked. */
+export function prepare(calculator) {
+  return keepPack(calculator);
 }
 
 /** Begin a request (JSON text); returns a function that goes one step on and returns JSON text. */

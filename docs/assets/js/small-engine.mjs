@@ -1,23 +1,30 @@
 // MicroPython behind the three calls that both engines share.
 
-import { FIND_PACKAGE, writePackage } from "./package-files.mjs";
+import { CORE, FIND_PACKAGE, fetchPack, packKeeper, writePackage } from "./package-files.mjs";
 import { fetchEarly } from "./wasm-fetch.mjs";
 
 const HEAP_BYTES = 8 * 1024 * 1024;
 
 let answer = null;
+let keepPack = null;
 
 /** Load the interpreter and the package; files holds their addresses. */
 export async function start(files) {
   fetchEarly(files.wasm);
   const [{ loadMicroPython }, sources] = await Promise.all([
     import(files.micropython),
-    fetch(files.calc).then((response) => response.json()),
+    fetchPack(files.calc, CORE),
   ]);
   const python = await loadMicroPython({ url: files.wasm, heapsize: HEAP_BYTES });
   writePackage(python.FS, sources);
+  keepPack = packKeeper(python.FS, files.calc);
   python.runPython(FIND_PACKAGE);
   answer = python.pyimport("calc.answer");
+}
+
+/** See to it that a calculator can be asked. */
+export function prepare(calculator) {
+  return keepPack(calculator);
 }
 
 /** Begin a request (JSON text); returns a function that goes one step on and returns JSON text. */

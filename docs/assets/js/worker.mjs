@@ -53,6 +53,7 @@ async function work() {
 
 async function answer({ id, request }) {
   try {
+    await engine.prepare(request.calculator);
     const advance = engine.run(JSON.stringify(request));
     let breath = performance.now();
     for (;;) {

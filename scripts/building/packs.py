@@ -1,0 +1,49 @@
+"""The package's sources in packs: what every calculator needs, and what each one adds.
+
+A reader of one page fetches the core and that calculator's pack, and so waits
+no longer when the book gains calculators.
+"""
+
+import ast
+from collections.abc import Iterable, Mapping
+
+from calc import catalog
+
+CORE = "core"
+ENTRY = "calc/answer.py"
+PACKAGE_FILE = "__init__.py"
+
+
+def packs(sources: Mapping[str, str]) -> dict[str, dict[str, str]]:
+    """Return the packs by name: CORE, and one under the id of each calculator."""
+    core = _with_imports(sources, [ENTRY, *(path for path in sources if path.endswith(PACKAGE_FILE))])
+    found = {CORE: core}
+    for id in catalog.IDS:
+        module = "calc/calculators/" + id.replace("-", "_") + ".py"
+        found[id] = _with_imports(sources, [module]) - core
+    return {name: {path: sources[path] for path in sorted(paths)} for name, paths in found.items()}
+
+
+def _with_imports(sources: Mapping[str, str], entries: Iterable[str]) -> set[str]:
+    met: set[str] = set()
+    waiting = list(entries)
+    while waiting:
+        path = waiting.pop()
+        if path not in met:
+            met.add(path)
+            waiting += [other for other in _imported(sources[path]) if other in sources]
+    return met
+
+
+def _imported(source: str) -> Iterable[str]:
+    """Yield the files that a module may import."""
+    for node in ast.walk(ast.parse(source)):
+        if isinstance(node, ast.Import):
+            yield from (_file_of(alias.name) for alias in node.names)
+        elif isinstance(node, ast.ImportFrom) and node.module:
+            yield _file_of(node.module)
+            yield from (_file_of(node.module + "." + alias.name) for alias in node.names)
+
+
+def _file_of(module: str) -> str:
+    return module.replace(".", "/") + ".py"
