@@ -4,7 +4,7 @@ import shlex
 
 from calc import bibliography, dates, fields, quantities
 from scripts.blocks.form import in_both_systems, span, unit_words, usual_range
-from scripts.blocks.tree import Node, element
+from scripts.blocks.tree import UNSEARCHED, Node, element
 
 
 def inputs_table(calculator: fields.Calculator) -> Node:
@@ -53,7 +53,7 @@ def _breakable(name: str) -> list[Node]:
 
 def _table(heads: tuple[str, ...], rows: list[list[list[Node]]]) -> Node:
     return element(
-        "div", {"class": "rb-reference"},
+        "div", {"class": "rb-reference", **UNSEARCHED},
         element("table", {},
                 element("thead", {}, element("tr", {}, *(element("th", {"scope": "col"}, head)
                                                          for head in heads))),
@@ -65,7 +65,7 @@ def _table(heads: tuple[str, ...], rows: list[list[list[Node]]]) -> Node:
 def example(calculator: fields.Calculator, headline: str) -> Node:
     """Return the worked example: the invented bow, its answer, and the same on the command line."""
     return element(
-        "div", {"class": "rb-example"},
+        "div", {"class": "rb-example", **UNSEARCHED},
         element("p", {}, calculator.example),
         element("p", {}, element("strong", {}, headline)),
         element("p", {}, "The same on the command line:"),

@@ -10,6 +10,9 @@ from xml.etree.ElementTree import Element, tostring
 
 Node = str | list[Any]
 
+UNSEARCHED = {"data-search-exclude": ""}
+"""Keeps an element out of the search index, which every visitor fetches: the form has the same words."""
+
 
 def element(tag: str, attributes: Mapping[str, str | None] | None = None, *children: Node | None) -> Node:
     """Return a node; attributes and children that are None are left out."""
