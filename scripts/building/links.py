@@ -1,5 +1,6 @@
 """Every address in the built pages leads somewhere, and nothing is loaded from elsewhere."""
 
+import os
 import re
 from html.parser import HTMLParser
 from pathlib import Path
@@ -7,7 +8,7 @@ from urllib.parse import unquote, urljoin, urlsplit
 
 from scripts.building.errors import BuildError
 
-HOME = "http://site.invalid/"
+HOST = "http://site.invalid"
 LOADING_RELATIONS = ("stylesheet", "preload", "modulepreload", "icon", "manifest")
 STYLE_ADDRESS = re.compile(r"""url\(\s*["']?([^"')]+)["']?\s*\)""")
 
@@ -75,7 +76,7 @@ def _fault_of_link(site: Path, path: Path, address: str, pages: dict[Path, PageA
     scheme = urlsplit(address).scheme
     if scheme in ("https", "mailto"):
         return None
-    if scheme and not _is_own(address):
+    if scheme:
         return "must be https"
     target = _target(site, path, address)
     if target is None:
@@ -94,17 +95,18 @@ def _fault_of_load(site: Path, path: Path, address: str) -> str | None:
     return None if _target(site, path, address) else "does not exist"
 
 
-def _is_own(address: str) -> bool:
-    return address.startswith(HOME)
-
-
 def _target(site: Path, path: Path, address: str) -> Path | None:
     """Return the file that an address on a page is served from, or None."""
-    page = path.relative_to(site).as_posix().removesuffix("index.html")
-    whole = urlsplit(urljoin(HOME + page, address))
-    if whole.netloc != urlsplit(HOME).netloc:
+    home = HOST + home_path()
+    whole = urljoin(home + path.relative_to(site).as_posix().removesuffix("index.html"), address)
+    if not whole.startswith(home):
         return None
-    target = site / unquote(whole.path).lstrip("/")
-    if whole.path.endswith("/"):
+    target = site / unquote(urlsplit(whole[len(home):]).path)
+    if target.is_dir() and urlsplit(whole).path.endswith("/"):
         target = target / "index.html"
     return target if target.is_file() else None
+
+
+def home_path() -> str:
+    """Return the path below which the site will be published; the page for lost visitors names it."""
+    return urlsplit(os.environ.get("SITE_URL", "")).path.rstrip("/") + "/"

@@ -61,6 +61,12 @@ def test_faulty_addresses_are_named(small_site, html, reason):
     assert fault.startswith("index.html: ")
 
 
+def test_a_site_below_another_address_may_name_its_own_only(small_site, monkeypatch):
+    monkeypatch.setenv("SITE_URL", "https://example.org/rebrace/")
+    assert faults(small_site, '<a href="/rebrace/tiller/">x</a>') == []
+    assert len(faults(small_site, '<a href="/tiller/">x</a>')) == 1
+
+
 def test_styles_load_nothing_from_elsewhere_and_nothing_missing(small_site):
     (small_site / "a.css").write_text(
         'a { background: url("https://example.org/x.png") } b { src: url(gone.woff2) }')
