@@ -54,7 +54,7 @@ class Relay:
                 if down:
                     self.bytes_down += len(data)
                     await self._pass(len(data))
-                later(travel_s, writer.write, data)
+                later(travel_s, _hand_over, writer, data)
         except ConnectionError:
             pass
         later(travel_s, writer.close)
@@ -67,6 +67,11 @@ class Relay:
         async with self._turn:
             self._free_at = max(clock(), self._free_at) + 8 * size / self._line.bits_per_second
             await asyncio.sleep(self._free_at - clock())
+
+
+def _hand_over(writer: asyncio.StreamWriter, data: bytes) -> None:
+    if not writer.is_closing():
+        writer.write(data)
 
 
 @contextmanager
