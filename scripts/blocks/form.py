@@ -8,7 +8,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from calc import fields, quantities
-from scripts.blocks.tree import Node, element
+from scripts.blocks.tree import UNSEARCHED, Node, element
 
 KEYBOARD_OF_KIND = {"length": None, "thickness": None, fields.DATE: None,
                     fields.COUNT: "numeric"}
@@ -20,16 +20,16 @@ def calculator_section(calculator: fields.Calculator, outcome: Mapping[str, Any]
     return element(
         "section", {"class": "rb-calculator", "data-calculator": calculator.id},
         _form(calculator),
-        element("div", {"class": "rb-outcome", "role": "status", "data-state": "example"}, *outcome["tree"]),
-        element("script", {"type": "application/json", "class": "rb-data"},
-                script_safe({"charts": outcome["charts"], "files": outcome["files"]})),
+        element("div", {"class": "rb-outcome", "role": "region", "aria-label": "Result",
+                        "data-state": "example", **UNSEARCHED,
+                        "data-example": _compact({"charts": outcome["charts"], "files": outcome["files"]})},
+                *outcome["tree"]),
     )
 
 
-def script_safe(data: object) -> str:
-    """Return data as JSON that cannot end the script element it stands in."""
-    text = json.dumps(data, ensure_ascii=False, separators=(",", ":"))
-    return text.replace("<", "\\u003c").replace(">", "\\u003e").replace("&", "\\u0026")
+def _compact(data: object) -> str:
+    """Return data as JSON for an attribute: the theme runs scripts of any type when it swaps pages."""
+    return json.dumps(data, ensure_ascii=False, separators=(",", ":"))
 
 
 def _form(calculator: fields.Calculator) -> Node:

@@ -2,7 +2,7 @@
 
 import { drawCharts } from "./charts.mjs";
 import { offerFiles } from "./files.mjs";
-import { addRow, fillForm, nameUnits, readForm, removeRow, resetForm, setUnits, showWhatMatters, unitsOf } from "./form.mjs";
+import { addRow, fieldOf, fillForm, nameUnits, readForm, removeRow, resetForm, setUnits, showWhatMatters, unitsOf } from "./form.mjs";
 import { carriesInputs, readLink, writeLink } from "./link.mjs";
 import { recall, remember } from "./memory.mjs";
 import { focusSummary, showProblems } from "./problems.mjs";
@@ -81,7 +81,7 @@ export class CalculatorPage {
     if (unitsOf(this.#form) === "metric") {
       this.#update();
     } else {
-      const { charts, files } = JSON.parse(this.#section.querySelector(".rb-data").textContent);
+      const { charts, files } = JSON.parse(this.#outcome.dataset.example);
       offerFiles(this.#outcome, files);
       drawCharts(this.#outcome, charts);
       this.#warmUp();
@@ -92,8 +92,9 @@ export class CalculatorPage {
     const { pairs, notes } = readLink(location.hash);
     resetForm(this.#form, this.#example);
     setUnits(this.#form, "imperial"); // what a link means must not depend on who opens it
-    this.#strangers = fillForm(this.#form, pairs);
-    this.#linkNotes = notes;
+    const strangers = fillForm(this.#form, pairs);
+    this.#strangers = strangers.filter(([name]) => !fieldOf(this.#form, name));
+    this.#linkNotes = [...notes, ...strangers.map(([name, text]) => offList(this.#form, name, text)).filter(Boolean)];
     this.#hasResult = false;
     this.#setState("waiting");
     this.#update({ save: false });
@@ -298,6 +299,12 @@ export class CalculatorPage {
   #say(text) {
     this.#form.querySelector(".rb-saved").textContent = text;
   }
+}
+
+/** What to say of a link's value that a choice does not offer; nothing for names the engine reports. */
+function offList(form, name, text) {
+  const echo = text.length > 40 ? `${text.slice(0, 40)}…` : text;
+  return fieldOf(form, name) && `The link asks for “${echo}” in “${name}”, which is not on its list; it was left as it stands.`;
 }
 
 function openDetails(outcome) {

@@ -5,6 +5,7 @@ const LIBRARY = new URL("./vendor/uplot.mjs", import.meta.url).href;
 const STYLE = new URL("../css/vendor/uplot.css", import.meta.url).href;
 const HEIGHT = 280;
 const plots = new Map(); // chart id to {plot, box, chart}
+const style = Object.assign(document.createElement("link"), { rel: "stylesheet", href: STYLE });
 let library = null;
 
 const resized = new ResizeObserver((entries) => {
@@ -18,6 +19,7 @@ export async function drawCharts(outcome, charts) {
     .filter(({ box }) => box);
   if (!places.length) return;
   try {
+    document.head.append(style); // instant navigation takes it away with the page before
     library ??= load();
     const Plot = await library;
     for (const { chart, box } of places) if (box.isConnected) draw(Plot, chart, box);
@@ -28,11 +30,6 @@ export async function drawCharts(outcome, charts) {
 }
 
 async function load() {
-  const style = Object.assign(document.createElement("link"), {
-    rel: "stylesheet",
-    href: STYLE,
-  });
-  document.head.append(style);
   const module = await import(LIBRARY);
   watchScheme();
   return module.default;

@@ -5,6 +5,8 @@ import { CalculatorPage } from "./calculator.mjs";
 import { Engine, engineFiles } from "./engine.mjs";
 import { carriesInputs } from "./link.mjs";
 import { keepOffline } from "./offline.mjs";
+import { followPaths } from "./path.mjs";
+import { reachWideTables } from "./tables.mjs";
 
 let engine = null;
 let section = null;
@@ -12,6 +14,7 @@ let page = null;
 
 function visit() {
   if (document.querySelector(".rb-lookup")) import("./lookup.mjs").then(({ equipLookups }) => equipLookups());
+  followPaths();
   const found = document.querySelector(".rb-calculator");
   if (found === section) return;
   section = found;
@@ -31,6 +34,8 @@ function parsed() {
 }
 
 window.addEventListener("hashchange", () => page?.takeLink());
+window.addEventListener("hashchange", followPaths);
+window.addEventListener("resize", reachWideTables);
 
 // A shared link: the engine loads while the page is still arriving.
 if (carriesInputs(location.hash) && document.querySelector('meta[name="rebrace-engine"]')) theEngine().start();
@@ -38,5 +43,6 @@ if (carriesInputs(location.hash) && document.querySelector('meta[name="rebrace-e
 parsed().then(() => {
   visit();
   window.document$?.subscribe(visit);
+  window.document$?.subscribe(() => requestAnimationFrame(reachWideTables));
   keepOffline();
 });

@@ -47,5 +47,5 @@ function setAttribute(element, name, value) {
 
 /** Whether an address is relative, so that it can only lead to a page of this site. */
 function staysHere(address) {
-  return /^(#|\.{0,2}\/(?!\/)|[a-z0-9-]+\/)[\w./#-]*$/i.test(address);
+  return /^(#|\.{0,2}\/(?!\/)|[a-z0-9-]+\/)[\w./#%=&+:;,~-]*$/i.test(address);
 }
