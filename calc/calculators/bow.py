@@ -1,5 +1,6 @@
 """What several calculators ask about the bow itself, declared once, and the bow made from it."""
 
+from calc.calculators.bow_lengths import bow_lengths
 from calc.fields import Group, Input, Refused, choice, group, quantity, rows
 from calc.mechanics.bow import Bow
 from calc.mechanics.elastica import Limb
@@ -41,18 +42,7 @@ def measures(*more: Input) -> Group:
     return group(
         "The bow",
         *more,
-        quantity(
-            "brace_height", "Brace height", "length", "8 in", "3 in", "12 in", ("6 in", "9 1/2 in"),
-            "From the string to the deepest point of the grip's throat.",
-        ),
-        quantity(
-            "bow_length", "Bow length", "length", "62 in", "40 in", "80 in", ("48 in", "72 in"),
-            "Nock to nock, along the belly of the unstrung bow.",
-        ),
-        quantity(
-            "riser_length", "Riser length", "length", "17 in", "6 in", "34 in", ("12 in", "26 in"),
-            "Fadeout to fadeout, where the limbs begin to bend.",
-        ),
+        *bow_lengths(),
         choice(
             "family", "Family", tuple([(each.id, each.name) for each in FAMILIES]),
             "Stands in for the unstrung shape where that is not measured.",

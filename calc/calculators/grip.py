@@ -6,7 +6,7 @@ A screen, not a certificate: static bending of sound, straight-grained wood.
 import math
 from collections import namedtuple
 
-from calc.calculators.bow import measures
+from calc.calculators.bow_lengths import bow_lengths
 from calc.drawings.grip import grip_drawing
 from calc.fields import (
     OK,
@@ -384,7 +384,8 @@ CALCULATOR = Calculator(
             quantity("factor", "Margin to keep", "number", "4", "1.5", "20", ("3", "8"),
                      "Strength over stress at full draw. An assumption to edit."),
         ),
-        measures(
+        group(
+            "The bow",
             quantity("draw_weight", "Draw weight at this draw", "force", "48 lb", "5 lb", "150 lb",
                      ("20 lb", "80 lb"), "From a checked scale."),
             quantity("draw_length", "Draw length", "length", "28 in", "16 in", "34 in", ("24 in", "31 in"),
@@ -392,6 +393,7 @@ CALCULATOR = Calculator(
             quantity("between", "Angle between the halves of the string", "angle", "", "60°", "170°",
                      ("90°", "135°"), "At the nock, on a photograph of the full draw; empty: estimated.",
                      optional=True),
+            *bow_lengths(),
         ),
     ),
     (
@@ -412,6 +414,6 @@ CALCULATOR = Calculator(
     CAUTIONS,
     ("amo-draw-length", "beam-theory", "bench-practice", "forest-service-techsheet", "lever-estimate",
      "wood-handbook", "wood-strength-pages"),
-    "An invented 60 in recurve of 48 lb with a maple riser, its throat slimmed by 1/8 in both ways.",
+    "An invented 62 in recurve of 48 lb with a maple riser, its throat slimmed by 1/8 in both ways.",
     compute,
 )
