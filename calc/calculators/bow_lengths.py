@@ -1,0 +1,21 @@
+"""The main lengths of a bow, declared once for all that ask for them."""
+
+from calc.fields import Input, quantity
+
+
+def bow_lengths() -> tuple[Input, Input, Input]:
+    """Return the inputs for brace height, bow length and riser length."""
+    return (
+        quantity(
+            "brace_height", "Brace height", "length", "8 in", "3 in", "12 in", ("6 in", "9 1/2 in"),
+            "From the string to the deepest point of the grip's throat.",
+        ),
+        quantity(
+            "bow_length", "Bow length", "length", "62 in", "40 in", "80 in", ("48 in", "72 in"),
+            "Nock to nock, along the belly of the unstrung bow.",
+        ),
+        quantity(
+            "riser_length", "Riser length", "length", "17 in", "6 in", "34 in", ("12 in", "26 in"),
+            "Fadeout to fadeout, where the limbs begin to bend.",
+        ),
+    )

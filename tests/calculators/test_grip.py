@@ -1,0 +1,147 @@
+"""Margin of a slimmed grip, from typed inputs to the answer."""
+
+import math
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from calc.answer import work_out
+from calc.calculators.grip import CALCULATOR
+from calc.fields import say
+
+INCH = 0.0254
+POUND_FORCE = 4.4482216152605
+PSI = 6894.757293168
+
+
+def run(**typed):
+    job = work_out(CALCULATOR, list(typed.items()))
+    assert not job.problems, job.problems
+    return dict(job.outcome.values), job.outcome
+
+
+def levels(outcome):
+    return {each.id: each.level for each in outcome.checks}
+
+
+ONE = "0in:1.25in:2in:1.125in:1.875in"
+
+
+def test_stress_by_hand():
+    """Statics and a square section, worked here: 48 lb, 120 degrees at the nock, 26 1/4 in to it."""
+    values, _ = run(stations=ONE, shape="square", between="120", wood="own", own_strength="15000 psi")
+    tangent = math.tan(math.radians(30))
+    moment = 48 / 2 * (26.25 + 1.875 / 2) / tangent
+    thrust = 48 / 2 / tangent
+    stress = moment / (1.125 * 1.875**2 / 6) + thrust / (1.125 * 1.875)
+    assert values["stress_after"] / PSI == pytest.approx(stress, rel=1e-9)
+    assert values["margin_after"] == pytest.approx(15000 / stress, rel=1e-9)
+    assert values["string_tension"] / POUND_FORCE == pytest.approx(48, rel=1e-9)  # 2 T sin 30 = F
+    assert values["throat_moment"] / POUND_FORCE / INCH == pytest.approx(24 * 26.25 / tangent, rel=1e-9)
+
+
+@settings(deadline=None)
+@given(st.floats(20, 80), st.floats(1.05, 1.5))
+def test_stress_is_proportional_to_the_draw(pounds, factor):
+    one, _ = run(draw_weight=f"{pounds:.6f} lb")
+    other, _ = run(draw_weight=f"{pounds * factor:.6f} lb")
+    assert other["stress_after"] / one["stress_after"] == pytest.approx(factor, rel=1e-5)
+
+
+@settings(deadline=None)
+@given(st.floats(0.9, 1.25), st.floats(1.3, 2.0), st.floats(0.01, 0.3))
+def test_taking_more_off_never_helps(width, depth, more):
+    one, _ = run(stations=f"0in:1.25in:2in:{width:.6f}in:{depth:.6f}in")
+    other, _ = run(stations=f"0in:1.25in:2in:{width:.6f}in:{depth - more:.6f}in")
+    assert other["margin_after"] < one["margin_after"]
+
+
+@pytest.mark.parametrize("shape", ["rounded", "square"])
+def test_the_least_depth_has_just_the_margin_asked_for(shape):
+    values, _ = run(stations=ONE, shape=shape)
+    depth = values["least_depth"] / INCH
+    again, outcome = run(stations=f"0in:1.25in:2in:1.125in:{depth:.9f}in", shape=shape, factor="3.9999")
+    assert again["margin_after"] == pytest.approx(4, rel=1e-6)
+    assert levels(outcome)["margin"] == "ok"
+
+
+@pytest.mark.parametrize("shape", ["rounded", "square"])
+def test_the_equal_depth_keeps_the_margin(shape):
+    values, _ = run(stations=ONE, shape=shape)
+    depth = values["equal_depth"] / INCH
+    assert depth > 2  # narrower, so deeper than before
+    again, _ = run(stations=f"0in:1.125in:{depth:.9f}in:1.125in:{depth:.9f}in", shape=shape)
+    assert again["margin_after"] == pytest.approx(values["margin_before"], rel=1e-6)
+
+
+def test_nothing_taken_off_changes_nothing():
+    values, outcome = run(stations="0in:1.25in:2in:1.25in:2in")
+    assert values["margin_after"] == values["margin_before"]
+    assert values["equal_depth"] / INCH == pytest.approx(2, rel=1e-9)
+    assert levels(outcome)["loss"] == "ok"
+
+
+def test_a_rounded_section_bears_three_fifths_of_a_square_one():
+    """(pi / 32) / (1 / 6) = 0.589 of the section modulus; geometry."""
+    rounded, _ = run(stations=ONE, shape="rounded")
+    square, _ = run(stations=ONE, shape="square")
+    assert square["stress_after"] / rounded["stress_after"] == pytest.approx(0.589, abs=0.005)
+
+
+def test_a_hole_on_the_middle_takes_little_and_one_through_the_depth_much():
+    """1 - (d/h)^3 and (b - w)/b of the section, exact, apart from the thrust of some per cent."""
+    plain, _ = run(stations="0in:1.25in:2in:1.25in:2in", shape="square")
+    common = {"stations": "0in:1.25in:2in:1.25in:2in", "shape": "square", "hole_height": "0",
+              "hole_diameter": "3/8"}
+    side, _ = run(hole="side", hole_from_back="1 in", **common)
+    depth, _ = run(hole="depth", **common)
+    assert plain["stress_after"] / side["stress_after"] == pytest.approx(1 - (0.375 / 2) ** 3, abs=0.005)
+    assert plain["stress_after"] / depth["stress_after"] == pytest.approx((1.25 - 0.375) / 1.25, rel=1e-9)
+    assert depth["weakest"] == "the hole"
+
+
+def test_a_hole_near_the_back_is_worse_than_one_in_the_middle():
+    common = {"stations": ONE, "hole": "side", "hole_height": "0", "hole_diameter": "3/8"}
+    near, _ = run(hole_from_back="3/8", **common)
+    middle, _ = run(hole_from_back="0.9375", **common)
+    assert near["margin_after"] < middle["margin_after"]
+
+
+def test_too_slim_is_a_stop_before_and_after():
+    _, outcome = run(stations="0in:1.25in:2in:0.9in:1.4in")
+    assert levels(outcome)["margin"] == "stop"
+    assert levels(outcome)["loss"] == "watch"
+    assert "leave more wood" in say(outcome.headline, "imperial")
+    _, outcome = run(stations="0in:0.9in:1.4in:0.9in:1.4in")
+    assert levels(outcome)["margin"] == "stop"
+
+
+def test_it_never_calls_itself_a_certificate():
+    _, outcome = run(factor="1.5")
+    assert levels(outcome)["screen"] == "watch"
+    assert any("not a certificate" in say(each.text, "imperial") for each in outcome.checks)
+
+
+def test_a_measured_angle_goes_before_the_estimate():
+    estimated, _ = run()
+    measured, _ = run(between="130")
+    assert measured["string_angle"] == pytest.approx(25)
+    assert measured["string_tension"] > estimated["string_tension"]
+
+
+@pytest.mark.parametrize(
+    ("typed", "field", "row", "column"),
+    [
+        ({"stations": "2in:1.2in:2in:1.1in:1.9in;1in:1.2in:2in:1.1in:1.9in"}, "stations", 1, "height"),
+        ({"stations": "0in:1.2in:2in:1.3in:1.9in"}, "stations", 0, "width_after"),
+        ({"stations": "0in:1.2in:2in:1.1in:2.1in"}, "stations", 0, "depth_after"),
+        ({"hole": "side", "hole_from_back": "1/16"}, "hole_diameter", None, None),
+        ({"hole": "depth", "hole_diameter": "1.2"}, "hole_diameter", None, None),
+        ({"draw_length": "34", "bow_length": "40", "riser_length": "30", "brace_height": "3.5"},
+         "draw_length", None, None),
+    ],
+)
+def test_what_cannot_be_is_refused_at_its_field(typed, field, row, column):
+    (found,) = work_out(CALCULATOR, list(typed.items())).problems
+    assert (found.field, found.row, found.column) == (field, row, column)

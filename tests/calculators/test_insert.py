@@ -1,0 +1,156 @@
+"""Blind holes for inserts, from typed inputs to the answer."""
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from calc.answer import work_out
+from calc.calculators.insert import CALCULATOR
+from calc.fields import say
+
+INCH = 0.0254
+
+
+def run(**typed):
+    job = work_out(CALCULATOR, list(typed.items()))
+    assert not job.problems, job.problems
+    return dict(job.outcome.values), job.outcome
+
+
+def levels(outcome):
+    return {each.id: each.level for each in outcome.checks}
+
+
+def test_a_three_eighths_drill_one_inch_deep():
+    """Arithmetic of the cone: 1.1127 in to the point at 118 degrees, 1.0777 in at 135."""
+    for point, depth in (("twist-118", 1.1127), ("twist-135", 1.0777), ("flat", 1.0)):
+        values, _ = run(insert_length="15/16", clearance="1/16", bit_diameter="3/8", point=point,
+                        thickness="2 in")
+        assert values["shoulder_depth"] / INCH == pytest.approx(1.0)
+        assert values["hole_depth"] / INCH == pytest.approx(depth, abs=5e-5)
+
+
+@settings(deadline=None)
+@given(st.floats(0.2, 1.5), st.floats(0, 0.3), st.floats(0.1, 0.9), st.floats(0.5, 3.9), st.floats(0, 0.2))
+def test_depth_and_wall_make_up_the_thickness(insert, room, bit, thickness, error):
+    values, _ = run(insert_length=f"{insert:.6f}", clearance=f"{room:.6f}", bit_diameter=f"{bit:.6f}",
+                    thickness=f"{thickness:.6f}", error=f"{error:.6f}")
+    assert values["hole_depth"] + values["wall_planned"] == pytest.approx(thickness * INCH, abs=1e-7)
+    assert values["wall_planned"] - values["wall_left"] == pytest.approx(error * INCH, abs=1e-7)
+    assert values["hole_depth"] - values["shoulder_depth"] == pytest.approx(values["point_length"])
+
+
+def test_drilled_to_the_deepest_shoulder_the_least_wall_is_left():
+    first, _ = run()
+    insert = first["longest_insert"] / INCH
+    values, outcome = run(insert_length=f"{insert:.9f} in")
+    assert values["wall_left"] == pytest.approx(3 / 16 * INCH, abs=1e-9)
+    assert levels(outcome)["breakthrough"] == "ok"
+
+
+def test_the_worst_case_breaks_through_though_the_measures_do_not():
+    """Thickness 3/4 in, 0.675 in to the point: 0.075 in by the measures, less 1/8 in that they may be out."""
+    values, outcome = run(thickness="3/4", error="1/8")
+    assert values["wall_planned"] > 0 > values["wall_left"]
+    assert levels(outcome)["breakthrough"] == "stop"
+    assert say(outcome.headline, "imperial").startswith("Do not drill this")
+
+
+def test_a_flat_bit_saves_what_a_cone_breaks_through():
+    assert levels(run(thickness="11/16", error="0")[1])["breakthrough"] == "watch"
+    assert levels(run(thickness="0.675", error="0")[1])["breakthrough"] == "stop"
+    assert run(thickness="0.675", error="0", point="flat")[0]["wall_left"] > 0
+
+
+def test_exactly_through_is_a_stop():
+    assert levels(run(thickness="9/16", point="flat", error="0 in")[1])["breakthrough"] == "stop"
+
+
+def test_a_thin_wall_is_a_watch():
+    assert levels(run(least_wall="1/4")[1])["breakthrough"] == "watch"
+
+
+def test_brad_and_own_points():
+    brad, _ = run(point="brad", spur="1/8")
+    assert brad["point_length"] == pytest.approx(INCH / 8)
+    own, _ = run(point="own", own_angle="90")
+    assert own["point_length"] == pytest.approx(3 / 16 * INCH)
+
+
+def test_pressed_insert_asks_for_its_diameter_less_interference():
+    values, outcome = run(insert_diameter="0.379", interference="0.004")
+    assert values["hole_diameter"] / INCH == pytest.approx(0.375)
+    assert values["drill"] == "3/8 in"
+    assert levels(outcome)["bit"] == "ok"
+    assert levels(run(insert_diameter="0.390")[1])["bit"] == "watch"
+    assert levels(run(insert_diameter="0.360")[1])["bit"] == "watch"
+
+
+def test_screwed_insert_takes_the_tap_hole_of_its_outside():
+    """1/4-20 at 75 %: 0.2013 in and #7 in the convention of shop charts, 0.2094 in the other."""
+    values, _ = run(fit="threaded", outer_thread="1/4-20", thread_share="75 %", bit_diameter="0.201")
+    assert values["hole_diameter"] / INCH == pytest.approx(0.2013, abs=5e-5)
+    assert values["hole_diameter"] / INCH != pytest.approx(0.2094, abs=5e-4)
+    assert values["drill"] == "#7"
+
+
+@pytest.mark.parametrize(
+    ("screw", "drill", "share"), [("10-24", "#25", 0.748), ("8-32", "#29", 0.690), ("5/16-18", "F", 0.769)])
+def test_tap_drills(screw, drill, share):
+    """Charts, read second-hand (F from memory); 8-32 is not 75 %."""
+    values, _ = run(screw=screw)
+    assert values["tap_drill"] == drill
+    assert values["tap_share"] == pytest.approx(share, abs=5e-4)
+
+
+def test_two_holes_by_their_edges():
+    """1 5/16 in centre to centre (from memory), 1/64 in to either side (common practice)."""
+    values, outcome = run(outside="1 11/16", inside="15/16")
+    assert values["spacing"] / INCH == pytest.approx(1.3125)
+    assert values["spacing_error"] == pytest.approx(0, abs=1e-12)
+    assert levels(outcome)["spacing"] == "ok"
+    assert levels(run(outside="1 45/64", inside="61/64")[1])["spacing"] == "ok"  # exactly 1/64 off
+    assert levels(run(outside="1.706", inside="0.956")[1])["spacing"] == "watch"
+
+
+def test_a_misreading_shows_in_the_size_of_the_holes():
+    _, outcome = run(outside="1.75", inside="0.875")
+    assert levels(outcome) | {"spacing": "ok", "edges": "watch"} == levels(outcome)
+
+
+def test_left_empty_two_holes_are_not_checked():
+    values, outcome = run(outside="", inside="", edge="")
+    assert values["spacing"] is None
+    assert "spacing" not in levels(outcome)
+    assert "edge" not in levels(outcome)
+
+
+def test_edge_distance():
+    """NDS 2005, read second-hand: 1.5 D to the middle; a wall of half a diameter is too little."""
+    values, outcome = run(edge="9/16")
+    assert values["edge_distance"] / INCH == pytest.approx(0.5625)
+    assert levels(outcome)["edge"] == "ok"
+    assert levels(run(edge="1/2")[1])["edge"] == "watch"
+    assert levels(run(edge="3/16")[1])["edge"] == "stop"
+
+
+def test_cautions_say_what_glue_and_force_can_do():
+    text = " ".join(CALCULATOR.cautions)
+    assert "blow out" in text
+    assert "1/32 to 1/16 in" in text
+
+
+@pytest.mark.parametrize(
+    ("typed", "field"),
+    [
+        ({"outside": "1.7", "inside": ""}, "inside"),
+        ({"outside": "", "inside": "0.9"}, "outside"),
+        ({"outside": "0.9", "inside": "1.7"}, "inside"),
+        ({"bit_diameter": "2 in"}, "bit_diameter"),
+        ({"thickness": "a lot"}, "thickness"),
+        ({"point": "auger"}, "point"),
+    ],
+)
+def test_what_cannot_be_is_refused_at_its_field(typed, field):
+    (found,) = work_out(CALCULATOR, list(typed.items())).problems
+    assert found.field == field

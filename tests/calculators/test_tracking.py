@@ -1,0 +1,98 @@
+"""Tracking: twist, strong side, grooves."""
+
+import math
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from calc.answer import work_out
+from calc.calculators.tracking import CALCULATOR
+from calc.fields import say
+
+STRAIGHT = {"upper_offset_tip": "0", "upper_offset_riser": "0", "upper_groove_inner": "0"}
+
+
+def run(**typed):
+    job = work_out(CALCULATOR, list(typed.items()))
+    assert not job.problems, job.problems
+    return dict(job.outcome.values), job.outcome
+
+
+def levels(outcome):
+    return {each.id: each.level for each in outcome.checks}
+
+
+def test_twist_by_hand():
+    """Geometry: arctan(1/8 in over 2 in) less arctan(1/16 in over 7 in)."""
+    values, _ = run()
+    expected = math.degrees(math.atan(1 / 16) - math.atan(1 / 16 / 7))
+    assert values["upper_twist"] == pytest.approx(expected, rel=1e-9)
+    assert values["lower_twist"] == 0
+
+
+def test_the_string_lies_away_from_the_strong_side():
+    """Common practice: the string moves toward the side that material is taken from."""
+    right, outcome = run(upper_offset_tip="1/8", upper_offset_riser="0")
+    assert right["upper_strong"] == "left"
+    assert "material comes off there" in say(outcome.headline, "imperial")
+    left, _ = run(upper_offset_tip="-1/8", upper_offset_riser="0")
+    assert left["upper_strong"] == "right"
+
+
+@settings(deadline=None)
+@given(st.floats(-0.4, 0.4), st.floats(-0.4, 0.4))
+def test_a_mirrored_bow_has_mirrored_answers(tip, riser):
+    one, _ = run(upper_offset_tip=f"{tip:.6f}", upper_offset_riser=f"{riser:.6f}")
+    other, _ = run(upper_offset_tip=f"{-tip:.6f}", upper_offset_riser=f"{-riser:.6f}")
+    assert other["upper_twist"] == pytest.approx(-one["upper_twist"], abs=1e-9)
+    sides = {"left": "right", "right": "left", "neither": "neither"}
+    assert other["upper_strong"] == sides[one["upper_strong"]]
+
+
+@settings(deadline=None)
+@given(st.floats(-0.4, 0.4), st.floats(-0.4, 0.4))
+def test_both_limbs_are_treated_alike(tip, riser):
+    one, _ = run(upper_offset_tip=f"{tip:.6f}", upper_offset_riser=f"{riser:.6f}")
+    other, _ = run(lower_offset_tip=f"{tip:.6f}", lower_offset_riser=f"{riser:.6f}")
+    assert other["lower_twist"] == one["upper_twist"]
+    assert other["lower_strong"] == one["upper_strong"]
+
+
+def test_straight_limbs_are_left_alone():
+    values, outcome = run(**STRAIGHT)
+    assert values["upper_strong"] == values["lower_strong"] == "neither"
+    assert set(levels(outcome).values()) == {"ok"}
+    assert "leave them" in say(outcome.headline, "imperial")
+
+
+def test_less_than_can_be_read_names_no_side():
+    assert run(upper_offset_tip="1/128", upper_offset_riser="0")[0]["upper_strong"] == "neither"
+    assert run(upper_offset_tip="1/32", upper_offset_riser="0")[0]["upper_strong"] == "left"
+
+
+def test_limits_of_practice_at_their_edge():
+    """Common practice, editable: 2 degrees of twist, 1/8 in at the fadeout, 1 degree of groove."""
+    two = f"{2 * math.tan(math.radians(2)):.9f}"
+    more = f"{2 * math.tan(math.radians(2.05)):.9f}"
+    assert levels(run(**{**STRAIGHT, "upper_offset_tip": two})[1])["upper-twist"] == "ok"
+    assert levels(run(**{**STRAIGHT, "upper_offset_tip": more})[1])["upper-twist"] == "watch"
+    far = f"{2 * math.tan(math.radians(6.1)):.9f}"
+    assert levels(run(**{**STRAIGHT, "upper_offset_tip": far})[1])["upper-twist"] == "stop"
+    assert "upper-offset" not in levels(run(**{**STRAIGHT, "upper_offset_riser": "1/8"})[1])
+    assert levels(run(**{**STRAIGHT, "upper_offset_riser": "5/32"})[1])["upper-offset"] == "watch"
+    assert levels(run(**{**STRAIGHT, "upper_groove_inner": "0.030"})[1])["upper-groove"] == "watch"
+
+
+def test_the_same_side_at_both_fadeouts_points_at_the_riser():
+    both = {"upper_offset_riser": "3/16", "lower_offset_riser": "3/16"}
+    assert levels(run(**both)[1])["riser"] == "watch"
+    assert "riser" not in levels(run(upper_offset_riser="3/16", lower_offset_riser="-3/16")[1])
+
+
+def test_an_untwisted_limb_under_an_offset_string_is_not_sanded():
+    """The string lies off both readings by the same lean: no twist in this limb."""
+    values, outcome = run(upper_offset_tip="1/16", upper_height_tip="2", upper_offset_riser="7/32",
+                          upper_height_riser="7")
+    assert values["upper_strong"] == "neither"
+    assert "look at the riser" in say(outcome.headline, "imperial")
