@@ -48,6 +48,10 @@ TEXT = "text"
 
 Sentence = namedtuple("Sentence", "template amounts")
 Amount = namedtuple("Amount", "kind value decimals")
+
+Link = namedtuple("Link", "text page")
+"""Words in a sentence that lead to a page of the book: its address from the root of the site."""
+
 Check = namedtuple("Check", "id level text")
 Table = namedtuple("Table", "id caption columns rows")
 Column = namedtuple("Column", "id label kind")
@@ -163,10 +167,11 @@ def choice(
     choices: tuple[tuple[str, str], ...],
     help: str = "",
     when: tuple[str, tuple[str, ...]] | None = None,
+    default: str | None = None,
 ) -> Input:
-    """Declare a choice from (id, label) pairs; the first is the default."""
+    """Declare a choice from (id, label) pairs; the first is the default unless another is named."""
     options = tuple([Choice(option[0], option[1]) for option in choices])
-    return Input(id, label, CHOICE, options[0].id, None, None, None, None, help, "",
+    return Input(id, label, CHOICE, default or options[0].id, None, None, None, None, help, "",
                  options, (), False, when)
 
 
@@ -216,8 +221,13 @@ def amount(kind: str, value: float, decimals: int | None = None) -> Amount:
     return Amount(kind, value, decimals)
 
 
-def sentence(template: str, *amounts: Amount | str) -> Sentence:
-    """Return a sentence whose `{}` are filled with amounts (or words) when it is shown."""
+def link(text: str, page: str) -> Link:
+    """Return words that lead to a page of the book, such as `safety/#stored-energy`."""
+    return Link(text, page)
+
+
+def sentence(template: str, *amounts: Amount | Link | str) -> Sentence:
+    """Return a sentence whose `{}` are filled with amounts, links or words when it is shown."""
     return Sentence(template, amounts)
 
 
@@ -228,13 +238,17 @@ def say(text: Sentence | str, system: str) -> str:
     parts = text.template.split("{}")
     shown = [parts[0]]
     for index, each in enumerate(text.amounts):
-        shown.append(each if isinstance(each, str) else write(each, system))
+        shown.append(write(each, system))
         shown.append(parts[index + 1])
     return "".join(shown)
 
 
-def write(each: Amount, system: str) -> str:
-    """Return one amount as text in a unit system."""
+def write(each: Amount | Link | str, system: str) -> str:
+    """Return one amount, link or word as text in a unit system."""
+    if isinstance(each, str):
+        return each
+    if isinstance(each, Link):
+        return each.text
     if each.kind == TEXT:
         return str(each.value)
     if each.kind == COUNT:

@@ -19,6 +19,7 @@ from calc.fields import (
     Check,
     Drawing,
     File,
+    Link,
     Outcome,
     Result,
     Sentence,
@@ -28,6 +29,9 @@ from calc.fields import (
     write_cell,
 )
 from calc.quantities import in_shown_unit, shown_unit
+
+TO_ROOT = "../../"
+"""From a page with a calculator to the root of the site: all of them lie two folders deep."""
 
 LEVEL_WORDS = {"ok": "In order", "watch": "Watch", "stop": "Stop"}
 
@@ -53,8 +57,26 @@ def _checks(outcome: Outcome, system: str) -> list[object]:
     items: list[object] = ["ul", {"class": "rb-checks"}]
     for each in in_order_of_weight(outcome.checks):
         items.append(["li", {"class": "rb-check rb-" + each.level},
-                      ["strong", {}, LEVEL_WORDS[each.level]], " ", say(each.text, system)])
+                      ["strong", {}, LEVEL_WORDS[each.level]], " "] + _told(each.text, system))
     return items
+
+
+def _told(text: Sentence | str, system: str) -> list[object]:
+    """Return a sentence as nodes: its texts, and its links as elements."""
+    if isinstance(text, str):
+        return [text]
+    parts = text.template.split("{}")
+    nodes: list[object] = []
+    words = parts[0]
+    for index, each in enumerate(text.amounts):
+        if isinstance(each, Link):
+            nodes += [words, ["a", {"href": TO_ROOT + each.page}, each.text]]
+            words = ""
+        else:
+            words += write(each, system)
+        words += parts[index + 1]
+    nodes.append(words)
+    return nodes
 
 
 def in_order_of_weight(checks: tuple[Check, ...]) -> list[Check]:
@@ -134,7 +156,7 @@ def _chart_table(chart: Chart, title: str, system: str) -> list[object]:
                          ["td", {}, write(Amount(chart.y.kind, y, None), system)]])
     head = ["thead", {}, ["tr", {}, ["th", {"scope": "col"}, "Line"],
                           ["th", {"scope": "col"}, chart.x.label], ["th", {"scope": "col"}, chart.y.label]]]
-    return _scrolling(title, ["table", {}, head, body])
+    return _scrolling(title, ["table", {"class": "rb-figures"}, head, body])
 
 
 def _table(table: Table, system: str) -> list[object]:
@@ -148,7 +170,7 @@ def _table(table: Table, system: str) -> list[object]:
             text = write_cell(column, row[index], system)
             cells.append(["th", {"scope": "row"}, text] if index == 0 else ["td", {}, text])
         body.append(cells)
-    return _scrolling(caption, ["table", {}, ["caption", {}, caption], ["thead", {}, head], body])
+    return _scrolling(caption, ["table", {"class": "rb-figures"}, ["caption", {}, caption], ["thead", {}, head], body])
 
 
 def _file(file: File) -> list[object]:

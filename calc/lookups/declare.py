@@ -10,13 +10,16 @@ no two rows share a name. layout: LIST or GRID.
 """
 
 Column = namedtuple("Column", "label kind system decimals")
-"""A column. kind: a quantity kind, or TEXT; system: in whose unit the numbers stand; decimals: or None."""
+"""A column. kind: a quantity kind, TEXT or PAGE; system: in whose unit it stands; decimals: or None."""
 
 Row = namedtuple("Row", "cells source status")
 """A row. cells: one a column, SI numbers or texts, None for an empty one; source: key of
 `calc.bibliography`; status: how far this row was read, in the bibliography's words."""
 
 TEXT = "text"
+PAGE = "page"
+"""Cells are a page's title and its address from the root of the site."""
+
 LIST = "list"
 GRID = "grid"
 """A grid of numbers keeps its shape on a phone and scrolls; a list becomes cards there."""

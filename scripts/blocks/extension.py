@@ -6,7 +6,11 @@
     ::: example ID       the worked example in words
     ::: sources ID       what the calculator leans on
     ::: table ID         a look-up table
+    ::: path ID          a decision path
+    ::: glossary PART    the words of one part of the glossary
     ::: cited KEY KEY    the sources that a page leans on, in this order
+    ::: findings         what an inspection can find, and what each finding means
+    ::: checkvalues      the check values, for the home page
     ::: calculators      list of all calculators
     ::: bibliography     list of all sources
 """
@@ -23,7 +27,8 @@ from markdown.blockprocessors import BlockProcessor
 
 from calc import answer, catalog, fields
 from calc.lookups import catalog as lookups
-from scripts.blocks import form, lookup, reference
+from calc.paths import catalog as paths
+from scripts.blocks import book, form, lookup, reference
 from scripts.blocks.tree import Node, element, html_of
 
 MARK = re.compile(r"^::: *(?P<block>[a-z]+)(?: +(?P<id>[a-z0-9-]+(?: +[a-z0-9-]+)*))? *$")
@@ -67,7 +72,15 @@ ABOUT_ONE: dict[str, Callable[[fields.Calculator], Node]] = {
     "example": lambda one: reference.example(one, _headline(example_outcome(one.id)["tree"])),
     "sources": reference.sources_list,
 }
+OF_THE_BOOK: dict[str, Callable[[str], Node]] = {
+    "table": lambda name: lookup.lookup_section(lookups.find(name)),
+    "path": lambda name: book.path_section(paths.find(name)),
+    "glossary": book.glossary_list,
+    "cited": lambda keys: reference.cited_list(keys.split()),
+}
 ABOUT_ALL: dict[str, Callable[[], Node]] = {
+    "findings": book.findings_list,
+    "checkvalues": book.check_values_table,
     "calculators": _calculators_list,
     "bibliography": reference.bibliography_list,
 }
@@ -77,12 +90,10 @@ def block_html(block: str, id: str | None) -> str:
     """Return the HTML of one block.
 
     Raises:
-        ValueError: there is no such block, calculator or table.
+        ValueError: there is no such block, or nothing of that name.
     """
-    if block == "table" and id:
-        return html_of(lookup.lookup_section(lookups.find(id)))
-    if block == "cited" and id:
-        return html_of(reference.cited_list(id.split()))
+    if block in OF_THE_BOOK and id:
+        return html_of(OF_THE_BOOK[block](id))
     if block in ABOUT_ONE and id:
         return html_of(ABOUT_ONE[block](catalog.find(id)))
     if block in ABOUT_ALL and not id:

@@ -9,7 +9,8 @@ import io
 import re
 
 from calc import bibliography, quantities
-from calc.lookups.declare import TEXT, Column, Lookup
+from calc.lookups.declare import PAGE, TEXT, Column, Lookup
+from calc.report import TO_ROOT
 from scripts.blocks.tree import Node, element
 
 
@@ -51,7 +52,8 @@ def _table(table: Lookup, keys: list[str]) -> Node:
         anchor = row_anchor(table, name)
         line = [element("th", {"scope": "row", "data-sort": _sort_key(table.columns[0], row.cells[0])},
                         element("a", {"href": "#" + anchor}, name))]
-        line += [element("td", {"data-label": _head(each), "data-sort": _sort_key(each, cell)}, text)
+        line += [element("td", {"data-label": _head(each), "data-sort": _sort_key(each, cell)},
+                         _linked(each, cell, text))
                  for each, cell, text in zip(table.columns[1:], row.cells[1:], cells)]
         if shared is None:
             origin = "[" + str(keys.index(row.source) + 1) + "] " + row.status
@@ -60,6 +62,13 @@ def _table(table: Lookup, keys: list[str]) -> Node:
     return element("table", {"class": "rb-lookup-table"},
                    element("caption", {}, table.title),
                    element("thead", {}, element("tr", {}, *heads)), element("tbody", {}, *lines))
+
+
+def _linked(each: Column, cell: object, text: str) -> Node:
+    if each.kind != PAGE:
+        return text
+    assert isinstance(cell, tuple)
+    return element("a", {"href": TO_ROOT + cell[1]}, text)
 
 
 def _shared_origin(table: Lookup) -> tuple[str, str] | None:
@@ -85,7 +94,7 @@ def _head(each: Column) -> str:
 
 
 def _unit(each: Column) -> list[str]:
-    if each.kind == TEXT:
+    if each.kind in (TEXT, PAGE):
         return []
     name = quantities.shown_unit(each.kind, each.system).name
     return [name] if name else []
@@ -95,6 +104,8 @@ def _shown(each: Column, cell: object) -> str:
     """Return a cell as text, its unit left to the column's head."""
     if cell is None:
         return ""
+    if isinstance(cell, tuple):
+        return str(cell[0])
     if each.kind == TEXT or isinstance(cell, str):
         return str(cell)
     assert isinstance(cell, int | float)

@@ -1,0 +1,146 @@
+"""Inspection: from what was looked at and what was found to shoot, mend or hang up."""
+
+from calc.fields import (
+    COUNT,
+    OK,
+    STOP,
+    TEXT,
+    WATCH,
+    Calculator,
+    Check,
+    Column,
+    Group,
+    Outcome,
+    Sentence,
+    Table,
+    check,
+    group,
+    link,
+    result,
+    sentence,
+    switch,
+)
+from calc.tables.findings import (
+    LOOK,
+    LOOKS,
+    REPAIR,
+    SHOOT,
+    VERDICTS,
+    WALL,
+    Finding,
+    Look,
+    Verdict,
+    verdict_of,
+    with_verdict,
+)
+
+LEVELS = {WALL: STOP, LOOK: WATCH, REPAIR: WATCH, SHOOT: OK}
+
+
+def compute(**ticked: bool) -> Outcome:
+    """Return the verdict on a bow: the most dangerous finding decides."""
+    unseen = [each for each in LOOKS if not ticked[each.id]]
+    found = [each for verdict in VERDICTS for each in with_verdict(verdict.id) if ticked[each.id]]
+    verdict = verdict_of(found, unseen)
+    return Outcome(
+        _headline(verdict, found, unseen),
+        (
+            ("verdict", verdict.id),
+            ("gravest", found[0].label if found else None),
+            ("found", len(found)),
+            ("unseen", len(unseen)),
+        ),
+        tuple([_check(each) for each in found]) + _unseen_check(unseen) + _next(verdict),
+        (_table(found),) if found else (),
+        (),
+        (),
+        ASSUMPTIONS,
+    )
+
+
+def _headline(verdict: Verdict, found: list[Finding], unseen: list[Look]) -> str:
+    deciding = [each.label for each in found if each.verdict == verdict.id]
+    if verdict.id == SHOOT:
+        return verdict.words
+    if deciding:
+        return verdict.words + " What decides: " + _listed(deciding) + "."
+    return (verdict.words + " " + str(len(unseen)) + " of " + str(len(LOOKS))
+            + " looks have not been made.")
+
+
+def _listed(labels: list[str]) -> str:
+    """Return labels as one phrase, the first letter of each small."""
+    return "; ".join([label[:1].lower() + label[1:] for label in labels])
+
+
+def _check(each: Finding) -> Check:
+    return check(each.id, LEVELS[each.verdict],
+                 sentence(each.label + ". " + each.reason + " See {}.",
+                          link(each.page.title, each.page.address)))
+
+
+def _unseen_check(unseen: list[Look]) -> tuple[Check, ...]:
+    if not unseen:
+        return (check("looks", OK, "All looks have been made."),)
+    return (check("looks", WATCH, "Not looked at: " + _listed([each.label for each in unseen])
+                  + ". What was not looked at counts as not known."),)
+
+
+def _next(verdict: Verdict) -> tuple[Check, ...]:
+    if verdict.id == WALL:
+        return (check("retire", STOP, sentence("A bow for the wall loses its string. See {}.",
+                                               link("Retire a bow", "repair/retire/"))),)
+    if verdict.id == SHOOT:
+        return (check("first-draw", WATCH, sentence(
+            "Nothing found is not the same as sound. See {}, with nobody in line with the limbs.",
+            link("First stringing and first draw", "inspect/first-draw/"))),)
+    return ()
+
+
+def _table(found: list[Finding]) -> Table:
+    words = {verdict.id: verdict.words.split(":")[0].rstrip(".") for verdict in VERDICTS[:-1]}
+    return Table("findings", "What was found, the most dangerous first", (
+        Column("finding", "Finding", TEXT), Column("verdict", "Asks for", TEXT), Column("sign", "Sign", TEXT),
+    ), tuple([(each.label, words.get(each.verdict, "A note in the record"), each.sign) for each in found]))
+
+
+def _groups() -> tuple[Group, ...]:
+    looks = group("What has been looked at", *[switch(each.id, each.label, help=each.how) for each in LOOKS],
+                  note="Unstrung, both limbs. Tick a look once it is made, whatever it showed.")
+    return (looks,) + tuple([
+        group(verdict.title,
+              *[switch(each.id, each.label, help=each.sign) for each in with_verdict(verdict.id)],
+              note=verdict.note)
+        for verdict in VERDICTS])
+
+
+ASSUMPTIONS: tuple[Sentence | str, ...] = (
+    "The most dangerous finding decides, however many lesser ones stand beside it.",
+    "Common practice at the bench. Nobody publishes limits for old laminated bows, and this knows only "
+    "what was ticked.",
+    "A bow can be unsound and show nothing: old glue, heat and hidden breaks leave no mark on the outside.",
+)
+
+CAUTIONS: tuple[Sentence | str, ...] = (
+    "Never string a bow to see if it holds. Look first; in doubt, ask somebody experienced to look.",
+    "With a stringer, eye protection on, nobody in line with the limbs; the first full draw from a distance "
+    "on a tiller stand.",
+    "A bow for the wall gets no string. Cut it off and write on the belly why, so that nobody tries.",
+)
+
+CALCULATOR = Calculator(
+    "inspection",
+    "Inspection",
+    "Says from what you found whether a bow may be strung, wants mending first, or belongs on the wall.",
+    _groups(),
+    (
+        result("verdict", "Verdict", TEXT, "One of wall, look, repair, shoot."),
+        result("gravest", "Gravest finding", TEXT),
+        result("found", "Findings", COUNT),
+        result("unseen", "Looks not made", COUNT),
+    ),
+    CAUTIONS,
+    ("bench-practice",),
+    "An invented recurve that has just come in: nothing has been looked at, so nothing is known.",
+    compute,
+)

@@ -1,0 +1,107 @@
+"""Check values in one place: question, value, how far to trust it, and the page that explains it."""
+
+from collections import namedtuple
+
+from calc.lookups.declare import PAGE, column, lookup, row
+from calc.quantities import show
+from calc.tables.practice import find
+
+CheckValue = namedtuple("CheckValue", "question value page address source status")
+"""One value. page, address: where the book explains it; the address counts from the root of the site."""
+
+COMMON = "common practice"
+
+
+def _range(limit: str) -> str:
+    """Return a limit of practice in both unit systems."""
+    found = find(limit)
+    imperial, metric = [_span(found.kind, found.low, found.high, system) for system in ("imperial", "metric")]
+    return imperial if imperial == metric else imperial + " (" + metric + ")"
+
+
+def _span(kind: str, low: float | None, high: float | None, system: str) -> str:
+    shown = [_plain(show(each, kind, system)) for each in (low, high) if each is not None]
+    if low is None:
+        return "at most " + shown[0]
+    if high is None:
+        return "at least " + shown[0]
+    if low == high:
+        return shown[0]
+    unit = " " + shown[1].rpartition(" ")[2]
+    return (shown[0][: -len(unit)] if shown[0].endswith(unit) else shown[0]) + " to " + shown[1]
+
+
+def _plain(text: str) -> str:
+    """Return a shown quantity without zeros behind the point that say nothing."""
+    number, space, unit = text.partition(" ")
+    return (number.rstrip("0").rstrip(".") if "." in number else number) + space + unit
+
+
+def _of_practice(question: str, limit: str, page: str, address: str, more: str = "{}") -> CheckValue:
+    found = find(limit)
+    value = more.replace("{}", _range(limit))
+    for mark, bound in (("{low}", found.low), ("{high}", found.high)):
+        if mark in more:
+            value = value.replace(mark, _plain(show(bound, found.kind, "imperial")))
+    return CheckValue(question, value, page, address, found.source, found.status)
+
+
+def _common(question: str, value: str, page: str, address: str) -> CheckValue:
+    return CheckValue(question, value, page, address, "bench-practice", COMMON)
+
+
+_JOB = "The whole job in order"
+_LOOK = "Shoot, mend or hang up"
+
+CHECK_VALUES = (
+    _common("A crack across a limb", "never strung again; on the wall", _LOOK, "inspect/decide/"),
+    _of_practice("Tiller, split finger", "tiller-split", "Tiller", "calculators/tiller/",
+                 "upper larger by {}"),
+    _of_practice("Tiller, three fingers under", "tiller-under", "Tiller", "calculators/tiller/",
+                 "upper larger by {}"),
+    _of_practice("Most tiller that weight work can put right", "tiller-correctable", "Tiller",
+                 "calculators/tiller/"),
+    _common("Material comes off", "the limb with the smaller distance", "Tiller", "calculators/tiller/"),
+    _common("The string moves", "toward the side that material is taken from", _JOB,
+            "begin/#7-bring-the-weight-down"),
+    CheckValue("Draw weight is stated at", "28 in: 26 1/4 in from the nocking point to the pivot point, plus "
+               "1 3/4 in", _JOB, "begin/#4-measure-it", "amo-draw-length", "read second-hand"),
+    _common("Flexing before each reading", "20 to 30 short draws", _JOB, "begin/#4-measure-it"),
+    _of_practice("Weight reduction that calls for a second thought", "weight-drop", "Weight reduction",
+                 "calculators/weight-reduction/", "more than {high}"),
+    _of_practice("Left for edge and finish sanding", "edge-reserve", "Weight reduction",
+                 "calculators/weight-reduction/", "about 1 lb: {}"),
+    _of_practice("Glass left on each face", "glass-left", "Weight reduction",
+                 "calculators/weight-reduction/", "{} of what was there when new"),
+    _of_practice("Spacing of accessory holes, centre to centre", "accessory-spacing", _JOB,
+                 "begin/#8-drill-set-inserts-shape-the-grip"),
+    _of_practice("Wall left behind a blind hole", "blind-wall", _JOB,
+                 "begin/#8-drill-set-inserts-shape-the-grip"),
+    CheckValue("Point of a common 118° drill", "0.30 times its diameter, ahead of the full hole", _JOB,
+               "begin/#8-drill-set-inserts-shape-the-grip", "geometry", "calculated"),
+    _common("Grit before the sealer, film finish", "P220", _JOB, "begin/#9-fill-round-the-edges-sand"),
+    CheckValue("Bow against dew point when spraying", "at least 3 °C (5.4 °F) warmer", _JOB,
+               "begin/#10-finish-it", "coating-dew-point", "read second-hand"),
+    CheckValue("Humidity when spraying", "not over 85 %", _JOB, "begin/#10-finish-it", "coating-dew-point",
+               "read second-hand"),
+    _of_practice("Arrow mass for each pound of draw weight", "arrow-usual", "Arrow match",
+                 "calculators/arrow-match/"),
+    _of_practice("Arrow too light for an old bow and for hunting", "arrow-light", "Arrow match",
+                 "calculators/arrow-match/", "under {low}"),
+    _of_practice("Arrow too light for any bow", "arrow-never", "Arrow match", "calculators/arrow-match/",
+                 "under {low}: never"),
+    _of_practice("String off the middle of a limb, at the fadeout", "string-offset", _JOB,
+                 "begin/#4-measure-it"),
+    _common("String for an old bow or bare tips", "polyester only", "Safety", "safety/#stored-energy"),
+    _common("First full draw after any work", "from a distance, on a tiller stand", _JOB,
+            "begin/#3-string-and-draw-it-from-a-safe-place"),
+)
+
+LOOKUP = lookup(
+    "check-values",
+    "Check values",
+    "Common practice is what careful benches do. It is not a standard, and nobody has tested it on your bow.",
+    (column("Question"), column("Value"), column("Where it is explained", PAGE)),
+    tuple([row((each.question, each.value, (each.page, each.address)), each.source, each.status)
+           for each in CHECK_VALUES]),
+)

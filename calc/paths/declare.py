@@ -1,0 +1,53 @@
+"""Declaring a decision path.
+
+A path is a tree: every question and every end is led to by one answer only, so
+that an end's address alone says which answers led there.
+"""
+
+from collections import namedtuple
+
+Path = namedtuple("Path", "id title purpose questions ends")
+"""A path. purpose: one sentence. The first question is where it starts."""
+
+Question = namedtuple("Question", "id text help answers")
+"""A question with its answers. help: how to find the answer, may be empty."""
+
+Answer = namedtuple("Answer", "text to")
+"""An answer, and the id of the question or end that it leads to."""
+
+End = namedtuple("End", "id verdict reason page")
+"""An end. verdict: what to do, in a few words; reason: why; page: a Page."""
+
+Page = namedtuple("Page", "title address")
+"""Where the book goes on; the address counts from the root of the site."""
+
+
+def question(id: str, text: str, *answers: Answer, help: str = "") -> Question:
+    """Return a question."""
+    return Question(id, text, help, answers)
+
+
+def answer(text: str, to: str) -> Answer:
+    """Return an answer that leads to a question or an end."""
+    return Answer(text, to)
+
+
+def end(id: str, verdict: str, reason: str, page: str, address: str) -> End:
+    """Return an end that cites a page by title and address."""
+    return End(id, verdict, reason, Page(page, address))
+
+
+def nodes(path: Path) -> list[Question | End]:
+    """Return all questions and ends of a path."""
+    return list(path.questions) + list(path.ends)
+
+
+def trail(path: Path, id: str) -> list[tuple[Question, Answer]]:
+    """Return the questions with the answers that lead to a question or end, first to last."""
+    steps: list[tuple[Question, Answer]] = []
+    while True:
+        before = [(asked, given) for asked in path.questions for given in asked.answers if given.to == id]
+        if not before:
+            return steps
+        steps.insert(0, before[0])
+        id = before[0][0].id

@@ -1,0 +1,193 @@
+"""What an inspection can find on an old bow, and what each finding means for it.
+
+Declared once: the inspection form, its link, its command line, the table in the
+book and the verdict are all made from this. Common practice throughout; nobody
+publishes limits for a bow that has lain forty years in a loft.
+"""
+
+from collections import namedtuple
+
+Verdict = namedtuple("Verdict", "id words title note")
+"""What is to be done. words: the verdict itself; title and note: head of the findings that lead to it."""
+
+Finding = namedtuple("Finding", "id label sign verdict reason page")
+"""One finding. sign: how to tell it; verdict: id; reason: one sentence; page: a Page."""
+
+Page = namedtuple("Page", "title address")
+"""Where the book goes on; the address counts from the root of the site."""
+
+Look = namedtuple("Look", "id label how")
+"""One part of the inspection."""
+
+SHOOT = "shoot"
+REPAIR = "repair"
+LOOK = "look"
+WALL = "wall"
+
+VERDICTS = (
+    Verdict(WALL, "Wall only: never string it again.", "Any one of these: wall only",
+            "One is enough, whatever else is sound."),
+    Verdict(LOOK, "Not yet: find out first, or let somebody experienced see it.", "Not to be judged yet",
+            "Each of these may hide something from the list above."),
+    Verdict(REPAIR, "Repair first.", "Mend before it is strung",
+            "None of these ends the bow. Each can, if it is strung as it is."),
+    Verdict(SHOOT, "Nothing found that stops it: string it with a stringer, and make the first draw from a "
+            "distance.", "Marks of use", "Worth writing down; they do not change the verdict."),
+)
+"""The most dangerous first. An open question stands above a repair: it may turn out to be the worst."""
+
+LOOKS = (
+    Look("seen_faces", "Both faces of both limbs", "Cleaned, with a strong light held low along them."),
+    Look("seen_edges", "All four limb edges",
+         "A slip of thin paper along every glue line, cotton along every edge."),
+    Look("seen_tapped", "Both limbs tapped", "With a coin, from fadeout to tip, on both faces."),
+    Look("seen_tips", "Both tips", "Overlays and string grooves, with a lens."),
+    Look("seen_riser", "The riser", "Window, grip, every hole and every old fill."),
+    Look("seen_line", "Sighted for twist", "Along the bow, unstrung: both tips on its middle line."),
+)
+
+_LINES = Page("Tell crazing from cracks", "inspect/#2-tell-crazing-from-cracks")
+_PAPER = Page("Try the edges with paper", "inspect/#3-try-the-edges-with-paper")
+_TAP = Page("Tap for parted layers", "inspect/#4-tap-for-parted-layers")
+_TIPS = Page("Look at tips and grooves", "inspect/#6-look-at-tips-and-grooves")
+_RISER = Page("Read the riser", "inspect/#7-read-the-riser")
+_TWIST = Page("Sight it for twist", "inspect/#8-sight-it-for-twist")
+_HEAT = Page("Ask about heat", "inspect/#9-ask-about-heat")
+_KEEP = Page("What to change and what to keep", "inspect/keep-or-change/")
+_STRING = Page("Look at the string", "inspect/first-draw/#1-look-at-the-string")
+_LINE = Page("What is this line?", "inspect/decide/#what-is-this-line")
+_ENERGY = Page("Stored energy", "safety/#stored-energy")
+_MEND = Page("May it be mended?", "repair/#may-it-be-mended")
+_SPLINTER = Page("An edge splinter", "repair/lifted-edges/#an-edge-splinter")
+_LIFTED = Page("What may be glued and what may not",
+               "repair/lifted-edges/#what-may-be-glued-and-what-may-not")
+_OVERLAY = Page("Tip overlays", "repair/lifted-edges/#tip-overlays")
+_GROOVES = Page("String grooves", "shape/grooves/")
+_DRILL = Page("Drill", "drill/")
+
+FINDINGS = (
+    Finding("crack_across", "A crack across a limb",
+            "On a face or an edge. A fingernail catches in it, or it goes on beneath the finish.", WALL,
+            "The fibres that carry the load are broken, and the next draw can finish it.", _LINES),
+    Finding("parted_layers", "Layers parted in a limb",
+            "A gap along the edge, or a dull tap with an opening beside it.", WALL,
+            "Parted layers slide on each other, and the limb fails where they begin.", _TAP),
+    Finding("lifted_glass", "Glass lifted farther than its end can be found",
+            "Paper goes in farther than thin glue could follow.", WALL,
+            "A joint that has let go that far cannot be cleaned inside, so no glue will hold it.", _PAPER),
+    Finding("crushed_belly", "A wrinkle or white band across the belly",
+            "A line of crushed glass, often beside the fadeout or a sharp bend.", WALL,
+            "The belly has begun to give way under pressure.", _LINES),
+    Finding("riser_through", "A crack through the riser",
+            "Seen on two faces, or running across the grain, or from a hole to the window.", WALL,
+            "The riser breaks in the hand, with the archer's face beside it.", _RISER),
+    Finding("groove_crack", "A crack from a string groove into the limb",
+            "It starts at the groove and runs under or beside the overlay.", WALL,
+            "The string's pull opens it further at every shot.", _TIPS),
+    Finding("limb_drilled", "A hole or a screw in a limb",
+            "Anything driven into the part that bends, even if it was filled.", WALL,
+            "A hole cuts the fibres just as a crack does.", _MEND),
+    Finding("limb_mended", "A limb wrapped, splinted or glued over a break",
+            "Thread, tape or a sleeve around the part that bends.", WALL,
+            "A break held together from outside is still a break.", _MEND),
+    Finding("heat_damage", "Damage from heat",
+            "Bubbles, dark patches, or a glue line that a nail can mark.", WALL,
+            "The glue has softened once, and nobody can see how far.", _HEAT),
+
+    Finding("line_unsure", "A line you cannot name",
+            "It may be in the finish, in the glass, or figure of the wood.", LOOK,
+            "Clean it back to the glass and look again with a lens.", _LINE),
+    Finding("dull_tap", "A dull tap without a gap to be seen",
+            "One place sounds dead where its mirror place on the other limb rings.", LOOK,
+            "Mark it, and look at both edges beside it with paper and lens.", _TAP),
+    Finding("hidden_place", "A fill, patch or paint on a limb",
+            "Something covers a place you would like to see.", LOOK,
+            "Take the cover off before you trust what is under it.", _LINES),
+    Finding("rough_past", "Dry-fired, strung backwards or left in the heat",
+            "The owner says so, or you have reason to think it.", LOOK,
+            "Treat it as broken until every look has been made once more with a lens.",
+            _ENERGY),
+    Finding("lifted_fadeout", "Glass lifted at a fadeout, or deeper than the rounding of an edge",
+            "Paper goes in there, and you find where it ends.", LOOK,
+            "Only experienced hands can say whether glue will hold so far in.", _PAPER),
+    Finding("white_lines", "White lines across, inside clear glass",
+            "The surface over them is smooth, and the nail feels nothing.", LOOK,
+            "The resin has let go of its fibres there. Somebody experienced has to see it.", _LINES),
+    Finding("twisted_limb", "A limb that twists",
+            "You see it without sticks, or it is more than 2° over them.", LOOK,
+            "It can be the sign of parted layers, and a string that rolls off a limb lets go of everything "
+            "at once.", _TWIST),
+    Finding("riser_hole", "A hole or fill in the riser that nobody can explain",
+            "Probe it with a pin: how deep, and how near to the window?", LOOK,
+            "The window is the weakest section, and a deep hole beside it makes it weaker.",
+            _RISER),
+
+    Finding("loose_overlay", "A loose or split tip overlay",
+            "A nail can move it, or light shows under it.", REPAIR,
+            "The string pulls it off and strikes the limb.", _OVERLAY),
+    Finding("rough_groove", "A rough, sharp or uneven string groove",
+            "A thread drawn through it catches, or one side is deeper.", REPAIR,
+            "It cuts the string, or lets it lie to one side.", _GROOVES),
+    Finding("edge_splinter", "A splinter lifted at a limb's edge",
+            "Cotton catches on it.", REPAIR,
+            "It runs along the edge when the limb bends.", _SPLINTER),
+    Finding("edge_lifted", "Glass just lifted at an edge",
+            "Paper catches, and stops at once wherever you try.", REPAIR,
+            "Thin glue reaches the end of it today. Strung, it grows.", _LIFTED),
+    Finding("riser_check", "A short crack along the grain of the riser",
+            "On one face only, away from holes and window, and it does not open when pressed.", REPAIR,
+            "Closed and glued it holds. Left alone it grows toward the next hole.", _MEND),
+    Finding("loose_insert", "A loose insert or fitting",
+            "It turns or rocks under a finger.", REPAIR,
+            "It works its hole larger and shakes loose at the shot.",
+            _DRILL),
+    Finding("wrong_string", "A frayed, unknown or low-stretch string",
+            "Anything but a sound polyester string of the right length.", REPAIR,
+            "Old tips were made for a string that stretches.", _STRING),
+
+    Finding("line_along", "A line along a limb, between fibres",
+            "The nail does not catch, and it runs out over no edge.", SHOOT,
+            "Photograph it with a rule, and look at it again after the first draw.", _LINES),
+    Finding("crazing", "Crazing",
+            "Fine lines in every direction. A nail does not catch, and they end where the finish ends.",
+            SHOOT, "It is in the finish only.", _LINES),
+    Finding("worn_finish", "Worn finish, scratches, small dents",
+            "They stop above the glass, or lie in the wood of the riser.", SHOOT,
+            "They weaken nothing. What they tell of the bow's past may be worth keeping.",
+            _KEEP),
+)
+
+
+def verdict_of(found: list[Finding], unseen: list[Look]) -> Verdict:
+    """Return the verdict on a bow: that of its most dangerous finding.
+
+    Args:
+        found: all findings.
+        unseen: looks that were not made; while there are any, the bow cannot be passed.
+
+    Returns:
+        one of VERDICTS.
+
+    Source: bench-practice.
+    """
+    asked = [each.verdict for each in found]
+    if unseen:
+        asked.append(LOOK)
+    for verdict in VERDICTS:
+        if verdict.id in asked:
+            return verdict
+    return VERDICTS[-1]
+
+
+def with_verdict(verdict: str) -> list[Finding]:
+    """Return the findings that lead to one verdict, in order.
+
+    Args:
+        verdict: id of one of VERDICTS.
+
+    Returns:
+        the findings.
+
+    Source: bench-practice.
+    """
+    return [each for each in FINDINGS if each.verdict == verdict]
