@@ -50,8 +50,8 @@ def nearest(size: float, grits: tuple[Grit, ...]) -> Grit:
 def ladder(grits: tuple[Grit, ...], start: Grit, finish: Grit, limit: float) -> list[Grit]:
     """Return the grades to use, from start to finish, each step's ratio within the limit.
 
-    Takes as few steps as the limit allows, and of those ladders the most even one: that whose largest step
-    is smallest. Where no grade lies within the limit, the next grade there is has to do.
+    Takes as few steps as the limit allows, and of those ladders the most even one: that with the least sum
+    of squared logarithms of its ratios. Where no grade lies within the limit, the next one has to do.
 
     Args:
         grits: grades at hand, of one scale.
@@ -85,10 +85,10 @@ def ladder(grits: tuple[Grit, ...], start: Grit, finish: Grit, limit: float) -> 
 def _fewest_steps(chain: list[Grit], limit: float) -> list[Grit]:
     """Return the best way along a chain of ever finer grades, worked out from its fine end.
 
-    Ways are compared by steps beyond the limit, then by steps, then by the largest step.
+    Ways are compared by steps beyond the limit, then by steps, then by unevenness.
     """
     last = len(chain) - 1
-    best: list[tuple[int, int, float, int]] = [(0, 0, 1.0, last)] * len(chain)
+    best: list[tuple[int, int, float, int]] = [(0, 0, 0.0, last)] * len(chain)
     for index in range(last - 1, -1, -1):
         ways = []
         for then in range(index + 1, last + 1):
@@ -97,7 +97,7 @@ def _fewest_steps(chain: list[Grit], limit: float) -> list[Grit]:
             if beyond and then > index + 1:
                 break
             ways.append((best[then][0] + (1 if beyond else 0), best[then][1] + 1,
-                         max(ratio, best[then][2]), then))
+                         math.log(ratio) ** 2 + best[then][2], then))
         best[index] = min(ways)
     steps = [chain[0]]
     index = 0
@@ -126,7 +126,7 @@ def scratch_depth(size: float, slope: float) -> float:
         That depth grows in proportion was published for P60 to P150 on beech; the slope was not. It differs
         with pressure, wood, coating and wear of the sheet.
 
-    Source: scratch-and-grain, assumption.
+    Source: scratch-and-grain, the proportion only.
     """
     if size < 0 or slope < 0:
         raise ValueError("size and slope must not be negative, got " + str(size) + " m and " + str(slope))

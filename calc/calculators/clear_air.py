@@ -1,0 +1,377 @@
+"""Clear air: how long dust and vapour stay, what a fan has to move, vapour against its flammable limit."""
+
+from collections import namedtuple
+
+from calc.fields import (
+    STOP,
+    TEXT,
+    WATCH,
+    Amount,
+    Axis,
+    Calculator,
+    Chart,
+    Check,
+    Column,
+    Line,
+    Outcome,
+    Refused,
+    Sentence,
+    Table,
+    amount,
+    check,
+    choice,
+    group,
+    quantity,
+    result,
+    sentence,
+)
+from calc.shop.air import (
+    air_changes,
+    clearing_time,
+    dilution_flow,
+    face_flow,
+    mass_concentration,
+    rising_share,
+    share_left,
+    vapour_volume,
+)
+from calc.tables.booths import face_speed
+from calc.tables.exposure_limits import limits_of
+from calc.tables.respirators import NEEDS, need_for
+from calc.tables.respirators import find as find_respirator
+from calc.tables.solvents import SOLVENTS
+from calc.tables.solvents import find as find_solvent
+
+LEFT = (0.1, 0.01, 0.001)
+CHART_POINTS = 25
+ROUNDING = 1e-9
+
+Vapour = namedtuple("Vapour", "name limit molar_mass volume rate end still")
+"""limit [1] lower flammable; volume [m^3] of pure vapour; rate [m^3/s]; end, still [1]: share of the room's
+air when all has evaporated, with the fan and without."""
+
+
+def compute(
+    length: float,
+    width: float,
+    height: float,
+    known: str,
+    flow: float | None,
+    changes: float | None,
+    mixing_factor: float,
+    agent: str,
+    solvent: str | None,
+    density: float | None,
+    molar_mass: float | None,
+    lower_limit: float | None,
+    liquid: float | None,
+    minutes: float | None,
+    room_temperature: float | None,
+    limit_share: float | None,
+    booth: str,
+    booth_width: float | None,
+    booth_height: float | None,
+    draught: str | None,
+) -> Outcome:
+    """Return clearing times, fan sizes and vapour shares, with what they do not say."""
+    room = length * width * height
+    fresh = (flow or 0.0) if known == "flow" else (changes or 0.0) * room
+    rate = air_changes(fresh, room)
+    vapour = None
+    if agent == "solvent":
+        vapour = _vapour(solvent, density, molar_mass, lower_limit, liquid, minutes, room_temperature, fresh,
+                         room, mixing_factor)
+    booth_flow = _booth_flow(booth, booth_width, booth_height, draught)
+    share = limit_share or 0.25
+    return Outcome(
+        _headline(rate, mixing_factor),
+        (
+            ("minutes_99", clearing_time(rate, 0.01, mixing_factor)),
+            ("minutes_999", clearing_time(rate, 0.001, mixing_factor)),
+            ("minutes_90", clearing_time(rate, 0.1, mixing_factor)),
+            ("air_changes", rate),
+            ("air_flow", fresh),
+            ("room", room),
+            ("booth_flow", booth_flow),
+        ) + _vapour_values(vapour, share, mixing_factor, room_temperature),
+        _checks(vapour, share, agent, fresh, booth_flow),
+        (_clearing_table(rate, mixing_factor), _respirator_table(agent)) + _limit_tables(agent, solvent),
+        (_chart(rate, mixing_factor),),
+        (),
+        _assumptions(mixing_factor, vapour),
+    )
+
+
+# Reading the inputs together -----------------------------------------------------
+
+
+def _vapour(
+    solvent: str | None,
+    density: float | None,
+    molar_mass: float | None,
+    lower_limit: float | None,
+    liquid: float | None,
+    seconds: float | None,
+    temperature: float | None,
+    flow: float,
+    room: float,
+    mixing_factor: float,
+) -> Vapour:
+    if solvent is None or liquid is None or seconds is None or temperature is None:
+        raise ValueError("a solvent needs its amount, time and temperature")
+    if solvent == "own":
+        if density is None or molar_mass is None or lower_limit is None:
+            raise Refused("density", "Give density, molar mass and lower flammable limit from the safety "
+                                     "data "
+                          "sheet, or choose a solvent from the list.")
+        name = "the solvent"
+    else:
+        known = find_solvent(solvent)
+        name, lower_limit = known.name, known.lower_limit
+        density, molar_mass = known.density, known.molar_mass
+    volume = vapour_volume(liquid, density, molar_mass, temperature)
+    if volume > room:
+        raise Refused("liquid", "This much liquid becomes more vapour than the room holds. Check the amount "
+                                "and "
+                      "its unit.")
+    rate = volume / seconds
+    return Vapour(name, lower_limit, molar_mass, volume, rate,
+                  rising_share(rate, flow, room, seconds, mixing_factor), volume / room)
+
+
+def _booth_flow(booth: str, width: float | None, height: float | None, draught: str | None) -> float | None:
+    if booth == "none" or width is None or height is None or draught is None:
+        return None
+    return face_flow(width, height, face_speed(draught, booth).design)
+
+
+# What is said --------------------------------------------------------------------
+
+
+def _headline(rate: float, mixing_factor: float) -> Sentence:
+    return sentence(
+        "Once nothing more is given off, 99 % of what is in the air has gone after about {} and 99.9 % after "
+        "{}.",
+        amount("minutes", clearing_time(rate, 0.01, mixing_factor), 0),
+        amount("minutes", clearing_time(rate, 0.001, mixing_factor), 0))
+
+
+def _vapour_values(
+    vapour: Vapour | None, share: float, mixing_factor: float, temperature: float | None
+) -> tuple[tuple[str, float | None], ...]:
+    if vapour is None or temperature is None:
+        return tuple([(name, None) for name in ("lower_limit", "vapour_end", "vapour_mass", "vapour_still",
+                                                "share_of_limit", "dilution_flow")])
+    return (
+        ("lower_limit", vapour.limit),
+        ("vapour_end", vapour.end),
+        ("vapour_mass", mass_concentration(vapour.end, vapour.molar_mass, temperature)),
+        ("vapour_still", vapour.still),
+        ("share_of_limit", vapour.end / vapour.limit),
+        ("dilution_flow", dilution_flow(vapour.rate, share * vapour.limit, mixing_factor)),
+    )
+
+
+def _checks(
+    vapour: Vapour | None, share: float, agent: str, flow: float, booth_flow: float | None
+) -> tuple[Check, ...]:
+    found = [check("respirator", WATCH, need_for(agent).text)]
+    if vapour is not None:
+        found += [_fire_check(vapour, share), check("breathing", WATCH, sentence(
+            "The lower flammable limit is about fire alone. At {} the room may be far from burning and still "
+            "be many times over what may be breathed: compare with the limits of the safety data sheet.",
+            amount("concentration", vapour.end)))]
+    if booth_flow is not None and flow < booth_flow * (1 - ROUNDING):
+        found.append(check("booth", WATCH, sentence(
+            "The booth's face asks for {} and the fan moves {}: too little to carry spray away from the "
+            "painter.", amount("flow", booth_flow), amount("flow", flow))))
+    return tuple(found)
+
+
+def _fire_check(vapour: Vapour, share: float) -> Check:
+    ceiling = share * vapour.limit
+    numbers = (amount("concentration", vapour.end), amount("concentration", ceiling),
+               amount("ratio", share, 0))
+    if vapour.end > ceiling * (1 + ROUNDING):
+        return check("fire", STOP, sentence(
+            "Even well mixed, the vapour comes to {}, above {}, the {} of the lower flammable limit set "
+            "here. Do not do it this way: less at a time, longer, or much more air.", numbers[0], numbers[1],
+            numbers[2]))
+    if vapour.still > ceiling * (1 + ROUNDING):
+        return check("fire", WATCH, sentence(
+            "Only the fan keeps the vapour at {}: without it the room comes to {}, above {}, the {} of the "
+            "lower flammable limit set here.", numbers[0], amount("concentration", vapour.still), numbers[1],
+            numbers[2]))
+    return check("fire", WATCH, sentence(
+        "Well mixed, the vapour comes to {}, against {}, the {} of the lower flammable limit set here. Near "
+        "gun, cup and floor it is many times denser and can burn there: no spark, flame or ordinary fan "
+        "motor.",
+        numbers[0], numbers[1], numbers[2]))
+
+
+def _clearing_table(rate: float, mixing_factor: float) -> Table:
+    lines = [(Amount("ratio", 1 - left, None), clearing_time(rate, left),
+              clearing_time(rate, left, mixing_factor)) for left in LEFT]
+    return Table("clearing", "Time until a share has gone", (
+        Column("gone", "Gone", "ratio"), Column("perfect", "Air mixed at once", "minutes"),
+        Column("real", "With your mixing factor", "minutes"),
+    ), tuple(lines))
+
+
+def _respirator_table(agent: str) -> Table:
+    lines = []
+    for id in need_for(agent).families:
+        each = find_respirator(id)
+        lines.append((each.name, str(each.assigned_factor), each.status))
+    return Table("respirators", "Respirator families to read about, with the protection factor OSHA assigns",
+                                (
+        Column("family", "Family", TEXT), Column("factor", "Assigned factor", TEXT),
+        Column("status", "How far read", TEXT),
+    ), tuple(lines))
+
+
+def _limit_tables(agent: str, solvent: str | None) -> tuple[Table, ...]:
+    limits = limits_of(solvent or "" if agent == "solvent" else agent)
+    if not limits:
+        return ()
+    return (Table("limits", "Published limits for breathing " + limits[0].stuff + ", for information", (
+        Column("body", "Set by", TEXT), Column("value", "Limit", TEXT),
+        Column("averaging", "Averaged over", TEXT), Column("recorded", "Set down here", TEXT),
+        Column("status", "How far read", TEXT),
+    ), tuple([(each.body, each.value, each.averaging, each.recorded, each.status)
+              for each in limits])),)
+
+
+def _chart(rate: float, mixing_factor: float) -> Chart:
+    span = clearing_time(rate, 0.01, mixing_factor)
+    times = [span * index / (CHART_POINTS - 1) for index in range(CHART_POINTS)]
+    lines = [Line("with your mixing factor", "line", times,
+                  [share_left(rate, time, mixing_factor) for time in times])]
+    if mixing_factor > 1:
+        lines.append(Line("air mixed at once", "line", times, [share_left(rate, time) for time in times]))
+    return Chart("clearing", "What is left in the air", Axis("Time", "minutes"), Axis("Left", "ratio"),
+                 tuple(lines))
+
+
+def _assumptions(mixing_factor: float, vapour: Vapour | None) -> tuple[Sentence | str, ...]:
+    found: list[Sentence | str] = [
+        "Nothing is given off any more, the air that comes in is clean, and the flow is what really passes: "
+        "filters that load up and closed doors cut it.",
+        sentence("A mixing factor of {}: 1 is a room mixed at once, 3 a usual shop, up to 10 one with dead "
+                 "corners. It is an estimate.", amount("number", mixing_factor, 1)),
+        "Dust that has settled is not in this reckoning, and is stirred up again by a broom or a hose.",
+    ]
+    if vapour is not None:
+        found += [
+            "The vapour is an ideal gas, given off at a steady pace and mixed with all air of the room.",
+            "Density and molar mass of the solvents are handbook figures from memory; the flammable limit is "
+            "the lowest one read.",
+        ]
+    return tuple(found)
+
+
+CAUTIONS: tuple[Sentence | str, ...] = (
+    "This is arithmetic about a room and not a verdict on its safety. Only a measurement in the breathing "
+    "zone says what you breathe.",
+    "The safety data sheet, the local code for spraying and the fire authority come first. A room where "
+    "vapour can pass 25 % of the lower flammable limit counts as a spraying area, with its rules for wiring "
+    "and fans.",
+    "Isocyanate (two-part urethane) needs supplied air and training. No filter worn on the face is suggested "
+    "here for it, and dust masks do nothing against vapour of any kind.",
+    "A respirator works only if it fits, is tested and has the right filter. Draw dust and vapour off at the "
+    "source first.",
+    "Fine wood dust in the air or in a layer can explode; oily rags can catch fire by themselves: into "
+    "water, or a closed metal can.",
+)
+
+
+def _solvent_choices() -> tuple[tuple[str, str], ...]:
+    return tuple([(each.id, each.name[0].upper() + each.name[1:]) for each in SOLVENTS]
+                 + [("own", "Another, from its data sheet")])
+
+
+_VAPOUR = ("agent", ("solvent",))
+_BOOTH = ("booth", ("large", "small"))
+_OWN = ("solvent", ("own",))
+
+CALCULATOR = Calculator(
+    "clear-air",
+    "Clear air",
+    "Tells how long a room takes to clear, what a fan has to move, and how vapour stands against its "
+    "flammable limit.",
+    (
+        group(
+            "Room",
+            quantity("length", "Room length", "length", "20 ft", "3 ft", "200 ft", ("6 ft", "60 ft")),
+            quantity("width", "Room width", "length", "12 ft", "3 ft", "200 ft", ("6 ft", "60 ft")),
+            quantity("height", "Room height", "length", "8 ft", "4 ft", "60 ft", ("7 ft", "16 ft")),
+            choice("known", "What is known of the air", (("flow", "What the fan moves"),
+                                                         ("changes", "Air changes an hour"))),
+            quantity("flow", "Fresh air", "flow", "500 cfm", "5 cfm", "50000 cfm", ("50 cfm", "10000 cfm"),
+                     "To the outside and made up from it; a filter that blows back cleans dust, not vapour.",
+                     when=("known", ("flow",))),
+            quantity("changes", "Air changes", "air_changes", "6 per hour", "0.1 per hour", "200 per hour",
+                     ("0.5 per hour", "60 per hour"), "A closed room has about half of one.",
+                     when=("known", ("changes",))),
+            quantity("mixing_factor", "Mixing factor", "number", "3", "1", "10", ("1", "10"),
+                     "1 mixes at once, 3 is a usual shop, 10 has dead corners. An assumption to edit."),
+        ),
+        group(
+            "In the air",
+            choice("agent", "What is in the air", tuple([(each.agent, each.name) for each in NEEDS])),
+            choice("solvent", "Solvent", _solvent_choices(), "The worst one of a mixture.", when=_VAPOUR,
+                   default="butyl-acetate"),
+            quantity("density", "Density of the liquid", "density", "0.87 g/cm3", "0.5 g/cm3", "2 g/cm3",
+                     ("0.65 g/cm3", "1.5 g/cm3"), when=_OWN),
+            quantity("molar_mass", "Molar mass", "molar_mass", "100 g/mol", "15 g/mol", "500 g/mol",
+                     ("30 g/mol", "250 g/mol"), when=_OWN),
+            quantity("lower_limit", "Lower flammable limit", "concentration", "1 %", "0.1 %", "20 %",
+                     ("0.5 %", "10 %"), "Also called LEL; in section 9 of the data sheet. It is no health "
+                     "limit.", when=_OWN),
+            quantity("liquid", "Liquid that evaporates", "volume", "4 fl oz", "0.01 fl oz", "5 gal",
+                     ("0.1 fl oz", "32 fl oz"), "Solvent in the finish, the reducer and the gun wash.",
+                     when=_VAPOUR),
+            quantity("minutes", "Over how long", "minutes", "20 min", "1 min", "1440 min",
+                     ("5 min", "480 min"), when=_VAPOUR),
+            quantity("room_temperature", "Room temperature", "temperature", "70 °F", "30 °F", "120 °F",
+                     ("50 °F", "95 °F"), when=_VAPOUR),
+            quantity("limit_share", "Share of the flammable limit not to pass",
+                                    "ratio", "10 %", "1 %", "25 %",
+                     ("1 %", "25 %"), "A safety factor of 10. Above 25 % codes speak of a spraying area.",
+                     when=_VAPOUR),
+        ),
+        group(
+            "Spray booth",
+            choice("booth", "Booth", (("none", "None"), ("small", "Small, for one bow"),
+                                      ("large", "Large, walk-in"))),
+            quantity("booth_width", "Width of its open face", "length", "4 ft", "1 ft", "40 ft",
+                     ("2 ft", "20 ft"), when=_BOOTH),
+            quantity("booth_height", "Height of its open face", "length", "4 ft", "1 ft", "20 ft",
+                     ("2 ft", "12 ft"), when=_BOOTH),
+            choice("draught", "Draught across its face", (("quiet", "Up to 50 ft/min"),
+                                                          ("draughty", "Up to 100 ft/min")), when=_BOOTH),
+        ),
+    ),
+    (
+        result("minutes_99", "Until 99 % has gone", "minutes"),
+        result("minutes_999", "Until 99.9 % has gone", "minutes"),
+        result("minutes_90", "Until 90 % has gone", "minutes"),
+        result("air_changes", "Air changes", "air_changes"),
+        result("air_flow", "Fresh air", "flow"),
+        result("room", "Volume of the room", "room_volume"),
+        result("booth_flow", "Fan for the booth's face", "flow", "Face area times the published face speed."),
+        result("lower_limit", "Lower flammable limit", "concentration", "About fire; no health limit."),
+        result("vapour_end", "Vapour in the room at the end", "concentration", "With the fan, well mixed."),
+        result("vapour_mass", "the same as mass", "mass_concentration"),
+        result("vapour_still", "Vapour without the fan", "concentration"),
+        result("share_of_limit", "Share of the flammable limit", "ratio"),
+        result("dilution_flow", "Fresh air for work without end", "flow",
+               "Keeps a steady pace of evaporation below the share set."),
+    ),
+    CAUTIONS,
+    ("acgih-limits", "cdc-air-changes", "exponential-decay", "ideal-gas", "iarc-wood-dust", "niosh-hdi",
+     "ontario-cyanoacrylate", "osha-chemical-data", "osha-respirators", "osha-spraying-area",
+     "osha-wood-dust", "solvent-flammability", "spray-booth-velocities", "steady-dilution"),
+    "An invented shop of 20 by 12 by 8 ft with a fan of 500 cfm, in which 4 fl oz of solvent evaporates.",
+    compute,
+)

@@ -1,0 +1,482 @@
+"""Finish: film and volume from the bow's surface, and a dated schedule from the first coat to the string."""
+
+from collections import namedtuple
+
+from calc.dates import DAY, show_day, show_moment
+from calc.fields import (
+    OK,
+    STOP,
+    TEXT,
+    WATCH,
+    Amount,
+    Axis,
+    Calculator,
+    Chart,
+    Check,
+    Column,
+    File,
+    Line,
+    Outcome,
+    Refused,
+    Sentence,
+    Table,
+    amount,
+    check,
+    choice,
+    count,
+    date,
+    group,
+    quantity,
+    result,
+    sentence,
+    switch,
+)
+from calc.shop.calendar import Event, calendar_text
+from calc.shop.film import bow_surface, dry_film_thickness, time_factor_doubling, volume_to_mix
+from calc.shop.schedule import Planned, Step, WorkingHours, plan
+from calc.tables.finish_families import FAMILIES, METHODS, Family, find, find_method
+from calc.tables.gloss import levels_at
+
+HOUR = 3600
+WORKING_DAYS = (
+    ("six", "Monday to Saturday", (0, 1, 2, 3, 4, 5)),
+    ("five", "Monday to Friday", (0, 1, 2, 3, 4)),
+    ("all", "Every day", (0, 1, 2, 3, 4, 5, 6)),
+    ("weekend", "Saturday and Sunday", (5, 6)),
+)
+REFERENCE = 25.0  # degC, for which data sheets state their times
+LACQUER_CAP = 127e-6  # m, 5 mil
+ROUNDING = 1e-9
+
+Product = namedtuple("Product", "family solids reducer recoat_from recoat_to cure")
+"""What is laid on; times [s] at the shop's temperature."""
+
+Coat = namedtuple("Coat", "role product wet dry volume")
+"""One coat, or the lettering, which has no product."""
+
+
+def compute(
+    family: str,
+    seal_with: str,
+    method: str,
+    bow_length: float,
+    riser_length: float,
+    riser_girth: float,
+    width_fadeout: float,
+    width_tip: float,
+    limb_thickness: float,
+    seal_coats: int,
+    build_coats: int,
+    lettering: bool,
+    over_coats: int,
+    sheen_coats: int,
+    wet_film: float,
+    gloss: float,
+    sheen: float | None,
+    solids: float | None,
+    reducer: float,
+    transfer: float | None,
+    left_over: float,
+    recoat_from: float | None,
+    recoat_to: float | None,
+    lettering_dry: float | None,
+    cure: float | None,
+    temperature: float,
+    doubling: float,
+    start: int,
+    start_hour: int,
+    opens: int,
+    closes: int,
+    days: str,
+    coat_time: float,
+) -> Outcome:
+    """Return films, volumes and the schedule."""
+    if recoat_from is not None and recoat_to is not None and recoat_to < recoat_from:
+        raise Refused("recoat_to", "The recoat window ends before it begins: swap the two times, or mend "
+                      "one.")
+    if bow_length <= riser_length:
+        raise Refused("riser_length", "The riser is longer than the bow. Check both lengths.")
+    if opens >= closes:
+        raise Refused("closes", "Work must end after it begins, on the same day.")
+    if coat_time > (closes - opens) * HOUR:
+        raise Refused("coat_time", "One coat takes longer than a working day. Check the time and its unit.")
+    if seal_coats + build_coats + over_coats + sheen_coats == 0:
+        raise Refused("build_coats", "There is not one coat. Give at least one.")
+    factor = time_factor_doubling(temperature, REFERENCE, doubling)
+    main = _product(find(family), solids, reducer, recoat_from, recoat_to, cure, factor)
+    seal = main if seal_with == "same" else _product(find(seal_with), None, 0.0, None, None, None, factor)
+    surface = bow_surface(bow_length, riser_length, riser_girth, width_fadeout, width_tip, limb_thickness)
+    efficiency = find_method(method).transfer_efficiency if transfer is None else transfer
+    counts = (seal_coats, build_coats, over_coats, sheen_coats)
+    coats = _coats(counts, lettering, seal, main, wet_film, surface, efficiency)
+    planned = _schedule(coats, coat_time, (lettering_dry or 0.0) * factor,
+                        start * DAY + start_hour * HOUR, _hours(opens, closes, days))
+    last = _last_coat(planned, coats)
+    string_from = last.end + int(main.cure)
+    volume = sum([each.volume for each in coats]) + left_over * len([each for each in coats if each.product])
+    film = sum([each.dry for each in coats])
+    return Outcome(
+        _headline(volume, len([each for each in coats if each.product]), planned[0].start, string_from),
+        (
+            ("wet_film", wet_film),
+            ("dry_film", dry_film_thickness(wet_film, main.solids, main.reducer)),
+            ("dry_build", film),
+            ("surface", surface),
+            ("volume", volume),
+            ("reducer_volume", sum([_reducer_in(each, left_over) for each in coats])),
+            ("time_factor", factor),
+            ("last_coat", show_moment(last.start)),
+            ("string_from", show_day(_whole_day(string_from))),
+            ("gloss_level", _gloss_text(gloss, sheen)),
+        ),
+        _checks(main, film, temperature, planned, gloss, sheen),
+        (_coat_table(coats), _schedule_table(planned, coats, string_from),
+         _figures_table(main, seal, efficiency)),
+        (_chart(coats, planned, string_from),),
+        (),
+        _assumptions(factor),
+        (_calendar(planned, string_from, find(family)),),
+    )
+
+
+# Products, coats, schedule ---------------------------------------------------------
+
+
+def _product(
+    family: Family,
+    solids: float | None,
+    reducer: float,
+    recoat_from: float | None,
+    recoat_to: float | None,
+    cure: float | None,
+    factor: float,
+) -> Product:
+    """Return a product: what the reader gave, and the family's typical figure where nothing was given."""
+    window_from = family.recoat_from if recoat_from is None else recoat_from
+    window_to = family.recoat_to if recoat_to is None else recoat_to
+    if window_to is not None and window_to < window_from:
+        window_to = window_from
+    return Product(
+        family, family.volume_solids if solids is None else solids, reducer, window_from * factor,
+        None if window_to is None else window_to * factor, (family.cure if cure is None else cure) * factor)
+
+
+def _coats(
+    counts: tuple[int, int, int, int],
+    lettering: bool,
+    seal: Product,
+    main: Product,
+    wet: float,
+    surface: float,
+    efficiency: float,
+) -> list[Coat]:
+    coats = [_coat("seal", seal, wet, surface, efficiency)] * counts[0]
+    coats += [_coat("build", main, wet, surface, efficiency)] * counts[1]
+    if lettering:
+        coats.append(Coat("lettering", None, 0.0, 0.0, 0.0))
+    coats += [_coat("build", main, wet, surface, efficiency)] * counts[2]
+    coats += [_coat("sheen", main, wet, surface, efficiency)] * counts[3]
+    return coats
+
+
+def _coat(role: str, product: Product, wet: float, surface: float, efficiency: float) -> Coat:
+    return Coat(role, product, wet, dry_film_thickness(wet, product.solids, product.reducer),
+                volume_to_mix(surface, wet, efficiency))
+
+
+def _reducer_in(coat: Coat, left_over: float) -> float:
+    if coat.product is None:
+        return 0.0
+    return float((coat.volume + left_over) * coat.product.reducer / (1 + coat.product.reducer))
+
+
+def _hours(opens: int, closes: int, days: str) -> WorkingHours:
+    for id, _, worked in WORKING_DAYS:
+        if id == days:
+            return WorkingHours(opens * HOUR, closes * HOUR, worked)
+    raise ValueError("no working week is called " + days)
+
+
+def _schedule(
+    coats: list[Coat], coat_time: float, lettering_dry: float, start: int, hours: WorkingHours
+) -> list[Planned]:
+    """Return when each coat goes on: within the window of the film below, and once the lettering is dry."""
+    steps = []
+    film = None  # index of the coat below
+    for index, coat in enumerate(coats):
+        below = None if film is None else coats[film].product
+        wait = 0.0 if below is None else below.recoat_from
+        if index and coats[index - 1].product is None:
+            wait = lettering_dry
+        closes = None if below is None or below.recoat_to is None else int(below.recoat_to)
+        steps.append(Step(_step_name(coats, index), int(coat_time), int(wait), closes, film))
+        film = index if coat.product is not None else film
+    return plan(tuple(steps), start, hours)
+
+
+def _step_name(coats: list[Coat], index: int) -> str:
+    role = coats[index].role
+    same = [place for place, each in enumerate(coats) if each.role == role]
+    if role == "lettering":
+        return "Lettering"
+    name = role[0].upper() + role[1:] + " coat"
+    return name if len(same) == 1 else name + " " + str(same.index(index) + 1)
+
+
+def _last_coat(planned: list[Planned], coats: list[Coat]) -> Planned:
+    return [each for each, coat in zip(planned, coats) if coat.product is not None][-1]
+
+
+def _whole_day(moment: int) -> int:
+    """Return the first day that begins at or after a moment."""
+    return -(-moment // DAY)
+
+
+# What is said --------------------------------------------------------------------
+
+
+def _headline(volume: float, coats: int, first: int, string_from: int) -> Sentence:
+    return sentence(
+        "Mix about {} for {} coats. Start {}; string the bow no sooner than {}.",
+        amount("volume", volume, 1), str(coats), show_moment(first), show_day(_whole_day(string_from)))
+
+
+def _gloss_text(gloss: float, sheen: float | None) -> str:
+    names = [each.id + " " + each.name for each in levels_at(gloss, sheen)]
+    return " or ".join(names) if names else "no level: the two readings do not go together"
+
+
+def _checks(
+    main: Product,
+    film: float,
+    temperature: float,
+    planned: list[Planned],
+    gloss: float,
+    sheen: float | None,
+) -> tuple[Check, ...]:
+    found = [_window_check(planned)]
+    if temperature < main.family.least_temperature - ROUNDING:
+        found.append(check("cold", STOP, sentence(
+            "The shop at {} is colder than the {} that " + main.family.name + " typically needs: it may "
+                                                                              "never "
+            "cure, however long it is left. The dates below do not hold.", amount("temperature", temperature),
+            amount("temperature", main.family.least_temperature))))
+    if main.family.id == "catalysed-lacquer" and film > LACQUER_CAP * (1 + ROUNDING):
+        found.append(check("cap", STOP, sentence(
+            "A dry film of {} is more than the {} that makers of catalysed lacquer usually allow: it can "
+            "crack.",
+            amount("film", film), amount("film", LACQUER_CAP))))
+    if main.family.id == "two-part-urethane":
+        found.append(check("isocyanate", WATCH,
+                           "Two-part urethane gives off isocyanate while it is sprayed and wet: supplied "
+                           "air, skin and eyes covered, nobody else near. Without that, choose another "
+                           "finish."))
+    if len(levels_at(gloss, sheen)) > 1:
+        found.append(check("gloss", WATCH, sentence(
+            "{} at 60 degrees alone can be either of two levels; a reading at 85 degrees decides.",
+            amount("gloss", gloss))))
+    return tuple(found)
+
+
+def _window_check(planned: list[Planned]) -> Check:
+    late = [each.step.name for each in planned if each.late]
+    if late:
+        return check("window", WATCH, "The recoat window closes before the next coat can go on. Dull the "
+                     "film before: " + ", ".join([name[0].lower() + name[1:] for name in late]) + ".")
+    return check("window", OK, "Every coat falls within its recoat window and within working hours.")
+
+
+def _coat_table(coats: list[Coat]) -> Table:
+    lines = []
+    built = 0.0
+    for index, each in enumerate(coats):
+        if each.product is None:
+            continue
+        built += each.dry
+        lines.append((_step_name(coats, index), each.product.family.name, each.wet, each.dry, built,
+                      each.volume))
+    return Table("coats", "Coat by coat", (
+        Column("coat", "Coat", TEXT), Column("product", "Product", TEXT), Column("wet", "Wet film", "film"),
+        Column("dry", "Dry film", "film"), Column("built", "Dry film so far", "film"),
+        Column("volume", "To mix", "volume"),
+    ), tuple(lines))
+
+
+def _schedule_table(planned: list[Planned], coats: list[Coat], string_from: int) -> Table:
+    lines = []
+    for index, each in enumerate(planned):
+        over_letters = index and coats[index - 1].product is None
+        note = "sand dull first" if not over_letters else "dull the film round the letters first"
+        lines.append((each.step.name, show_moment(each.start), note if each.late else ""))
+    lines.append(("String and first draw", show_day(_whole_day(string_from)), "from a distance"))
+    return Table("schedule", "Schedule", (
+        Column("step", "Step", TEXT), Column("start", "Start", TEXT), Column("note", "Note", TEXT),
+    ), tuple(lines))
+
+
+def _figures_table(main: Product, seal: Product, efficiency: float) -> Table:
+    lines = []
+    for each in (main,) if seal is main else (main, seal):
+        closes = Amount(TEXT, "no end", None) if each.recoat_to is None else amount("hours", each.recoat_to)
+        lines.append((each.family.name, each.solids, each.recoat_from, closes, each.cure, efficiency))
+    return Table("figures", "Figures used, times at the shop's temperature; the maker's sheet comes first", (
+        Column("product", "Product", TEXT), Column("solids", "Solids by volume", "ratio"),
+        Column("from", "Recoat from", "hours"), Column("to", "Recoat until", "hours"),
+        Column("cure", "Cure before stringing", "days"), Column("transfer", "Lands on the bow", "ratio"),
+    ), tuple(lines))
+
+
+def _chart(coats: list[Coat], planned: list[Planned], string_from: int) -> Chart:
+    first = planned[0].start
+    times, films = [0.0], [0.0]
+    for each, coat in zip(planned, coats):
+        times += [float(each.start - first), float(each.end - first)]
+        films += [films[-1], films[-1] + coat.dry]
+    times.append(float(string_from - first))
+    films.append(films[-1])
+    return Chart("build", "Dry film from the first coat to the string", Axis("Since the first coat", "days"),
+                 Axis("Dry film", "film"), (Line("film", "line", times, films),))
+
+
+def _calendar(planned: list[Planned], string_from: int, family: Family) -> File:
+    stamp = planned[0].start // DAY * DAY
+    events = []
+    for index, each in enumerate(planned):
+        events.append(Event(
+            "finish-" + str(index + 1) + "-" + str(each.start) + "@rebrace.invalid", each.step.name,
+            family.name + ("; sand the film dull first" if each.late else "") + ". The maker's sheet comes "
+                                                                                "first.",
+            each.start, each.end))
+    ready = _whole_day(string_from) * DAY
+    events.append(Event("finish-string-" + str(ready) + "@rebrace.invalid", "String and first draw",
+                        "Inspect first; first full draw from a distance, with eye protection.",
+                        ready + 9 * HOUR, ready + 10 * HOUR))
+    return File("finish-schedule.ics", "Schedule as a calendar file", "text/calendar",
+                calendar_text("-//Rebrace//Finish schedule//EN", stamp, events))
+
+
+def _assumptions(factor: float) -> tuple[Sentence | str, ...]:
+    return (
+        "Solids, windows, cure and transfer are typical of the family where you gave none: assumptions to "
+        "edit. The maker's sheet comes first, always.",
+        sentence("Times are stated for 25 °C (77 °F) and last {} times as long in this shop, by the rule "
+                 "that they double for each step colder. It is a rule of thumb and stops holding in the "
+                 "cold.",
+                 amount("number", factor)),
+        "The bow is two limbs that taper evenly and a riser of one girth; tips, shelf and window are not "
+        "drawn out.",
+        "The cup, the gun and the filter keep the same rest at every coat.",
+        "The calendar's hours are those of the place where it is opened.",
+    )
+
+
+CAUTIONS: tuple[Sentence | str, ...] = (
+    "Fresh air, no spark or flame, and the respirator that the safety data sheet names. Two-part urethane "
+    "and its overspray: supplied air and training, never a filter mask at a guess.",
+    "Rags with oil or varnish can catch fire by themselves: into water, or a closed metal can.",
+    "Do not string a bow whose finish is soft: the string presses into it, and heat to hurry a cure softens "
+    "glue lines. Keep it below 50 °C (120 °F).",
+    "Inspect the bow again before stringing; first full draw from a distance on a tiller stand, with eye "
+    "protection.",
+)
+
+CALCULATOR = Calculator(
+    "finish",
+    "Finish",
+    "Gives the film, the volume to mix and a dated schedule of coats, from the bow's surface and the "
+    "product.",
+    (
+        group(
+            "Product",
+            choice("family", "Finish", tuple([(each.id, each.name[0].upper() + each.name[1:])
+                                              for each in FAMILIES]), default="one-part-urethane"),
+            choice("seal_with", "Seal coat", (("same", "The same product"), ("shellac", "Shellac"))),
+            choice("method", "Laid on with", tuple([(each.id, each.name[0].upper() + each.name[1:])
+                                                    for each in METHODS])),
+        ),
+        group(
+            "Bow",
+            quantity("bow_length", "Bow length along the back", "length", "62 in", "20 in", "90 in",
+                     ("44 in", "74 in"), "From nock to nock."),
+            quantity("riser_length", "Riser length", "length", "18 in", "0 in", "40 in", ("10 in", "26 in"),
+                     "Between the fadeouts."),
+            quantity("riser_girth", "Girth of the riser", "length", "6 in", "1 in", "16 in", ("4 in", "9 in"),
+                     "Mean distance round it.", "A strip of paper round three places."),
+            quantity("width_fadeout", "Limb width at the fadeout", "length", "1 5/8 in", "1/2 in", "4 in",
+                     ("1 in", "2 1/4 in")),
+            quantity("width_tip", "Limb width at the tip", "length", "1/2 in", "1/8 in", "3 in",
+                     ("1/4 in", "1 in")),
+            quantity("limb_thickness", "Limb thickness, mean", "thickness", "0.320 in", "0.060 in", "1.2 in",
+                     ("0.150 in", "0.700 in")),
+        ),
+        group(
+            "Coats",
+            count("seal_coats", "Seal coats", 1, 0, 6),
+            count("build_coats", "Build coats under the lettering", 2, 0, 20),
+            switch("lettering", "Lettering between the coats", True, "Waits for the coat below, then dries."),
+            count("over_coats", "Build coats over the lettering", 2, 0, 20),
+            count("sheen_coats", "Last coats, for the sheen", 1, 0, 6),
+            quantity("wet_film", "Wet film of one coat", "film", "3 mil", "0.1 mil", "20 mil",
+                     ("0.5 mil", "6 mil"), "As laid down.", "A comb gauge pressed into wet film on a test "
+                     "piece."),
+            quantity("gloss", "Sheen wanted, at 60 degrees", "gloss", "30 GU", "0 GU", "100 GU",
+                     ("2 GU", "95 GU")),
+            quantity("sheen", "Reading at 85 degrees", "gloss", "", "0 GU", "120 GU", ("0 GU", "100 GU"),
+                     "Decides where two levels overlap; may stay empty.", optional=True),
+        ),
+        group(
+            "From the maker's sheet",
+            quantity("solids", "Solids by volume", "ratio", "", "3 %", "100 %", ("8 %", "75 %"),
+                     "Empty: typical of the family.", optional=True),
+            quantity("reducer", "Reducer, of the product's volume", "ratio", "10 %", "0 %", "200 %",
+                     ("0 %", "50 %"), "Only what the sheet allows."),
+            quantity("recoat_from", "Recoat from", "hours", "", "0.1 h", "720 h", ("0.25 h", "72 h"),
+                     "At 25 °C (77 °F). Empty: typical of the family.", optional=True),
+            quantity("recoat_to", "Recoat until", "hours", "", "0.1 h", "2000 h", ("1 h", "400 h"),
+                     "After it only on a sanded film. Empty: typical of the family.", optional=True),
+            quantity("lettering_dry", "Lettering dries", "hours", "12 h", "0 h", "200 h", ("1 h", "72 h"),
+                     "At 25 °C (77 °F), before a coat goes over it."),
+            quantity("cure", "Cure before stringing", "days", "", "0.1 d", "120 d", ("1 d", "60 d"),
+                     "At 25 °C (77 °F). Empty: typical of the family.", optional=True),
+            quantity("transfer", "Share that lands on the bow",
+                                 "ratio", "", "5 %", "100 %", ("20 %", "100 %"),
+                     "Empty: typical of the way it is laid on.", optional=True),
+            quantity("left_over", "Left in cup and gun, each coat", "volume", "0.5 fl oz", "0 fl oz",
+                     "32 fl oz", ("0 fl oz", "4 fl oz")),
+            note="Typical figures stand in for what you leave empty. They are assumptions; the sheet of your "
+                 "very product comes first.",
+        ),
+        group(
+            "Time",
+            date("start", "First coat not before", "2026-05-04", "1990-01-01", "2199-12-31",
+                 "Year, month and day."),
+            count("start_hour", "First coat not before the hour", 9, 0, 23, "0 to 23."),
+            count("opens", "Work begins at the hour", 9, 0, 23),
+            count("closes", "Work ends at the hour", 18, 1, 24),
+            choice("days", "Days worked", tuple([(id, label) for id, label, _ in WORKING_DAYS])),
+            quantity("coat_time", "One coat takes", "hours", "1 h", "0.1 h", "12 h", ("0.25 h", "3 h"),
+                     "Sanding, dusting, mixing and cleaning up included."),
+            quantity("temperature", "Shop temperature", "temperature", "70 °F", "32 °F", "110 °F",
+                     ("60 °F", "90 °F"), "Day and night."),
+            quantity("doubling", "Times double for each", "temperature_difference", "18 °F", "5 °F", "50 °F",
+                     ("12 °F", "25 °F"), "Degrees colder. The rule of thumb: 18 °F (10 °C); some say 8 °C."),
+        ),
+    ),
+    (
+        result("wet_film", "Wet film, one coat", "film"),
+        result("dry_film", "Dry film, one coat", "film"),
+        result("dry_build", "Dry film, all coats", "film"),
+        result("surface", "Surface of the bow", "area"),
+        result("volume", "To mix in all", "volume", "Product and reducer, losses included."),
+        result("reducer_volume", "of it reducer", "volume"),
+        result("time_factor", "Times last longer by", "number", "Against 25 °C (77 °F)."),
+        result("last_coat", "Last coat", TEXT),
+        result("string_from", "String it no sooner than", TEXT),
+        result("gloss_level", "Gloss level", TEXT),
+    ),
+    CAUTIONS,
+    ("bench-practice", "cure-doubling", "drying-reference", "finish-practice", "geometry", "gloss-geometry",
+     "gloss-levels", "rfc-5545", "volume-solids"),
+    "An invented 62 in recurve in one-part urethane, started on Monday 4 May 2026 at 70 °F.",
+    compute,
+)

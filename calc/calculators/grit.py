@@ -1,0 +1,257 @@
+"""Grit: the ladder of grades from start to finish, and what each step has to remove."""
+
+from calc.fields import (
+    OK,
+    TEXT,
+    WATCH,
+    Axis,
+    Calculator,
+    Chart,
+    Check,
+    Column,
+    Line,
+    Outcome,
+    Refused,
+    Sentence,
+    Table,
+    amount,
+    check,
+    choice,
+    group,
+    quantity,
+    result,
+    sentence,
+    switch,
+)
+from calc.shop.abrasives import ladder, nearest, scratch_depth, step_ratio
+from calc.tables.grits import CAMI, CAMI_GRITS, P_GRITS, SCALE_NAMES, Grit, P, find, name_of
+
+USUAL_LIMIT = "1.65"
+"""House rule: passes one grade skipped, refuses two. No standard gives a limit."""
+
+SHELF_P = (40, 60, 80, 100, 120, 150, 180, 220, 240, 320, 400, 600, 800, 1000, 1200, 1500, 2000)
+SHELF_CAMI = (40, 60, 80, 100, 120, 150, 180, 220, 320, 400, 600, 800, 1000)
+"""Grades that an ordinary shop has in the drawer (common practice)."""
+
+FINEST_UNDER_FILM = 68e-6
+"""Grain size of 220: finer bare wood gives many film finishes less to hold on to (an advice, no limit)."""
+
+ROUNDING = 1e-9
+
+BETWEEN_COATS = (
+    ("Bare wood, before the first coat", "180 to 220", "dry", "along the grain, dust wiped off"),
+    ("After the seal coat", "P320", "dry", "only the raised fibres"),
+    ("Between build coats", "P320 to P400", "wet or dry", "flat, until the gloss is evenly gone"),
+    ("Under and over lettering", "P400 to P600", "by hand, light", "a scuff; never through"),
+    ("Before the last coat", "P600", "wet", "no shiny spot left"),
+    ("Rubbing out the last coat", "P1000 to P2000", "wet", "after full cure only"),
+)
+"""Grades between coats (common practice)."""
+
+
+def compute(
+    scale: str,
+    start_p: str | None,
+    finish_p: str | None,
+    start_cami: str | None,
+    finish_cami: str | None,
+    shelf: str,
+    material: str,
+    wet: bool,
+    step_limit: float,
+    slope: float,
+) -> Outcome:
+    """Return the ladder from the start grade to the finish grade."""
+    start, finish = _ends(scale, start_p, finish_p, start_cami, finish_cami)
+    if finish.size > start.size:
+        raise Refused("finish_" + scale, "The finish grade is coarser than the start grade: "
+                      "choose a finer one, or swap the two.")
+    steps = ladder(_grades(scale, shelf), start, finish, step_limit)
+    ratios = [step_ratio(before.size, after.size) for before, after in zip(steps, steps[1:])]
+    largest = max(ratios) if ratios else 1.0
+    removed = sum([scratch_depth(each.size, slope) for each in steps[:-1]])
+    return Outcome(
+        _headline(steps, largest),
+        (
+            ("steps", len(steps)),
+            ("largest_ratio", largest),
+            ("final_scratch", scratch_depth(finish.size, slope)),
+            ("removed", removed),
+            ("other_scale", _on_the_other_scale(finish)),
+        ),
+        _checks(steps, largest, step_limit, material, wet, removed),
+        (_ladder_table(steps, slope), _between_table()),
+        (_chart(steps),),
+        (),
+        _assumptions(slope, step_limit),
+    )
+
+
+def _ends(
+    scale: str, start_p: str | None, finish_p: str | None, start_cami: str | None, finish_cami: str | None
+) -> tuple[Grit, Grit]:
+    if scale == P:
+        return find(start_p or ""), find(finish_p or "")
+    elif scale == CAMI:
+        return find(start_cami or ""), find(finish_cami or "")
+    else:
+        raise ValueError("no scale is called " + scale)
+
+
+def _grades(scale: str, shelf: str) -> tuple[Grit, ...]:
+    grades = P_GRITS if scale == P else CAMI_GRITS
+    if shelf == "all":
+        return grades
+    kept = SHELF_P if scale == P else SHELF_CAMI
+    return tuple([grit for grit in grades if grit.number in kept])
+
+
+def _on_the_other_scale(grit: Grit) -> str:
+    other = nearest(grit.size, CAMI_GRITS if grit.scale == P else P_GRITS)
+    return ("CAMI " if other.scale == CAMI else "") + name_of(other)
+
+
+# What is said --------------------------------------------------------------------
+
+
+def _headline(steps: list[Grit], largest: float) -> Sentence | str:
+    names = [name_of(each) for each in steps]
+    if len(steps) == 1:
+        return "Start and finish are one grade: sand with " + names[0] + " and be done."
+    return sentence("Sand with " + ", ".join(names[:-1]) + " and then " + names[-1]
+                    + ": the largest step goes to grains {} times finer.", amount("number", largest))
+
+
+def _checks(
+    steps: list[Grit], largest: float, limit: float, material: str, wet: bool, removed: float
+) -> tuple[Check, ...]:
+    found = []
+    if largest > limit * (1 + ROUNDING):
+        found.append(check("ratio", WATCH, sentence(
+            "One step goes to grains {} times finer, more than the limit of {}: no grade lies between. Give "
+            "that step more time, and look for old scratches in a low light before going on.",
+            amount("number", largest), amount("number", limit))))
+    else:
+        found.append(check("ratio", OK, sentence(
+            "No step goes to grains more than {} times finer; the limit is {}.",
+            amount("number", largest), amount("number", limit))))
+    if material == "wood" and steps[-1].size < FINEST_UNDER_FILM * (1 - ROUNDING):
+        found.append(check("too-fine", WATCH,
+                           "Bare wood finer than 220 gives a film finish less to hold on to: ask the maker's "
+                           "sheet where to stop. Under a rubbed oil finer is usual."))
+    if material == "wood" and wet:
+        found.append(check("wet-wood", WATCH,
+                           "Water raises the fibres of bare wood: sand it dry, or wet it once, let it dry, "
+                           "and take the raised fibres off with the last grade."))
+    if material == "glass" and not wet:
+        found.append(check("dry-glass", WATCH,
+                           "Dry sanding of glass fills the room with dust that harms lungs and skin: sand "
+                           "wet where you can; otherwise extraction, a fitted respirator, gloves and long "
+                           "sleeves."))
+    if material == "glass":
+        found.append(check("glass-counts", WATCH, sentence(
+            "Removing the scratches of all grades takes about {} of glass on each face that is sanded. It "
+            "counts against the glass that must stay, and takes draw weight.",
+            amount("thickness", removed, 4))))
+    return tuple(found)
+
+
+def _ladder_table(steps: list[Grit], slope: float) -> Table:
+    lines: list[tuple[object, ...]] = []
+    for index, each in enumerate(steps):
+        before = steps[index - 1] if index else None
+        lines.append((
+            name_of(each), each.size, None if before is None else step_ratio(before.size, each.size),
+            scratch_depth(each.size, slope), None if before is None else scratch_depth(before.size, slope),
+        ))
+    return Table("ladder", "The ladder: each grade sands until the scratches of the one before are gone", (
+        Column("grade", "Grade", TEXT), Column("size", "Mean grain size", "particle"),
+        Column("ratio", "Finer by", "number"), Column("scratch", "Leaves scratches of about", "particle"),
+        Column("remove", "Must remove about", "particle"),
+    ), tuple(lines))
+
+
+def _between_table() -> Table:
+    return Table("between", "Grades between coats (common practice, P scale)", (
+        Column("place", "Where", TEXT), Column("grade", "Grade", TEXT), Column("way", "Wet or dry", TEXT),
+        Column("until", "How far", TEXT),
+    ), BETWEEN_COATS)
+
+
+def _chart(steps: list[Grit]) -> Chart:
+    places = [float(index + 1) for index in range(len(steps))]
+    sizes = [each.size for each in steps]
+    return Chart("sizes", "Grain size from step to step", Axis("Step", "strokes"),
+                 Axis("Mean grain size", "particle"), (
+                     Line("grade", "line", places, sizes), Line("step", "points", places, sizes)))
+
+
+def _assumptions(slope: float, limit: float) -> tuple[Sentence | str, ...]:
+    return (
+        "Grain sizes are means of a grade. A worn sheet cuts finer than its number, a cheap one holds stray "
+        "coarse grains.",
+        sentence("The step limit of {} is a house rule to edit; no standard gives one.",
+                 amount("number", limit)),
+        sentence("Scratches are taken as {} of the grain size deep: an assumption to edit. That depth grows "
+                 "in "
+                 "proportion to the grain was published; how steeply was not.", amount("ratio", slope)),
+    )
+
+
+CAUTIONS: tuple[Sentence | str, ...] = (
+    "Never sand through the glass of a limb, and count what finish sanding takes: about 1 lb of draw weight.",
+    "Dust of glass, epoxy and wood harms lungs and skin; wood dust is carcinogenic. Extraction or wet "
+    "sanding, and a fitted respirator for that dust.",
+    "Unstring the bow. Keep water out of cracks, lifted glass and unsealed wood.",
+)
+
+
+def _grade_choices(grits: tuple[Grit, ...]) -> tuple[tuple[str, str], ...]:
+    return tuple([(grit.id, name_of(grit)) for grit in grits])
+
+
+CALCULATOR = Calculator(
+    "grit",
+    "Grit",
+    "Gives the ladder of abrasive grades from start to finish with no step too large, and what each step "
+    "must remove.",
+    (
+        group(
+            "Grades",
+            choice("scale", "Scale", SCALE_NAMES, "A P in front of the number means the P scale."),
+            choice("start_p", "First grade", _grade_choices(P_GRITS), "As coarse as the marks need, no "
+                                                                      "coarser.",
+                   when=("scale", (P,)), default="p120"),
+            choice("finish_p", "Last grade", _grade_choices(P_GRITS), when=("scale", (P,)), default="p400"),
+            choice("start_cami", "First grade", _grade_choices(CAMI_GRITS),
+                   "As coarse as the marks need, no coarser.", when=("scale", (CAMI,)), default="c120"),
+            choice("finish_cami", "Last grade", _grade_choices(CAMI_GRITS), when=("scale", (CAMI,)),
+                   default="c320"),
+            choice("shelf", "Grades at hand", (("shop", "The usual ones"), ("all", "All of the scale"))),
+        ),
+        group(
+            "Work",
+            choice("material", "What is sanded", (("glass", "Limb glass"), ("wood", "Bare wood"),
+                                                  ("finish", "A cured finish"))),
+            switch("wet", "Sanded wet", True, "Waterproof sheets, water with a drop of soap."),
+        ),
+        group(
+            "House rules",
+            quantity("step_limit", "Largest step", "number", USUAL_LIMIT, "1.05", "5", ("1.2", "2"),
+                     "Grain size of one grade over that of the next. An assumption to edit."),
+            quantity("slope", "Scratch depth, of the grain size", "ratio", "10 %", "0 %", "100 %",
+                     ("2 %", "30 %"), "An assumption to edit: no published figure was found."),
+        ),
+    ),
+    (
+        result("steps", "Grades used", "strokes"),
+        result("largest_ratio", "Largest step", "number", "Grain size over the next grade's."),
+        result("final_scratch", "Scratches left by the last grade, about", "particle"),
+        result("removed", "Removed by all steps together, about", "particle"),
+        result("other_scale", "Last grade on the other scale, nearest", TEXT),
+    ),
+    CAUTIONS,
+    ("bench-practice", "grit-sizes", "scratch-and-grain"),
+    "An invented limb whose glass was sanded for weight with P120 and is to be ready for finish at P400.",
+    compute,
+)

@@ -1,0 +1,255 @@
+"""Spray air: dew point, how far the work is above it, what the wood settles at; go or wait."""
+
+from calc.fields import (
+    OK,
+    STOP,
+    WATCH,
+    Axis,
+    Calculator,
+    Chart,
+    Check,
+    Column,
+    Line,
+    Outcome,
+    Sentence,
+    Table,
+    amount,
+    check,
+    group,
+    quantity,
+    result,
+    sentence,
+    switch,
+)
+from calc.shop.air import dew_point, relative_humidity_from_dew_point
+from calc.shop.moisture import equilibrium_moisture_content
+
+METRIC_MARGIN = 3.0  # K
+IMPERIAL_MARGIN = 25 / 9  # K, 5 degF
+"""Two published rules. They are not the same: 5 degF is 2.78 degC."""
+
+USUAL_MOISTURE_GAP = 0.02
+"""Wood farther than this from what the air makes it is on its way there, and moves (common practice)."""
+
+ROUNDING = 1e-9
+LOWEST_ON_CHART = 20
+HUMIDITIES = tuple([percent / 100 for percent in range(LOWEST_ON_CHART, 101, 5)])
+
+
+def compute(
+    air_temperature: float,
+    humidity: float,
+    surface_temperature: float | None,
+    rising: bool,
+    wood_moisture: float | None,
+    humidity_limit: float,
+    least_temperature: float,
+) -> Outcome:
+    """Return dew point, margin and wood moisture, and whether to go or to wait."""
+    surface = air_temperature if surface_temperature is None else surface_temperature
+    dew = dew_point(air_temperature, humidity)
+    margin = surface - dew
+    moisture = equilibrium_moisture_content(air_temperature, humidity)
+    highest = _highest_humidity(air_temperature, surface)
+    checks = (
+        _margin_checks(margin, rising)
+        + _condition_checks(air_temperature, surface, humidity, humidity_limit, least_temperature)
+        + _moisture_checks(wood_moisture, moisture)
+    )
+    return Outcome(
+        _headline(checks, margin, dew),
+        (
+            ("dew_point", dew),
+            ("margin", margin),
+            ("moisture_content", moisture),
+            ("highest_humidity", highest),
+            ("over_metric", margin - METRIC_MARGIN),
+            ("over_imperial", margin - IMPERIAL_MARGIN),
+        ),
+        checks,
+        (_humidity_table(air_temperature, surface),),
+        (_margin_chart(air_temperature, surface, humidity, margin), _moisture_chart(air_temperature)),
+        (),
+        _assumptions(surface_temperature),
+    )
+
+
+def _highest_humidity(air: float, surface: float) -> float:
+    """Return the humidity at which this surface is just the larger of both margins above the dew point."""
+    return relative_humidity_from_dew_point(air, min(air, surface - METRIC_MARGIN))
+
+
+# What is said --------------------------------------------------------------------
+
+
+def _headline(checks: tuple[Check, ...], margin: float, dew: float) -> Sentence:
+    stops = [each for each in checks if each.level == STOP]
+    kind = "temperature_difference"
+    if margin <= 0:
+        return sentence("Wait: the dew point is {} and the surface {} below it, so water condenses on it.",
+                        amount("temperature", dew, 1), amount(kind, -margin))
+    if stops:
+        return sentence("Wait: dew point {}, surface {} above it. " + _because(stops) + ".",
+                        amount("temperature", dew, 1), amount(kind, margin))
+    return sentence("Go, as far as the air goes: dew point {}, and the surface is {} above it.",
+                    amount("temperature", dew, 1), amount(kind, margin))
+
+
+def _because(stops: list[Check]) -> str:
+    reasons = {"margin": "The surface is too near the dew point", "humidity": "The air is too damp",
+               "cold": "It is too cold"}
+    words = [reasons[each.id] for each in stops]
+    return "; ".join([words[0]] + [word[0].lower() + word[1:] for word in words[1:]])
+
+
+def _margin_checks(margin: float, rising: bool) -> tuple[Check, ...]:
+    shown = amount("temperature_difference", margin)
+    if margin >= METRIC_MARGIN - ROUNDING:
+        found = [check("margin", OK, sentence(
+            "The surface is {} above the dew point: both published rules are met, 3 °C and 5 °F (2.8 °C).",
+            shown))]
+    elif margin >= IMPERIAL_MARGIN - ROUNDING:
+        found = [check("margin", WATCH, sentence(
+            "The surface is {} above the dew point: that meets the rule of 5 °F (2.8 °C) and fails the one "
+            "of 3 °C. Warm the work a little, or wait.", shown))]
+    else:
+        found = [check("margin", STOP, sentence(
+            "The surface is {} above the dew point; published rules ask for 3 °C or 5 °F (2.8 °C). Moisture "
+            "can blush or lift the film. Warm the work, dry the air, or wait.", shown))]
+    if not rising:
+        found.append(check("falling", WATCH,
+                           "The rule of 5 °F says “and rising”: in the evening, or after the heating goes "
+                           "off, the work cools toward the dew point while the film is still open."))
+    return tuple(found)
+
+
+def _condition_checks(
+    air: float, surface: float, humidity: float, limit: float, least: float
+) -> tuple[Check, ...]:
+    found = []
+    if humidity > limit + ROUNDING:
+        found.append(check("humidity", STOP, sentence(
+            "Relative humidity of {} is above the limit of {}: wait, or dry the air.",
+            amount("ratio", humidity, 0), amount("ratio", limit, 0))))
+    else:
+        found.append(check("humidity", OK, sentence(
+            "Relative humidity of {} is within the limit of {}. That limit alone is the looser rule where "
+            "work "
+            "and air are equally warm.", amount("ratio", humidity, 0), amount("ratio", limit, 0))))
+    if min(air, surface) < least - ROUNDING:
+        found.append(check("cold", STOP, sentence(
+            "Air or work is colder than the {} that the product needs: it may cure slowly, or never.",
+            amount("temperature", least))))
+    return tuple(found)
+
+
+def _moisture_checks(measured: float | None, settled: float) -> tuple[Check, ...]:
+    if measured is None:
+        return ()
+    gap = measured - settled
+    if abs(gap) > USUAL_MOISTURE_GAP + ROUNDING:
+        way = "drying and shrinking" if gap > 0 else "taking up water and swelling"
+        return (check("moisture", WATCH, sentence(
+            "The wood reads {} and settles at {} in this air: it is " + way + ". Let it come to rest before "
+            "it is sealed in.", amount("ratio", measured), amount("ratio", settled))),)
+    return (check("moisture", OK, sentence(
+        "The wood reads {} and settles at {} in this air: near enough.",
+        amount("ratio", measured), amount("ratio", settled))),)
+
+
+def _humidity_table(air: float, surface: float) -> Table:
+    lines = []
+    for humidity in (0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.85, 0.9):
+        dew = dew_point(air, humidity)
+        lines.append((humidity, dew, surface - dew, equilibrium_moisture_content(air, humidity)))
+    return Table("humidities", "The same room at other humidities", (
+        Column("humidity", "Relative humidity", "ratio"), Column("dew_point", "Dew point", "temperature"),
+        Column("margin", "Surface above it", "temperature_difference"),
+        Column("moisture", "Wood settles at", "ratio"),
+    ), tuple(lines))
+
+
+def _margin_chart(air: float, surface: float, humidity: float, margin: float) -> Chart:
+    margins = [surface - dew_point(air, each) for each in HUMIDITIES]
+    ends = [HUMIDITIES[0], HUMIDITIES[-1]]
+    return Chart("margin", "How far the surface is above the dew point, by humidity",
+                 Axis("Relative humidity", "ratio"), Axis("Above the dew point", "temperature_difference"), (
+                     Line("margin", "line", list(HUMIDITIES), margins),
+                     Line("rule of 3 °C", "line", ends, [METRIC_MARGIN, METRIC_MARGIN]),
+                     Line("now", "points", [humidity], [margin]),
+                 ))
+
+
+def _moisture_chart(air: float) -> Chart:
+    return Chart("moisture", "What wood settles at, by humidity", Axis("Relative humidity", "ratio"),
+                 Axis("Moisture content", "ratio"), (
+                     Line("wood", "line", list(HUMIDITIES[:-1]),
+                          [equilibrium_moisture_content(air, each) for each in HUMIDITIES[:-1]]),))
+
+
+def _assumptions(surface_temperature: float | None) -> tuple[Sentence | str, ...]:
+    found: list[Sentence | str] = []
+    if surface_temperature is None:
+        found.append("The work is as warm as the air. Work that came in from the cold is not: measure it.")
+    found += [
+        "Dew point by the Magnus form, within 0.35 °C from -40 to 60 °C. A cheap hygrometer is out by 3 to 5 "
+        "% of humidity, which is up to 1.5 °C of dew point: that is the larger error.",
+        "Wood moisture is a practical estimate for any wood in steady air; sealed wood takes weeks to "
+        "follow. For scientific use its authors call the data unreliable.",
+        "The rules were written for coating steel. For wood and glass they are a sensible habit.",
+    ]
+    return tuple(found)
+
+
+CAUTIONS: tuple[Sentence | str, ...] = (
+    "Go means only that the air will not spoil the film. It says nothing about what you breathe: see clear "
+    "air, and the safety data sheet of the product.",
+    "Never warm work or room with a flame or a glowing heater while solvent is about. Keep a bow below 50 °C "
+    "(120 °F): glue lines soften.",
+    "The product's own sheet comes first, also on temperature and humidity.",
+)
+
+
+CALCULATOR = Calculator(
+    "spray-air",
+    "Spray air",
+    "Gives the dew point, how far the work is above it and what wood settles at in this air: go, or wait and "
+    "why.",
+    (
+        group(
+            "Air and work",
+            quantity("air_temperature", "Air temperature", "temperature", "68 °F", "30 °F", "130 °F",
+                     ("50 °F", "95 °F"), "At the bench, out of the sun."),
+            quantity("humidity", "Relative humidity", "ratio", "60 %", "1 %", "100 %", ("20 %", "90 %"),
+                     "At the same place.", "Leave the hygrometer lying there for a quarter of an hour."),
+            quantity("surface_temperature", "Temperature of the work", "temperature", "", "0 °F", "130 °F",
+                     ("40 °F", "100 °F"), "Empty: as warm as the air.",
+                     "An infrared thermometer reads glossy glass too low; stick a piece of masking tape on "
+                     "and read that.", optional=True),
+            switch("rising", "Work and air are not getting colder", True),
+            quantity("wood_moisture", "Moisture reading of the wood", "ratio", "", "2 %", "40 %",
+                     ("5 %", "15 %"), "Bare wood only; empty if not measured.", optional=True),
+        ),
+        group(
+            "Limits",
+            quantity("humidity_limit", "Highest humidity", "ratio", "85 %", "30 %", "100 %", ("50 %", "85 %"),
+                     "The maker's sheet comes first."),
+            quantity("least_temperature", "Lowest temperature for the product",
+                                          "temperature", "55 °F", "20 °F",
+                     "90 °F", ("40 °F", "70 °F"), "An assumption to edit: the maker's sheet comes first."),
+        ),
+    ),
+    (
+        result("dew_point", "Dew point", "temperature"),
+        result("margin", "Surface above the dew point", "temperature_difference"),
+        result("moisture_content", "Wood settles at", "ratio", "Mass of water over mass of dry wood."),
+        result("highest_humidity", "Humidity that leaves 3 °C", "ratio", "For this air and this surface."),
+        result("over_metric", "Margin over the rule of 3 °C", "temperature_difference"),
+        result("over_imperial", "Margin over the rule of 5 °F", "temperature_difference"),
+    ),
+    CAUTIONS,
+    ("alduchov-eskridge-1996", "coating-dew-point", "fpl-gtr-229", "mil-hdbk-1110", "simpson-1998",
+     "wood-handbook-moisture"),
+    "An invented shop at 68 °F and 60 % relative humidity, the bow as warm as the air.",
+    compute,
+)

@@ -1,0 +1,181 @@
+"""Films of finish: how thick wet and dry, how much to mix, how long they take."""
+
+import math
+
+from calc.shop.air import GAS_CONSTANT, ZERO_CELSIUS
+from calc.shop.checks import require_not_negative, require_positive, require_share
+
+
+def dry_film_thickness(wet_film_thickness: float, volume_solids: float, reducer: float = 0.0) -> float:
+    """Return the film that is left once all that is volatile has gone.
+
+    dry = wet x solids / (1 + R).
+
+    Args:
+        wet_film_thickness [m]: as laid down, >= 0.
+        volume_solids [1]: of the product as it comes, more than 0, at most 1.
+        reducer [1]: volume of reducer per volume of product, >= 0.
+
+    Returns:
+        [m] dry film thickness.
+
+    Raises:
+        ValueError: an argument is outside its range.
+
+    Source: volume-solids.
+    """
+    require_not_negative("wet film thickness", wet_film_thickness, "m")
+    require_share("volume solids", volume_solids)
+    require_not_negative("reducer", reducer, "1")
+    return wet_film_thickness * volume_solids / (1.0 + reducer)
+
+
+def wet_film_thickness(dry_film_thickness: float, volume_solids: float, reducer: float = 0.0) -> float:
+    """Return how wet to lay a coat for a dry film; `dry_film_thickness` read backwards.
+
+    Args:
+        dry_film_thickness [m]: wanted, >= 0.
+        volume_solids [1]: of the product as it comes, more than 0, at most 1.
+        reducer [1]: volume of reducer per volume of product, >= 0.
+
+    Returns:
+        [m] wet film thickness.
+
+    Raises:
+        ValueError: an argument is outside its range.
+
+    Source: volume-solids.
+    """
+    require_not_negative("dry film thickness", dry_film_thickness, "m")
+    require_share("volume solids", volume_solids)
+    require_not_negative("reducer", reducer, "1")
+    return dry_film_thickness * (1.0 + reducer) / volume_solids
+
+
+def volume_to_mix(area: float, wet_film_thickness: float, transfer_efficiency: float) -> float:
+    """Return the mixed volume for one coat, with what misses the work.
+
+    Args:
+        area [m^2]: to be coated, >= 0.
+        wet_film_thickness [m]: >= 0.
+        transfer_efficiency [1]: share of what is used that lands on the work, more than 0, at most 1.
+
+    Returns:
+        [m^3] of product and reducer together.
+
+    Raises:
+        ValueError: an argument is outside its range.
+
+    Source: volume-solids.
+    """
+    require_not_negative("area", area, "m2")
+    require_not_negative("wet film thickness", wet_film_thickness, "m")
+    require_share("transfer efficiency", transfer_efficiency)
+    return area * wet_film_thickness / transfer_efficiency
+
+
+def coverage(dry_film_thickness: float, volume_solids: float) -> float:
+    """Return the area that a volume of product covers, without loss.
+
+    Args:
+        dry_film_thickness [m]: > 0.
+        volume_solids [1]: more than 0, at most 1.
+
+    Returns:
+        [m^2/m^3] area per volume of product as it comes.
+
+    Raises:
+        ValueError: an argument is outside its range.
+
+    Source: volume-solids.
+    """
+    require_positive("dry film thickness", dry_film_thickness, "m")
+    require_share("volume solids", volume_solids)
+    return volume_solids / dry_film_thickness
+
+
+def bow_surface(
+    bow_length: float, riser_length: float, riser_girth: float, width_fadeout: float, width_tip: float,
+    thickness: float,
+) -> float:
+    """Return the surface of a bow: two limbs that taper in width, and a riser by its girth.
+
+    limbs: (length - riser) x 2 (mean width + thickness); riser: length x girth.
+
+    Args:
+        bow_length [m]: along the back from nock to nock, more than riser_length.
+        riser_length [m]: between the fadeouts, >= 0.
+        riser_girth [m]: mean distance round the riser, >= 0.
+        width_fadeout [m]: of a limb at its fadeout, > 0.
+        width_tip [m]: of a limb at its tip, > 0.
+        thickness [m]: mean of a limb, > 0.
+
+    Returns:
+        [m^2] surface.
+
+    Raises:
+        ValueError: a length is outside its range.
+
+    Source: geometry.
+    """
+    require_not_negative("riser length", riser_length, "m")
+    require_not_negative("riser girth", riser_girth, "m")
+    require_positive("width at the fadeout", width_fadeout, "m")
+    require_positive("width at the tip", width_tip, "m")
+    require_positive("thickness", thickness, "m")
+    if bow_length <= riser_length:
+        raise ValueError("bow length must be more than riser length, got " + str(bow_length) + " m and "
+                         + str(riser_length) + " m")
+    girth = 2.0 * ((width_fadeout + width_tip) / 2.0 + thickness)
+    return (bow_length - riser_length) * girth + riser_length * riser_girth
+
+
+def time_factor_doubling(temperature: float, reference: float, step: float) -> float:
+    """Return how many times longer drying takes than at the reference, by the doubling rule.
+
+    2^((reference - temperature) / step).
+
+    Args:
+        temperature [degC]: of air and work.
+        reference [degC]: for which the times are stated.
+        step [K]: by how much colder the time doubles, > 0; 10 in the rule.
+
+    Returns:
+        [1] factor on the time, > 0.
+
+    Raises:
+        ValueError: step is not positive.
+
+    Limits:
+        A rule of thumb between about 10 and 35 degC. Below its least temperature a product may not cure at
+        all, however long it is left.
+
+    Source: cure-doubling.
+    """
+    require_positive("step", step, "K")
+    return float(2.0 ** ((reference - temperature) / step))
+
+
+def time_factor_arrhenius(temperature: float, reference: float, activation_energy: float) -> float:
+    """Return how many times longer a reaction takes than at the reference, by Arrhenius's law.
+
+    exp(Ea / R (1 / T - 1 / T0)), temperatures from absolute zero.
+
+    Args:
+        temperature [degC]: above -273.15.
+        reference [degC]: above -273.15.
+        activation_energy [J/mol]: >= 0; about 50,000 for curing films.
+
+    Returns:
+        [1] factor on the time, > 0.
+
+    Raises:
+        ValueError: a temperature is not above absolute zero, or the energy is negative.
+
+    Source: arrhenius-rate.
+    """
+    require_positive("absolute temperature", temperature + ZERO_CELSIUS, "K")
+    require_positive("absolute reference temperature", reference + ZERO_CELSIUS, "K")
+    require_not_negative("activation energy", activation_energy, "J/mol")
+    inverse = 1.0 / (temperature + ZERO_CELSIUS) - 1.0 / (reference + ZERO_CELSIUS)
+    return math.exp(activation_energy / GAS_CONSTANT * inverse)

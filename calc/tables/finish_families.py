@@ -1,0 +1,77 @@
+"""Families of finish with typical figures, for planning until the maker's sheet is at hand.
+
+Every figure is an assumption to edit: products of one family differ by more than families do.
+"""
+
+from collections import namedtuple
+
+Family = namedtuple("Family", "id name volume_solids recoat_from recoat_to cure least_temperature note "
+                              "source status")
+"""A family.
+
+volume_solids [1] as it comes. recoat_from [s]: next coat not before; recoat_to [s]: after it only on a
+sanded film, None where that is always so or never matters. cure [s]: until the bow may be strung and
+handled hard. least_temperature [degC]: below it curing slows out of all rule or stops.
+"""
+
+Method = namedtuple("Method", "id name transfer_efficiency source status")
+
+HOUR = 3600.0
+DAY = 24 * HOUR
+_TYPICAL = "finish-practice"
+_STATUS = "common practice"
+
+
+def _family(
+    id: str, name: str, solids: float, recoat_from: float, recoat_to: float | None, cure_days: float,
+    least: float, note: str,
+) -> Family:
+    return Family(id, name, solids, recoat_from * HOUR, None if recoat_to is None else recoat_to * HOUR,
+                  cure_days * DAY, least, note, _TYPICAL, _STATUS)
+
+
+FAMILIES = (
+    _family("two-part-urethane", "two-part urethane", 0.45, 4.0, 24.0, 7.0, 15.0,
+            "Holds isocyanate while wet and as spray. Short life in the pot."),
+    _family("one-part-urethane", "one-part urethane", 0.45, 6.0, 24.0, 10.0, 13.0,
+            "Later coats hold only on a sanded film."),
+    _family("oil-varnish", "oil varnish", 0.45, 24.0, 72.0, 14.0, 13.0,
+            "Slow; soft for weeks in a thick film. Rags can catch fire by themselves."),
+    _family("catalysed-lacquer", "catalysed lacquer", 0.30, 1.0, 24.0, 3.0, 18.0,
+            "Most makers cap the whole dry film, often at 4 to 5 mil: thicker cracks."),
+    _family("shellac", "shellac", 0.15, 2.0, None, 3.0, 13.0,
+            "Each coat melts into the last. Water and alcohol mark it; often only the sealer."),
+    _family("rubbed-oil", "hand-rubbed oil", 0.70, 24.0, None, 14.0, 13.0,
+            "Hardly a film: wipe off what the wood does not take. Rags can catch fire by themselves."),
+)
+
+METHODS = (
+    Method("hvlp", "spray gun, low pressure", 0.65, _TYPICAL, _STATUS),
+    Method("conventional", "spray gun, high pressure", 0.30, _TYPICAL, _STATUS),
+    Method("brush", "brush", 0.95, _TYPICAL, _STATUS),
+    Method("wipe", "rag", 0.80, _TYPICAL, _STATUS),
+)
+
+
+def find(id: str) -> Family:
+    """Return the family with this id.
+
+    Raises:
+        ValueError: no family has this id.
+    """
+    for family in FAMILIES:
+        if family.id == id:
+            return family
+    raise ValueError("no family of finish is called " + id)
+
+
+def find_method(id: str) -> Method:
+    """Return the way of laying it on with this id.
+
+    Raises:
+        ValueError: no way has this id.
+    """
+    for method in METHODS:
+        if method.id == id:
+            return method
+    raise ValueError("no way of laying finish on is called " + id)
