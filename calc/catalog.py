@@ -15,6 +15,10 @@ IDS = (
     "quote",
 )
 
+    "grit",
+    "finish",
+    "spray-air",
+    "clear-air",
 
 def find(id: str) -> Calculator:
     """Return the calculator with this id.

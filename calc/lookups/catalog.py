@@ -13,6 +13,13 @@ IDS = (
     "arrow-mass",
     "tolerances",
 )
+    "gloss",
+    "finish-families",
+    "dew-point",
+    "dew-point-celsius",
+    "emc",
+    "air-changes",
+    "exposure-limits",
 
 
 def find(id: str) -> Lookup:

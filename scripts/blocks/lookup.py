@@ -9,7 +9,7 @@ import io
 import re
 
 from calc import bibliography, quantities
-from calc.lookups.declare import PAGE, TEXT, Column, Lookup
+from calc.lookups.declare import GRID, PAGE, TEXT, Column, Lookup
 from calc.report import TO_ROOT
 from scripts.blocks.tree import Node, element
 
@@ -43,7 +43,7 @@ def _tools(table: Lookup) -> Node:
 
 def _table(table: Lookup, keys: list[str]) -> Node:
     shared = _shared_origin(table)
-    heads = [element("th", {"scope": "col"}, _head(each)) for each in table.columns]
+    heads = [element("th", {"scope": "col"}, _head(table, each)) for each in table.columns]
     if shared is None:
         heads.append(element("th", {"scope": "col"}, "Source"))
     lines = []
@@ -52,7 +52,7 @@ def _table(table: Lookup, keys: list[str]) -> Node:
         anchor = row_anchor(table, name)
         line = [element("th", {"scope": "row", "data-sort": _sort_key(table.columns[0], row.cells[0])},
                         element("a", {"href": "#" + anchor}, name))]
-        line += [element("td", {"data-label": _head(each), "data-sort": _sort_key(each, cell)},
+        line += [element("td", {"data-label": _head(table, each), "data-sort": _sort_key(each, cell)},
                          _linked(each, cell, text))
                  for each, cell, text in zip(table.columns[1:], row.cells[1:], cells)]
         if shared is None:
@@ -89,8 +89,9 @@ def row_anchor(table: Lookup, name: str) -> str:
     return table.id + "-" + re.sub(r"[^a-z0-9]+", "-", name.lower()).strip("-")
 
 
-def _head(each: Column) -> str:
-    return ", ".join([each.label, *_unit(each)])
+def _head(table: Lookup, each: Column) -> str:
+    """Return a column's head with its unit; a grid's title names the unit of all its columns."""
+    return each.label if table.layout == GRID else ", ".join([each.label, *_unit(each)])
 
 
 def _unit(each: Column) -> list[str]:
@@ -123,7 +124,7 @@ def csv_text(table: Lookup) -> str:
     """Return a table as CSV with the figures that its page shows."""
     written = io.StringIO()
     writer = csv.writer(written)
-    writer.writerow([*(_head(each) for each in table.columns), "Source", "Status"])
+    writer.writerow([*(_head(table, each) for each in table.columns), "Source", "Status"])
     for row in table.rows:
         cells = [_shown(each, cell) for each, cell in zip(table.columns, row.cells)]
         writer.writerow([*cells, row.source, row.status])
