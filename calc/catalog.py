@@ -3,22 +3,24 @@
 from calc.fields import Calculator
 
 IDS = (
+    "inspection",
     "tiller",
     "weight-reduction",
     "arrow-match",
     "draw-curve",
     "strokes",
+    "bow-model",
     "insert",
     "grip",
     "tracking",
     "string",
     "quote",
-)
-
     "grit",
     "finish",
     "spray-air",
     "clear-air",
+)
+
 
 def find(id: str) -> Calculator:
     """Return the calculator with this id.

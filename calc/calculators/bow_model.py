@@ -1,0 +1,488 @@
+"""Bow model: a bow computed as it bends, from bench measures, and what sanding a stretch of it does."""
+
+from collections import namedtuple
+
+from calc.calculators.bow import (
+    BenchBow,
+    bench_bow,
+    build_of,
+    draw_from_pivot,
+    layup_inputs,
+    limb_length,
+    measures,
+    reading_inputs,
+    section_group,
+    shape_group,
+    stations_of,
+    unstrung_shape,
+)
+from calc.drawings.limbs import bow_drawing
+from calc.fields import (
+    OK,
+    TEXT,
+    WATCH,
+    Axis,
+    Calculator,
+    Chart,
+    Check,
+    Column,
+    Drawing,
+    Line,
+    Outcome,
+    Refused,
+    Sentence,
+    Table,
+    amount,
+    check,
+    choice,
+    group,
+    quantity,
+    result,
+    rows,
+    sentence,
+)
+from calc.mechanics.bow import Bow
+from calc.mechanics.elastica import LimbShape
+from calc.mechanics.fitting import Fit, fit_steps, root_mean_square
+from calc.mechanics.laminated_limb import Sanding
+from calc.mechanics.readings import Curve, curve_from_readings, energy_to, stacking_onset
+from calc.mechanics.thinning import Build
+from calc.mechanics.tuning import Bench, calibrate, read
+from calc.mechanics.working import hardest, surface_strains
+from calc.quantities import INCH
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:  # the small engine has no such module
+    from collections.abc import Generator
+
+CURVE_POINTS = 20
+FEWEST_TO_FIT = 4
+"""Readings from which the unstrung shape of the family is scaled to fit them."""
+
+SCALES = (1.0, 1.15)
+LEAST_SCALE, MOST_SCALE = 0.5, 1.5
+STRANGE_FACTOR = 1.5
+"""Measured over reckoned stiffness from which the measures are doubted."""
+
+HINGE = 1.5
+"""Strain over the mean of the limb's middle from which a place is pointed out (common practice)."""
+
+STACKING_FACTOR = 1.25
+GOOD_MISFIT = 0.03
+"""Root mean square misfit over the weight up to which the curve is called well met."""
+
+Found = namedtuple("Found", "bow bench fit fitted beyond")
+"""The measured bow, how it is read, the calibrated fit, whether its shape was fitted, and what the marked
+draw counts beyond the pivot point [m]."""
+
+Effect = namedtuple("Effect", "weight tiller curve")
+
+
+def compute(
+    weight: float,
+    draw_length: float,
+    tiller: float,
+    measured: str,
+    from_string_end: float | None,
+    readings: tuple[tuple[float, ...], ...],
+    brace_height: float,
+    bow_length: float,
+    riser_length: float,
+    family: str,
+    profile: tuple[tuple[float, ...], ...],
+    throat: float | None,
+    string_stiffness: float,
+    upper_stations: tuple[tuple[float, ...], ...],
+    lower_stations: tuple[tuple[float, ...], ...],
+    glass_back: float,
+    glass_belly: float,
+    core: str,
+    core_modulus: float | None,
+    glass_modulus: float,
+    sanded_limb: str,
+    sanded_from: float | None,
+    sanded_to: float | None,
+    sanded_depth: float | None,
+    belly_share: float | None,
+) -> "Generator[float, None, Outcome]":
+    """Return the computed bow: its curve, tiller, shapes, and the effect of sanding a stretch."""
+    length = limb_length(bow_length, riser_length)
+    build = build_of(glass_back, glass_belly, glass_modulus, core, core_modulus)
+    stations = (stations_of("upper_stations", upper_stations, length, build),
+                stations_of("lower_stations", lower_stations, length, build))
+    draw = draw_from_pivot("draw_length", draw_length, brace_height)
+    beyond = draw_length - draw
+    pairs = _reading_pairs(readings, brace_height, draw, beyond)
+    bench = Bench(brace_height, draw, None if measured == "fadeout" else from_string_end)
+    sanding = _sanding(sanded_limb, sanded_from, sanded_to, sanded_depth, belly_share, build, length)
+
+    def bow_of(scale: float) -> BenchBow:
+        shape = unstrung_shape(family, profile, length, scale)
+        return bench_bow(bow_length, riser_length, brace_height, throat, shape, family, build, stations,
+                         string_stiffness)
+
+    yield 0.05
+    to_fit = len(pairs) >= FEWEST_TO_FIT and not profile
+    if to_fit:
+        search = fit_steps(lambda scale: bow_of(scale).bow(), SCALES, LEAST_SCALE, MOST_SCALE, bench,
+                           weight, tiller, pairs)
+        fit = None
+        while fit is None:
+            try:
+                yield 0.05 + 0.5 * next(search)
+            except StopIteration as end:
+                fit = end.value
+    else:
+        calibration = calibrate(bow_of(1.0).bow(), bench, weight, tiller, pairs)
+        fit = Fit(1.0, calibration, root_mean_square(calibration.misfits))
+        yield 0.55
+    found = Found(bow_of(fit.amount), bench, fit, to_fit, beyond)
+    curve = yield from _curve(found, fit.calibration.bow)
+    yield 0.75
+    effect = None
+    if sanding is not None and sanded_depth is not None:
+        effect = yield from _effect(found, sanded_limb, sanding, sanded_depth)
+    strains = _strains(found)
+    yield 0.95
+    return Outcome(
+        _headline(found, weight, curve, effect, pairs),
+        _values(found, curve, strains, effect, pairs),
+        _checks(found, weight, strains, pairs, curve),
+        (_curve_table(found, curve, pairs), _strain_table(found, strains)),
+        (_curve_chart(curve, effect, pairs, beyond), _strain_chart(found, strains)),
+        (_drawing(found, draw_length),),
+        ASSUMPTIONS,
+    )
+
+
+# The bow -------------------------------------------------------------------------
+
+
+def _reading_pairs(
+    readings: tuple[tuple[float, ...], ...], brace_height: float, draw: float, beyond: float
+) -> tuple[tuple[float, float], ...]:
+    """Return readings as (draw from the pivot point, weight)."""
+    pairs = []
+    before = brace_height + 0.25 * INCH
+    for index, row in enumerate(readings):
+        distance = row[0] - beyond
+        if distance <= before:
+            raise Refused("readings", "Draw must rise from row to row and begin beyond the braced string; it "
+                          "is stated in the marked way.", index, "draw")
+        if distance > draw + 2 * INCH:
+            raise Refused("readings", "This reading lies more than 2 in (51 mm) beyond the draw at which the "
+                          "weight is stated: state the weight at the longest draw.", index, "draw")
+        pairs.append((distance, row[1]))
+        before = distance
+    return tuple(pairs)
+
+
+def _sanding(
+    limb: str,
+    start: float | None,
+    end: float | None,
+    depth: float | None,
+    belly_share: float | None,
+    build: Build,
+    length: float,
+) -> Sanding | None:
+    if limb == "none" or start is None or end is None or depth is None or belly_share is None:
+        return None
+    if end <= start:
+        raise Refused("sanded_to", "The stretch must end further from the fadeout than it begins.")
+    if end > length:
+        raise Refused("sanded_to", "The stretch runs beyond the nock: the limb is half of bow length less "
+                      "riser length.")
+    if depth * belly_share >= 0.9 * build.belly or depth * (1 - belly_share) >= 0.9 * build.back:
+        raise Refused("sanded_depth", "That goes through the glass. Sand less, or share it otherwise between "
+                      "back and belly.")
+    return Sanding(start, end, (end - start) / 4, belly_share)
+
+
+def _curve(found: Found, bow: Bow) -> "Generator[float, None, Curve]":
+    """Return the draw-force curve of a braced bow, draws from the pivot point."""
+    brace, draw = found.bench.brace_height, found.bench.draw
+    distances = [brace + (draw - brace) * i / CURVE_POINTS for i in range(CURVE_POINTS + 1)]
+    forces = [0.0]
+    bow.brace(brace)
+    for drawn in bow.curve_steps(distances[1:]):
+        forces.append(drawn.force)
+        yield 0.55 + 0.2 * len(forces) / len(distances)
+    return curve_from_readings(tuple(distances), tuple(forces), tuple([0.0] * len(forces)))
+
+
+def _effect(found: Found, limb: str, sanding: Sanding, depth: float) -> "Generator[float, None, Effect]":
+    """Return what the bow comes to once a stretch is sanded."""
+    factors = (found.fit.calibration.upper_factor, found.fit.calibration.lower_factor)
+    removals = (depth if limb in ("upper", "both") else 0.0, depth if limb in ("lower", "both") else 0.0)
+    bow = found.bow.bow(factors, sanding, removals)
+    state = read(bow, found.bench, found.fit.calibration.state)
+    curve = yield from _curve(found, bow)
+    return Effect(state.weight, state.tiller, curve)
+
+
+def _strains(found: Found) -> tuple[tuple[float, ...], tuple[float, ...]]:
+    drawn, bow = found.fit.calibration.state.drawn, found.bow
+    return (surface_strains(drawn.upper, bow.stations[0], bow.build),
+            surface_strains(drawn.lower, bow.stations[1], bow.build))
+
+
+# What is said --------------------------------------------------------------------
+
+
+def _headline(
+    found: Found, weight: float, curve: Curve, effect: Effect | None, pairs: tuple[tuple[float, float], ...]
+) -> Sentence:
+    state = found.fit.calibration.state
+    if effect is not None:
+        return sentence(
+            "Sanding that stretch takes {} of draw weight and moves tiller by {}, to {} and {}.",
+            amount("force", weight - effect.weight), amount("length", effect.tiller - state.tiller),
+            amount("force", effect.weight), amount("length", effect.tiller))
+    stored = energy_to(curve, curve.draws[-1])
+    if pairs:
+        return sentence("The computed bow meets your readings to {} and stores {} at {}.",
+                        amount("force", found.fit.misfit), amount("energy", stored), amount("force", weight))
+    return sentence("The computed bow stores {} at {}; no readings were given to check its curve against.",
+                    amount("energy", stored), amount("force", weight))
+
+
+def _values(
+    found: Found,
+    curve: Curve,
+    strains: tuple[tuple[float, ...], tuple[float, ...]],
+    effect: Effect | None,
+    pairs: tuple[tuple[float, float], ...],
+) -> tuple[tuple[str, float | None], ...]:
+    calibration = found.fit.calibration
+    braced = calibration.state.braced
+    end = curve.draws[-1]
+    onset = stacking_onset(curve, STACKING_FACTOR)
+    return (
+        ("weight", calibration.state.weight),
+        ("tiller", calibration.state.tiller),
+        ("misfit", found.fit.misfit if pairs else None),
+        ("upper_factor", calibration.upper_factor),
+        ("lower_factor", calibration.lower_factor),
+        ("profile_scale", found.fit.amount if found.fitted else None),
+        ("stored_energy", energy_to(curve, end)),
+        ("fullness", energy_to(curve, end) / (curve.forces[-1] * (end - curve.draws[0]))),
+        ("stacking_onset", None if onset is None else onset + found.beyond),
+        ("string_length", braced.string_length),
+        ("string_tension", braced.tension),
+        ("contact", found.bow.profile.length - braced.contact_upper),
+        ("peak_strain", max(max(strains[0]), max(strains[1]))),
+        ("sanded_weight_change", None if effect is None else effect.weight - calibration.state.weight),
+        ("sanded_tiller_change", None if effect is None else effect.tiller - calibration.state.tiller),
+    )
+
+
+def _checks(
+    found: Found,
+    weight: float,
+    strains: tuple[tuple[float, ...], tuple[float, ...]],
+    pairs: tuple[tuple[float, float], ...],
+    curve: Curve,
+) -> tuple[Check, ...]:
+    checks = [_factor_check(found), _misfit_check(found, weight, pairs)]
+    for name, limb, shape in (("upper", strains[0], found.fit.calibration.state.drawn.upper),
+                              ("lower", strains[1], found.fit.calibration.state.drawn.lower)):
+        place, ratio = hardest(limb)
+        if ratio > HINGE:
+            checks.append(check("works-" + name, WATCH, sentence(
+                "The " + name + " limb works hardest {} from the fadeout, {} times its middle: take nothing "
+                "off there, and look for a thin place or a wrong reading.",
+                amount("length", shape.arc_length[place]), amount("number", ratio))))
+    if stacking_onset(curve, STACKING_FACTOR) is not None:
+        checks.append(check("stacking", WATCH, "The computed curve stacks near the end of the draw."))
+    return tuple(checks)
+
+
+def _factor_check(found: Found) -> Check:
+    calibration = found.fit.calibration
+    factors = (calibration.upper_factor, calibration.lower_factor)
+    text = "Against the stiffness reckoned from its sections, the upper limb measures {} and the lower {}"
+    amounts = (amount("ratio", factors[0]), amount("ratio", factors[1]))
+    if min(factors) > 1 / STRANGE_FACTOR and max(factors) < STRANGE_FACTOR:
+        return check("calibration", OK, sentence(text + "; the model is set to what was measured.", *amounts))
+    return check("calibration", WATCH, sentence(
+        text + ": check thickness, glass, shape and the scale before you trust the model.", *amounts))
+
+
+def _misfit_check(found: Found, weight: float, pairs: tuple[tuple[float, float], ...]) -> Check:
+    if not pairs:
+        return check("misfit", WATCH, "No readings of weight at other draws were given, so that nothing says "
+                     "how well the computed curve meets the bow. Four or more also fit the family's "
+                     "shape to it.")
+    worst = max([abs(each) for each in found.fit.calibration.misfits])
+    amounts = (amount("force", found.fit.misfit), amount("force", worst))
+    if found.fit.misfit <= GOOD_MISFIT * weight:
+        return check("misfit", OK, sentence(
+            "The computed curve meets the readings to {} on the mean, {} at worst.", *amounts))
+    return check("misfit", WATCH, sentence(
+        "The computed curve misses the readings by {} on the mean, {} at worst: measure the unstrung shape, "
+        "and check the scale and where draw is measured from.", *amounts))
+
+
+def _curve_table(found: Found, curve: Curve, pairs: tuple[tuple[float, float], ...]) -> Table:
+    lines: list[tuple[float, float | None, float, float | None]] = []
+    if pairs:
+        for pair, miss in zip(pairs, found.fit.calibration.misfits):
+            lines.append((pair[0] + found.beyond, pair[1], pair[1] + miss, miss))
+    else:
+        for draw, force in zip(curve.draws[::4], curve.forces[::4]):
+            lines.append((draw + found.beyond, None, force, None))
+    return Table("curve", "Weight at draw: read and computed", (
+        Column("draw", "Draw", "length"), Column("reading", "Read", "force"),
+        Column("computed", "Computed", "force"), Column("miss", "Computed less read", "force"),
+    ), tuple(lines))
+
+
+def _strain_table(found: Found, strains: tuple[tuple[float, ...], tuple[float, ...]]) -> Table:
+    drawn = found.fit.calibration.state.drawn
+    lines = []
+    for name, shape, limb in (("upper", drawn.upper, strains[0]), ("lower", drawn.lower, strains[1])):
+        step = max(1, (len(limb) - 1) // 5)
+        for place in range(0, len(limb), step):
+            lines.append((name, shape.arc_length[place], limb[place]))
+    return Table("strain", "Stretch of the glass at full draw", (
+        Column("limb", "Limb", TEXT), Column("place", "From the fadeout", "length"),
+        Column("strain", "Strain at the face", "ratio"),
+    ), tuple(lines))
+
+
+def _curve_chart(
+    curve: Curve, effect: Effect | None, pairs: tuple[tuple[float, float], ...], beyond: float
+) -> Chart:
+    lines = [Line("Computed", "line", [draw + beyond for draw in curve.draws], list(curve.forces))]
+    if effect is not None:
+        lines.append(Line("After sanding", "line", [draw + beyond for draw in effect.curve.draws],
+                          list(effect.curve.forces)))
+    if pairs:
+        lines.append(Line("Readings", "points", [pair[0] + beyond for pair in pairs],
+                          [pair[1] for pair in pairs]))
+    return Chart("curve", "Weight against draw", Axis("Draw", "length"), Axis("Weight", "force"),
+                 tuple(lines))
+
+
+def _strain_chart(found: Found, strains: tuple[tuple[float, ...], tuple[float, ...]]) -> Chart:
+    drawn = found.fit.calibration.state.drawn
+    return Chart("strain", "Where the limbs work at full draw", Axis("From the fadeout", "length"),
+                 Axis("Strain at the face", "ratio"), (
+        Line("Upper limb", "line", list(drawn.upper.arc_length), list(strains[0])),
+        Line("Lower limb", "line", list(drawn.lower.arc_length), list(strains[1])),
+    ))
+
+
+def _drawing(found: Found, draw_length: float) -> Drawing:
+    state = found.fit.calibration.state
+    nock = (state.drawn.nock[0], state.drawn.nock[1])
+    return bow_drawing(
+        _outline(found.bow.bow().upper.shape(0.0, 0.0, (1.0, 0.0)),
+                 found.bow.bow().lower.shape(0.0, 0.0, (1.0, 0.0)), True),
+        _outline(state.braced.upper, state.braced.lower, False),
+        _outline(state.drawn.upper, state.drawn.lower, False),
+        [_leaving(state.braced.lower), _leaving(state.braced.upper)],
+        [_leaving(state.drawn.lower), nock, _leaving(state.drawn.upper)],
+        amount("length", draw_length),
+    )
+
+
+def _outline(upper: LimbShape, lower: LimbShape, own_frame: bool) -> list[tuple[float, float]]:
+    """Return the points from the lower nock over the grip to the upper; `own_frame`: lower limb mirrored."""
+    side = -1.0 if own_frame else 1.0
+    points = [(x, side * y) for x, y in zip(lower.x, lower.y)]
+    points.reverse()
+    return points + [(0.0, 0.0)] + list(zip(upper.x, upper.y))
+
+
+def _leaving(shape: LimbShape) -> tuple[float, float]:
+    """Return where the string leaves a limb."""
+    for place, x, y in zip(shape.arc_length, shape.x, shape.y):
+        if place >= shape.departure - 1e-9:
+            return x, y
+    return shape.x[-1], shape.y[-1]
+
+
+ASSUMPTIONS: tuple[Sentence | str, ...] = (
+    "Slow drawing in one plane: rigid riser, slender limbs that do not twist, no friction. The string may "
+    "lie on a recurved tip and stretches as stated.",
+    "Both limbs have the same unstrung shape. Where it is not measured the family's stands in, scaled to the "
+    "readings if there are four or more; tiller of a recurve depends on that shape strongly.",
+    "Each limb's stiffness is reckoned from its sections and set to the measured weight and tiller by one "
+    "factor a limb.",
+    "Sanding is feathered over a quarter of the stretch at both ends and is taken not to change the unstrung "
+    "shape.",
+)
+
+CAUTIONS: tuple[Sentence | str, ...] = (
+    "A computed bow says nothing of cracks, glue or fatigue. Inspect the real one, and prove it from a "
+    "distance.",
+    "Take less than the model says, flex the limbs 20 to 30 short draws, measure, and calibrate again.",
+    "Glass dust harms lungs and skin: wet sanding or extraction, a fitting respirator, gloves, long sleeves.",
+)
+
+_SANDED = ("sanded_limb", ("upper", "lower", "both"))
+
+CALCULATOR = Calculator(
+    "bow-model",
+    "Bow model",
+    "Computes a bow as it bends, from bench measures: draw curve, tiller, shape, and what sanding does.",
+    (
+        group(
+            "On the bench",
+            quantity("weight", "Draw weight", "force", "58 lb", "5 lb", "150 lb", ("20 lb", "80 lb"),
+                     "From a checked scale."),
+            quantity("draw_length", "Draw at which it is read", "length", "28 in", "14 in", "34 in",
+                     ("24 in", "31 in"), "In the marked way: from the pivot point plus 1 3/4 in (44 mm)."),
+            quantity("tiller", "Tiller", "length", "1/16 in", "-1 1/2 in", "1 1/2 in", ("-3/8 in", "1/2 in"),
+                     "Upper minus lower distance."),
+            *reading_inputs(),
+            rows("readings", "Weight at other draws", (
+                quantity("draw", "Draw", "length", "20 in", "6 in", "36 in", ("9 in", "32 in")),
+                quantity("weight", "Weight", "force", "30 lb", "0 lb", "200 lb", ("0 lb", "90 lb")),
+            ), "12 in:14 lb;15 in:24 lb;18 in:32 lb;21 in:39 lb;24 in:46.5 lb;26 in:52 lb", 0, 30,
+                 "May be empty. Four or more are fitted."),
+        ),
+        measures(),
+        section_group(),
+        group("Lay-up", *layup_inputs()),
+        shape_group(),
+        group(
+            "Try sanding a stretch",
+            choice("sanded_limb", "Limb to sand", (
+                ("upper", "Upper limb"), ("lower", "Lower limb"), ("both", "Both limbs"),
+                ("none", "Neither"))),
+            quantity("sanded_from", "From", "length", "6 in", "0 in", "35 in",
+                     help="Distance from the fadeout.", when=_SANDED),
+            quantity("sanded_to", "To", "length", "14 in", "1 in", "40 in",
+                     help="Distance from the fadeout.", when=_SANDED),
+            quantity("sanded_depth", "Depth", "thickness", "0.006 in", "0 in", "0.100 in",
+                     ("0 in", "0.020 in"), "Off the total thickness, in the middle of the stretch.",
+                     when=_SANDED),
+            quantity("belly_share", "Share taken from the belly", "ratio", "60 %", "0 %", "100 %",
+                     ("50 %", "100 %"), "The rest comes off the back.", when=_SANDED),
+        ),
+    ),
+    (
+        result("weight", "Weight, computed", "force"),
+        result("tiller", "Tiller, computed", "length"),
+        result("misfit", "Computed less read, root mean square", "force"),
+        result("upper_factor", "Upper limb, measured over reckoned stiffness", "ratio"),
+        result("lower_factor", "Lower limb, measured over reckoned stiffness", "ratio"),
+        result("profile_scale", "The family's offsets, scaled by", "ratio"),
+        result("stored_energy", "Stored energy", "energy"),
+        result("fullness", "Energy over weight times stroke", "ratio", "50 % is a straight line."),
+        result("stacking_onset", "Stacking begins at", "length", "Slope 1.25 times the middle third's."),
+        result("string_length", "String length, unstretched", "length"),
+        result("string_tension", "String tension, braced", "force"),
+        result("contact", "String lies on the tip, braced, over", "length"),
+        result("peak_strain", "Largest strain at a face", "ratio"),
+        result("sanded_weight_change", "Weight, by that sanding", "force"),
+        result("sanded_tiller_change", "Tiller, by that sanding", "length"),
+    ),
+    CAUTIONS,
+    ("amo-draw-length", "beam-theory", "bench-practice", "elastica", "family-shapes", "wood-handbook"),
+    "An invented 62 in recurve of 58 lb at 28 in, read at seven draws, before its upper limb is sanded.",
+    compute,
+)

@@ -1,0 +1,51 @@
+"""Fitting an unstrung shape to readings."""
+
+import pytest
+
+from calc.calculators.bow import BenchBow, family_profile
+from calc.mechanics.fitting import fit_steps, root_mean_square
+from calc.mechanics.thinning import Build, Station
+from calc.mechanics.tuning import Bench
+from calc.quantities import INCH
+
+LENGTH = 22.5 * INCH
+STATIONS = (Station(2 * INCH, 1.6 * INCH, 0.3 * INCH), Station(20 * INCH, 0.7 * INCH, 0.25 * INCH))
+BENCH = Bench(8 * INCH, 26.25 * INCH, None)
+
+
+def bow_of(scale):
+    return BenchBow(family_profile("recurve", LENGTH, scale), (1.1 * INCH, 8.5 * INCH), (STATIONS, STATIONS),
+                    Build(0.045 * INCH, 0.045 * INCH, 39e9, 12.6e9), 25e3).bow()
+
+
+def finish(search):
+    while True:
+        try:
+            next(search)
+        except StopIteration as end:
+            return end.value
+
+
+@pytest.mark.parametrize("true", [0.6, 0.75, 1.0, 1.25, 1.4])
+def test_the_shape_that_made_the_readings_is_found(true):
+    bow = bow_of(true)
+    bow.brace(BENCH.brace_height)
+    draws = [inches * INCH for inches in (10.25, 14, 18, 22, 24)]
+    readings = tuple((draw, bow.draw(draw).force) for draw in draws)
+    weight = bow.draw(BENCH.draw).force
+    fit = finish(fit_steps(bow_of, (1.0, 1.15), 0.5, 1.5, BENCH, weight, 0.0, readings))
+    assert fit.amount == pytest.approx(true, abs=0.01)
+    assert fit.misfit < 0.005 * weight
+
+
+def test_no_bow_at_all_is_refused():
+    def impossible(_):
+        raise ValueError("it cannot be braced")
+
+    with pytest.raises(ValueError, match="cannot be braced"):
+        finish(fit_steps(impossible, (1.0, 1.15), 0.5, 1.5, BENCH, 200.0, 0.0, ()))
+
+
+def test_root_mean_square():
+    assert root_mean_square((3.0, 4.0, 0.0, 0.0)) == 2.5
+    assert root_mean_square(()) == 0.0
