@@ -1,11 +1,9 @@
 """A limb for the bow model from what a bowyer can measure, and the same limb after a stretch is sanded."""
 
-import math
 from collections import namedtuple
 
-from calc.mechanics.checks import require_not_negative, require_positive
+from calc.mechanics.checks import require_not_negative
 from calc.mechanics.elastica import Limb
-from calc.mechanics.interpolation import curve_at, station_slopes
 from calc.mechanics.thinning import Build, Station, section_at, section_rigidity
 
 STATIONS = 21  # of the limb made; sections between the measured ones lie on straight lines
@@ -85,45 +83,3 @@ def laminated_limb(
         taken = removal * sanded_share(sanding, position) if sanding is not None else 0.0
         stiffness.append(section_rigidity(section_at(stations, position), build, taken, belly_share))
     return Limb(profile.length, base, profile.angles, stiffness)
-
-
-def profile_from_offsets(length: float, offsets: tuple[float, ...]) -> Profile:
-    """Return an unstrung limb's shape from offsets off a straight edge.
-
-    The edge lies square to the line of aim; the offsets are taken at equal distances along it, from
-    fadeout to nock.
-
-    Args:
-        length [m]: of the edge, from abreast of the fadeout to abreast of the nock, > 0.
-        offsets [m]: limb from edge, positive toward the archer; at least three.
-
-    Returns:
-        A Profile.
-
-    Raises:
-        ValueError: length is not positive, or there are fewer than three offsets.
-
-    Limits:
-        For limbs that nowhere stand steeper than about 60 degrees to the edge.
-
-    Source: interpolation.
-    """
-    require_positive("length of the straight edge", length, "m")
-    if len(offsets) < 3:
-        raise ValueError(f"a profile must have at least three offsets, got {len(offsets)}")
-    slopes = station_slopes(tuple(offsets))
-    cells = 8 * (STATIONS - 1)
-    spacing, scale = length / cells, (len(offsets) - 1) / length
-    steepness = [curve_at(tuple(offsets), slopes, k * spacing * scale)[1] * scale for k in range(cells + 1)]
-    along = [0.0]
-    for k in range(cells):
-        grown = math.sqrt(1.0 + steepness[k] ** 2) + math.sqrt(1.0 + steepness[k + 1] ** 2)
-        along.append(along[k] + 0.5 * spacing * grown)
-    angles, k = [], 0
-    for i in range(STATIONS):
-        place = along[-1] * i / (STATIONS - 1)
-        while k < cells - 1 and along[k + 1] < place:
-            k += 1
-        part = (place - along[k]) / (along[k + 1] - along[k])
-        angles.append(math.atan(steepness[k] + part * (steepness[k + 1] - steepness[k])))
-    return Profile(along[-1], tuple(angles))

@@ -1,20 +1,17 @@
 """Limbs from bench measures, and after sanding."""
 
-import math
-
 import pytest
 
 from calc.mechanics.bow import Bow
 from calc.mechanics.laminate import Layer, flexural_rigidity, sanded
 from calc.mechanics.laminated_limb import (
-    Profile,
     Sanding,
     laminated_limb,
-    profile_from_offsets,
     sanded_share,
 )
 from calc.mechanics.thinning import Build, Station, section_at
 from calc.mechanics.tuning import Bench, calibrate, meet, read
+from calc.mechanics.unstrung import unstrung_profile
 from calc.quantities import INCH, POUND_FORCE
 
 BUILD = Build(back=0.04 * INCH, belly=0.04 * INCH, glass_modulus=40e9, core_modulus=12.6e9)
@@ -23,8 +20,10 @@ STATIONS = (
     Station(12 * INCH, 1.4 * INCH, 0.31 * INCH),
     Station(24 * INCH, 0.6 * INCH, 0.26 * INCH),
 )
-PROFILE = profile_from_offsets(
-    23.5 * INCH, tuple(INCH * x for x in (0.0, 0.35, 0.6, 0.75, 0.7, 0.45, -0.1, -1.0, -2.4))
+PROFILE = unstrung_profile(
+    tuple((23.5 / 8 * INCH * i, INCH * x)
+          for i, x in enumerate((0.35, 0.6, 0.75, 0.7, 0.45, -0.1, -1.0, -2.4), 1)),
+    23.9 * INCH,
 )
 SANDING = Sanding(2 * INCH, 20 * INCH, 2 * INCH, 0.6)
 
@@ -54,19 +53,6 @@ def test_sanding_stays_within_its_stretch_and_is_feathered():
     assert after.stiffness[10] == pytest.approx(flexural_rigidity(section.width, left))
 
 
-@pytest.mark.parametrize("radius", [1.5, 0.8, -0.8])
-def test_profile_of_a_circle(radius):
-    # Offsets of an arc: angles in proportion to arc length, length of the arc.
-    reach = 0.5
-    offsets = [
-        math.copysign(abs(radius) - math.sqrt(radius**2 - (reach * i / 20) ** 2), radius) for i in range(21)
-    ]
-    profile = profile_from_offsets(reach, tuple(offsets))
-    turn = math.asin(reach / radius)
-    assert profile.length == pytest.approx(radius * turn, rel=2e-4)
-    assert profile.angles == pytest.approx([turn * i / 20 for i in range(21)], abs=2e-3)
-
-
 def test_a_pound_takes_a_few_thousandths():
     # Common practice, from memory: 0.002 to 0.004 in of limb thickness per pound on a 50 lb laminated
     # recurve, both limbs alike.
@@ -93,8 +79,3 @@ def test_what_cannot_be_sanded():
         laminated_limb(PROFILE, (0.0, 0.24), STATIONS, BUILD, SANDING, 0.1 * INCH)
     with pytest.raises(ValueError, match="must not be negative"):
         laminated_limb(PROFILE, (0.0, 0.24), STATIONS, BUILD, SANDING, -1e-4)
-    with pytest.raises(ValueError, match="three offsets"):
-        profile_from_offsets(0.5, (0.0, 0.1))
-    with pytest.raises(ValueError, match="length of the straight edge must be positive"):
-        profile_from_offsets(0.0, (0.0, 0.1, 0.2))
-    assert Profile(0.5, (0.0, 0.0)).length == 0.5
