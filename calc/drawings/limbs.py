@@ -1,6 +1,7 @@
 """A bow unstrung, braced and drawn, lying on its side: to true scale."""
 
 from calc.fields import Amount, Drawing, sentence
+from calc.quantities import show_number
 
 WIDTH = 640
 MARGIN = 14
@@ -46,4 +47,4 @@ def bow_drawing(
 
 
 def _tenths(number: float) -> str:
-    return str(int(number * 10 + 0.5) / 10)
+    return show_number(number, 1)

@@ -2,6 +2,7 @@
 
 from calc.fields import Drawing, Sentence, amount, sentence
 from calc.mechanics.thinning import Build
+from calc.quantities import show_number
 
 WIDTH = 380
 HEIGHT = 300
@@ -75,4 +76,4 @@ def _spread(heights: list[float], apart: float, lowest: float) -> list[float]:
 
 
 def _tenths(number: float) -> str:
-    return str(int(number * 10 + 0.5) / 10)
+    return show_number(number, 1)
