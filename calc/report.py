@@ -170,7 +170,8 @@ def _table(table: Table, system: str) -> list[object]:
             text = write_cell(column, row[index], system)
             cells.append(["th", {"scope": "row"}, text] if index == 0 else ["td", {}, text])
         body.append(cells)
-    return _scrolling(caption, ["table", {"class": "rb-figures"}, ["caption", {}, caption], ["thead", {}, head], body])
+    return _scrolling(caption, ["table", {"class": "rb-figures"}, ["caption", {}, caption],
+                                ["thead", {}, head], body])
 
 
 def _file(file: File) -> list[object]:
