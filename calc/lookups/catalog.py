@@ -3,6 +3,7 @@
 from calc.lookups.declare import Lookup
 
 IDS = (
+    "check-values",
     "grits",
     "drills",
     "threads",
@@ -12,7 +13,6 @@ IDS = (
     "tiller",
     "arrow-mass",
     "tolerances",
-)
     "gloss",
     "finish-families",
     "dew-point",
@@ -20,6 +20,7 @@ IDS = (
     "emc",
     "air-changes",
     "exposure-limits",
+)
 
 
 def find(id: str) -> Lookup:
