@@ -1,0 +1,1 @@
+"""Figures of the book that are drawn from computed curves."""
