@@ -22,6 +22,7 @@ from scripts.building import (
     tables,
     theme,
     vendor,
+    words,
 )
 from scripts.building.errors import BuildError
 
@@ -30,6 +31,7 @@ SITE = ROOT / "site"
 CACHE = ROOT / ".cache"
 STEPS: tuple[tuple[str, Callable[[Path], None]], ...] = (
     ("pages from Markdown", lambda site: _run_mkdocs(site)),
+    ("words of the glossary", words.mark),
     ("look-up tables as CSV", tables.write),
     ("theme without spare parts", theme.trim),
     ("chart library and fonts", lambda site: vendor.copy(ROOT / "node_modules", site)),

@@ -9,7 +9,7 @@ import pytest
 
 from calc import bibliography
 from calc.lookups import catalog
-from calc.lookups.declare import GRID, LIST, TEXT, column, lookup, row
+from calc.lookups.declare import GRID, LIST, PAGE, TEXT, column, lookup, row
 from calc.quantities import KINDS
 from scripts.blocks.lookup import csv_text, row_anchor
 from scripts.building import tables
@@ -36,7 +36,7 @@ def test_every_row_is_complete_and_says_where_it_comes_from(table):
         assert bibliography.find(each.source)
         assert each.status in STATUSES
     for each in table.columns:
-        assert each.kind in [TEXT, *(kind.id for kind in KINDS)]
+        assert each.kind in [TEXT, PAGE, *(kind.id for kind in KINDS)]
 
 
 def test_every_row_has_an_anchor_of_its_own_that_it_links_to(table):

@@ -5,35 +5,36 @@
 export function followPaths() {
   document.querySelectorAll(".rb-path").forEach((path) => {
     if (!("at" in path.dataset)) equip(path);
-    else go(path, location.hash);
+    const step = location.hash ? stepOf(path, location.hash) : stepsOf(path)[0];
+    if (step) show(path, step);
   });
 }
 
 function equip(path) {
+  show(path, stepsOf(path)[0]);
   path.addEventListener("click", (event) => {
-    const link = event.target.closest('.rb-step a[href^="#"]');
-    if (!link || event.ctrlKey || event.metaKey || event.shiftKey) return;
+    const link = event.target.closest("a");
+    const step = link && stepOf(path, link.hash);
+    if (!step || event.ctrlKey || event.metaKey || event.shiftKey) return;
     event.preventDefault();
     event.stopPropagation(); // the theme would scroll away from the path
     history.pushState(history.state, "", link.hash);
-    go(path, link.hash);
-    const head = path.querySelector(".rb-step:not(.rb-step--away) h3");
-    head.focus({ preventScroll: true });
+    show(path, step);
+    step.querySelector("h3").focus({ preventScroll: true });
     path.scrollIntoView({ block: "nearest" });
   });
-  path.dataset.at = "";
-  show(path, path.querySelector(".rb-step"));
-  go(path, location.hash);
-}
-
-/** Show the step of an address; an address of something else changes nothing. */
-function go(path, hash) {
-  const step = [...path.querySelectorAll(".rb-step")].find(({ id }) => `#${id}` === hash);
-  if (step) show(path, step);
 }
 
 function show(path, step) {
-  const steps = [...path.querySelectorAll(".rb-step")];
-  steps.forEach((each) => each.classList.toggle("rb-step--away", each !== step));
-  path.dataset.at = step === steps[0] ? "start" : "on";
+  stepsOf(path).forEach((each) => each.classList.toggle("rb-step--away", each !== step));
+  path.dataset.at = step === stepsOf(path)[0] ? "start" : "on";
+}
+
+function stepsOf(path) {
+  return [...path.querySelectorAll(".rb-step")];
+}
+
+/** The step that a fragment names, if it is one of this path's. */
+function stepOf(path, fragment) {
+  return stepsOf(path).find(({ id }) => `#${id}` === fragment);
 }

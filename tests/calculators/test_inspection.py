@@ -1,0 +1,98 @@
+"""The inspection: whatever else is ticked, the most dangerous finding decides.
+
+Which finding asks for what is common practice; that the gravest one wins is
+checked over every pair and over random sets.
+"""
+
+import json
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from calc import catalog
+from calc.__main__ import main
+from calc.answer import work_out
+from calc.fields import inputs_of
+from calc.tables.findings import FINDINGS, LOOK, LOOKS, REPAIR, SHOOT, VERDICTS, WALL, verdict_of, with_verdict
+
+INSPECTION = catalog.find("inspection")
+DANGER = {SHOOT: 0, REPAIR: 1, LOOK: 2, WALL: 3}
+ALL_LOOKS = tuple(each.id for each in LOOKS)
+
+
+def inspected(*ticked):
+    """Return the outcome's values and checks with these boxes ticked."""
+    job = work_out(INSPECTION, [(id, "yes") for id in ticked])
+    assert not job.problems
+    return dict(job.outcome.values), job.outcome
+
+
+@settings(max_examples=300, deadline=None)
+@given(st.sets(st.sampled_from(FINDINGS)), st.sets(st.sampled_from(LOOKS)))
+def test_the_most_dangerous_finding_always_wins(found, unseen):
+    values, outcome = inspected(*[each.id for each in found],
+                                *[each.id for each in LOOKS if each not in unseen])
+    dangers = [DANGER[each.verdict] for each in found] + [DANGER[LOOK]] * bool(unseen)
+    assert DANGER[values["verdict"]] == max(dangers, default=0)
+    assert outcome.headline.startswith(next(each.words for each in VERDICTS if each.id == values["verdict"]))
+    if found:
+        gravest = next(each for each in FINDINGS if each.label == values["gravest"])
+        assert DANGER[gravest.verdict] == max(DANGER[each.verdict] for each in found)
+
+
+@settings(max_examples=100, deadline=None)
+@given(st.lists(st.sampled_from(FINDINGS)), st.sampled_from(FINDINGS))
+def test_one_more_finding_never_makes_a_bow_safer(found, more):
+    before = DANGER[verdict_of(found, []).id]
+    assert DANGER[verdict_of([*found, more], []).id] == max(before, DANGER[more.verdict])
+
+
+@pytest.mark.parametrize("finding", with_verdict(WALL), ids=lambda each: each.id)
+def test_what_belongs_on_the_wall_stays_there_among_all_lesser_findings(finding):
+    lesser = [each.id for each in FINDINGS if each.verdict != WALL]
+    assert inspected(finding.id, *lesser, *ALL_LOOKS)[0]["verdict"] == WALL
+
+
+def test_a_bow_that_was_not_looked_at_is_not_passed():
+    assert inspected()[0]["verdict"] == LOOK
+    for each in LOOKS:
+        values, _ = inspected(*[id for id in ALL_LOOKS if id != each.id])
+        assert (values["verdict"], values["unseen"]) == (LOOK, 1)
+
+
+def test_a_passed_bow_is_still_drawn_from_a_distance():
+    values, outcome = inspected(*ALL_LOOKS, "crazing")
+    assert values["verdict"] == SHOOT
+    assert "from a distance" in outcome.headline
+    [check] = [each for each in outcome.checks if each.id == "first-draw"]
+    assert check.level == "watch"
+
+
+@pytest.mark.parametrize(("id", "verdict"), [ # common practice
+    ("crack_across", WALL),
+    ("parted_layers", WALL),
+    ("lifted_glass", WALL),
+    ("riser_through", WALL),
+    ("rough_past", LOOK),
+    ("loose_overlay", REPAIR),
+    ("edge_splinter", REPAIR),
+    ("crazing", SHOOT),
+])
+def test_single_findings(id, verdict):
+    assert inspected(id, *ALL_LOOKS)[0]["verdict"] == verdict
+
+
+def test_every_finding_is_a_box_under_the_head_of_its_verdict():
+    groups = {each.title: [asked.id for asked in each.inputs] for each in INSPECTION.groups}
+    for verdict in VERDICTS:
+        assert groups[verdict.title] == [each.id for each in with_verdict(verdict.id)]
+    assert len(inputs_of(INSPECTION)) == len(FINDINGS) + len(LOOKS)
+
+
+def test_the_command_line_gives_the_verdict(capsys):
+    assert main(["inspection", "--crack-across", "yes", "--crazing", "yes", "--json"]) == 0
+    said = json.loads(capsys.readouterr().out)
+    assert said["results"]["verdict"]["value"] == WALL
+    assert said["checks"][0]["level"] == "stop"
+    assert "See Tell crazing from cracks." in said["checks"][0]["text"]

@@ -1,0 +1,100 @@
+"""Decision paths: every way ends, nothing is out of reach, and each end cites a page that exists."""
+
+from pathlib import Path as File
+
+import pytest
+
+from calc import catalog as calculators
+from calc.paths import catalog
+from calc.paths.declare import End, Path, answer, end, nodes, question, trail
+
+DOCS = File(__file__).parent.parent / "docs"
+
+
+@pytest.fixture(params=catalog.IDS)
+def path(request):
+    return catalog.find(request.param)
+
+
+def ways(path):
+    """Return every way through a path as the ids it visits; a way that loops ends in a repeated id."""
+    by_id = {each.id: each for each in nodes(path)}
+    open_ways = [(path.questions[0].id,)]
+    done = []
+    while open_ways:
+        way = open_ways.pop()
+        here = by_id[way[-1]]
+        if isinstance(here, End) or way[-1] in way[:-1]:
+            done.append(way)
+        else:
+            open_ways += [(*way, each.to) for each in here.answers]
+    return done
+
+
+def pages():
+    """Return the address of every page, as a reader's browser sees it."""
+    names = [file.relative_to(DOCS).with_suffix("").as_posix() for file in DOCS.rglob("*.md")]
+    return {name.removesuffix("index") if name.endswith("index") else name + "/" for name in names}
+
+
+def test_every_way_ends_in_a_verdict_without_turning_back(path):
+    ends = {each.id for each in path.ends}
+    for way in ways(path):
+        assert way[-1] in ends, way
+        assert len(set(way)) == len(way), way
+
+
+def test_nothing_is_out_of_reach(path):
+    assert {id for way in ways(path) for id in way} == {each.id for each in nodes(path)}
+
+
+def test_a_path_is_a_tree(path):
+    led_to = [each.to for asked in path.questions for each in asked.answers]
+    assert sorted(led_to) == sorted({each.id for each in nodes(path)} - {path.questions[0].id})
+
+
+def test_every_question_is_a_choice(path):
+    for asked in path.questions:
+        assert len(asked.answers) >= 2
+        assert asked.text.endswith("?")
+        assert len({each.text for each in asked.answers}) == len(asked.answers)
+
+
+def test_every_end_cites_a_page_of_the_book(path):
+    for each in path.ends:
+        assert each.verdict
+        assert each.reason.endswith(".")
+        assert each.page.title
+        assert each.page.address.partition("#")[0] in pages()
+
+
+def test_the_trail_leads_from_the_first_question_to_each_end(path):
+    for way in ways(path):
+        steps = trail(path, way[-1])
+        assert [asked.id for asked, _ in steps] == list(way[:-1])
+        assert [given.to for _, given in steps] == list(way[1:])
+
+
+def test_every_calculator_can_be_found():
+    ends = catalog.find("which-calculator").ends
+    assert {"calculators/" + id + "/" for id in calculators.IDS} == {
+        each.page.address for each in ends if each.page.address.startswith("calculators/")}
+
+
+def test_a_line_across_a_limb_never_ends_in_shooting():
+    path = catalog.find("line")
+    for each in path.ends:
+        answers = [given.to for _, given in trail(path, each.id)]
+        if "across" in answers and each.id != "scratch":
+            assert "wall" in each.verdict or "crack" in each.verdict
+
+
+def test_a_path_that_loops_or_ends_nowhere_would_be_found():
+    looping = Path("odd", "Odd", "", (question("a", "A?", answer("on", "b")),
+                                      question("b", "B?", answer("back", "a"), answer("out", "c"))),
+                   (end("c", "C", "So.", "Home", ""),))
+    assert [way for way in ways(looping) if len(set(way)) < len(way)] == [("a", "b", "a")]
+    with pytest.raises(KeyError):
+        ways(Path("odd", "Odd", "", (question("a", "A?", answer("on", "nowhere")),), ()))
+    with pytest.raises(ValueError, match="no path"):
+        catalog.find("abacus")
