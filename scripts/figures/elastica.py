@@ -37,7 +37,8 @@ def elastica() -> str:
     plot = Plot("model-elastica", "A cantilever that bends far",
                 "Deflection across and along a cantilever against load. The computed lines run through all "
                 "dots of the elliptic-integral solution, loads up to 5.", 5.3, 0.85)
-    plot.axes("load, times length squared, over EI", "movement of the tip / length", (0, 1, 2, 3, 4, 5), (0, 0.25, 0.5, 0.75))
+    plot.axes("load, times length squared, over EI", "movement of the tip / length",
+              (0, 1, 2, 3, 4, 5), (0, 0.25, 0.5, 0.75))
     plot.line([(0, 0), *((load, each[0]) for load, each in zip(loads, tips, strict=True))])
     plot.line([(0, 0), *((load, each[1]) for load, each in zip(loads, tips, strict=True))], "rb-quiet")
     plot.dots([(load, across) for load, across, _ in TABLE])
