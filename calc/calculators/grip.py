@@ -65,7 +65,8 @@ def compute(
     own_strength: float | None,
     factor: float,
     shape: str,
-    stations: tuple[tuple[float, float, float, float, float], ...],
+    before: tuple[tuple[float, float, float], ...],
+    after: tuple[tuple[float, float], ...],
     hole: str,
     hole_diameter: float | None,
     hole_height: float | None,
@@ -74,20 +75,20 @@ def compute(
     """Return stress and margin of every section before and after."""
     strength = _strength(wood, own_strength)
     pull = _pull(draw_weight, draw_length, between, brace_height, bow_length, riser_length)
-    places = _stations(stations)
+    places = _stations(before, after)
     drilled = None if hole == "none" else Hole(hole, hole_diameter, hole_height, hole_from_back)
     found = [_finding("section " + str(index + 1), place, shape, pull, strength / factor)
              for index, place in enumerate(places)]
     if drilled is not None:
         found.append(_at_hole(places, drilled, shape, pull))
     worst = _weakest(found)
-    before, after = strength / max([each.before for each in found]), strength / worst.after
+    had, has = strength / max([each.before for each in found]), strength / worst.after
     plain = _weakest([each for each in found if each.hole is None])
     return Outcome(
-        _headline(worst, before, after, factor),
+        _headline(worst, had, has, factor),
         (
-            ("margin_after", after),
-            ("margin_before", before),
+            ("margin_after", has),
+            ("margin_before", had),
             ("weakest", worst.name),
             ("stress_after", worst.after),
             ("stress_before", max([each.before for each in found])),
@@ -99,8 +100,8 @@ def compute(
             ("string_tension", pull.tension),
             ("throat_moment", riser.bending_moment(pull.force, pull.angle, pull.reach, 0.0, 0.0)),
         ),
-        (_margin_check(before, after, factor), _loss_check(before, after), SCREEN),
-        (_table(found, strength),),
+        (_margin_check(had, has, factor), _loss_check(had, has), SCREEN),
+        (_stress_table(found, strength), _depth_table(found)),
         (),
         (grip_drawing(worst.name, shape == "rounded", worst.size.before, worst.size.after, worst.hole),),
         _assumptions(wood, between),
@@ -140,19 +141,26 @@ def _moment(pull: Pull, height: float, depth: float) -> float:
 # Sections --------------------------------------------------------------------
 
 
-def _stations(lines: tuple[tuple[float, float, float, float, float], ...]) -> tuple[Station, ...]:
+def _stations(
+    before: tuple[tuple[float, float, float], ...], after: tuple[tuple[float, float], ...]
+) -> tuple[Station, ...]:
+    if len(before) != len(after):
+        raise Refused("after", "Give as many sections after the work as before it, in the same order; there "
+                      "are " + str(len(before)) + " before and " + str(len(after)) + " after.")
     found: list[Station] = []
-    for index, (height, width, depth, width_after, depth_after) in enumerate(lines):
+    for index, (height, width, depth) in enumerate(before):
+        new = Size(*after[index])
+        number = str(index + 1)
         if found and height <= found[-1].height:
-            raise Refused("stations", "Section " + str(index + 1) + " must lie further from the throat than "
-                          "the one before it: put the sections in order.", index, "height")
-        if width_after > width:
-            raise Refused("stations", "Section " + str(index + 1) + " is wider after than before: swap the "
-                          "two.", index, "width_after")
-        if depth_after > depth:
-            raise Refused("stations", "Section " + str(index + 1) + " is deeper after than before: swap the "
-                          "two.", index, "depth_after")
-        found.append(Station(height, Size(width, depth), Size(width_after, depth_after)))
+            raise Refused("before", "Section " + number + " must lie further from the throat than the one "
+                          "ahead of it: put the sections in order.", index, "height")
+        if new.width > width:
+            raise Refused("after", "Section " + number + " is wider after than before: swap the two.",
+                          index, "width")
+        if new.depth > depth:
+            raise Refused("after", "Section " + number + " is deeper after than before: swap the two.",
+                          index, "depth")
+        found.append(Station(height, Size(width, depth), new))
     return tuple(found)
 
 
@@ -174,7 +182,7 @@ def _stress(section: sections.Section, pull: Pull, height: float, depth: float) 
 
 def _finding(name: str, place: Station, shape: str, pull: Pull, allowed: float) -> Finding:
     if _moment(pull, place.height, 0.0) <= 0:
-        raise Refused("stations", "A section lies so far from the throat that the string's line passes over "
+        raise Refused("before", "A section lies so far from the throat that the string's line passes over "
                       "it. Check the distances.")
     before = _stress(_section(shape, place.before), pull, place.height, place.before.depth)
     after = _stress(_section(shape, place.after), pull, place.height, place.after.depth)
@@ -284,17 +292,22 @@ SCREEN = check("screen", WATCH, "This is a screen, not a certificate. It knows n
                "If it says yes, inspect, go slowly, and draw the bow the first time from a distance.")
 
 
-def _table(found: list[Finding], strength: float) -> Table:
-    lines = []
-    for each in found:
-        lines.append((each.name, each.height, each.before, each.after, strength / each.after,
-                      each.size.after.depth, each.least, each.equal))
-    return Table("sections", "Each section: what is there and what must stay, at the width afterwards", (
+def _stress_table(found: list[Finding], strength: float) -> Table:
+    lines = [(each.name, each.height, each.before, each.after, strength / each.after) for each in found]
+    return Table("sections", "Stress in each section at full draw", (
         Column("place", "Section", TEXT), Column("height", "From the throat", "length"),
-        Column("before", "Stress before", "stress"),
-        Column("after", "Stress after", "stress"), Column("margin", "Margin after", "number"),
-        Column("depth", "Depth after", "length"), Column("least", "Least depth for the factor", "length"),
-        Column("equal", "Depth that keeps its margin", "length"),
+        Column("before", "Before", "stress"), Column("after", "After", "stress"),
+        Column("margin", "Margin after", "number"),
+    ), tuple(lines))
+
+
+def _depth_table(found: list[Finding]) -> Table:
+    lines = [(each.name, each.size.after.depth, each.least, each.equal) for each in found
+             if each.hole is None]
+    return Table("depths", "What depth must stay, at the width afterwards", (
+        Column("place", "Section", TEXT), Column("depth", "Depth after", "length"),
+        Column("least", "For the margin to keep", "length"),
+        Column("equal", "For the margin it had", "length"),
     ), tuple(lines))
 
 
@@ -334,15 +347,10 @@ CAUTIONS: tuple[Sentence | str, ...] = (
 )
 
 
-def _columns() -> tuple[Input, ...]:
+def _size_columns() -> tuple[Input, Input]:
     return (
-        quantity("height", "From the throat", "length", "0 in", "0 in", "10 in", ("0 in", "8 in")),
-        quantity("width", "Width before", "length", "1 1/4 in", "1/2 in", "4 in", ("7/8 in", "2 1/2 in")),
-        quantity("depth", "Depth before", "length", "2 in", "1/2 in", "5 in", ("1 1/4 in", "4 in")),
-        quantity("width_after", "Width after", "length", "1 1/8 in", "1/2 in", "4 in",
-                 ("7/8 in", "2 1/2 in")),
-        quantity("depth_after", "Depth after", "length", "1 7/8 in", "1/2 in", "5 in",
-                 ("1 1/4 in", "4 in")),
+        quantity("width", "Width", "length", "1 1/4 in", "1/2 in", "4 in", ("7/8 in", "2 1/2 in")),
+        quantity("depth", "Depth", "length", "2 in", "1/2 in", "5 in", ("1 1/4 in", "4 in")),
     )
 
 
@@ -356,11 +364,15 @@ CALCULATOR = Calculator(
             choice("shape", "Shape of the sections",
                    (("rounded", "Rounded, like an oval"), ("square", "Square, edges hardly broken")),
                    "Rounded is on the safe side."),
-            rows("stations", "Sections", _columns(),
-                 "0in:1 1/4in:2in:1 1/8in:1 7/8in;1 1/2in:1 3/8in:2 1/8in:1 1/4in:2in;"
-                 "3in:1 1/4in:2 3/8in:1 1/4in:2 3/8in",
-                 1, 6, "Width from side to side, depth from belly to back. From the throat outward.",
+            rows("before", "Before the work",
+                 (quantity("height", "From the throat", "length", "0 in", "0 in", "10 in", ("0 in", "8 in")),
+                  ) + _size_columns(),
+                 "0 in:1 1/4 in:2 in;1 1/2 in:1 3/8 in:2 1/8 in;3 in:1 1/4 in:2 3/8 in", 1, 6,
+                 "Width from side to side, depth from belly to back. From the throat outward.",
                  "Calipers; the least width and depth at each place. Above or below the throat alike."),
+            rows("after", "After the work", _size_columns(),
+                 "1 1/8 in:1 7/8 in;1 1/4 in:2 in;1 1/4 in:2 3/8 in", 1, 6,
+                 "The same sections in the same order, with the wood that will be left."),
         ),
         group(
             "A hole near by",

@@ -174,13 +174,11 @@ def _limb_checks(each: Finding, limits: tuple[float, float, float]) -> list[Chec
 def _table(both: tuple[Finding, ...]) -> Table:
     lines = []
     for each in both:
-        lines.append((each.limb.name, each.lean_riser, each.lean_tip, each.twist, each.groove, each.strong,
-                      each.strong))
+        lines.append((each.limb.name, each.lean_riser, each.lean_tip, each.twist, each.strong))
     return Table("limbs", "Both limbs; to the right is positive", (
         Column("limb", "Limb", TEXT), Column("riser", "Lean at the fadeout", "angle"),
         Column("tip", "Lean near the tip", "angle"), Column("twist", "Twist", "angle"),
-        Column("groove", "Groove", "angle"), Column("strong", "Strong side", TEXT),
-        Column("take", "Take from the", TEXT),
+        Column("strong", "Strong side", TEXT),
     ), tuple(lines))
 
 

@@ -9,7 +9,7 @@ TOP = 16
 REACH = 400
 """Most room along the hole."""
 
-TALLEST = 120
+TALLEST = 150
 """Most room for the diameter."""
 
 ROW = 40

@@ -25,12 +25,19 @@ def levels(outcome):
     return {each.id: each.level for each in outcome.checks}
 
 
-ONE = "0in:1.25in:2in:1.125in:1.875in"
+def sections(*lines):
+    """Return typed sections before and after from (height, width, depth, width after, depth after)."""
+    return {"before": ";".join(f"{line[0]} in:{line[1]} in:{line[2]} in" for line in lines),
+            "after": ";".join(f"{line[3]} in:{line[4]} in" for line in lines)}
+
+
+ONE = sections((0, 1.25, 2, 1.125, 1.875))
+UNTOUCHED = sections((0, 1.25, 2, 1.25, 2))
 
 
 def test_stress_by_hand():
     """Statics and a square section, worked here: 48 lb, 120 degrees at the nock, 26 1/4 in to it."""
-    values, _ = run(stations=ONE, shape="square", between="120", wood="own", own_strength="15000 psi")
+    values, _ = run(**ONE, shape="square", between="120", wood="own", own_strength="15000 psi")
     tangent = math.tan(math.radians(30))
     moment = 48 / 2 * (26.25 + 1.875 / 2) / tangent
     thrust = 48 / 2 / tangent
@@ -52,31 +59,31 @@ def test_stress_is_proportional_to_the_draw(pounds, factor):
 @settings(deadline=None)
 @given(st.floats(0.9, 1.25), st.floats(1.3, 2.0), st.floats(0.01, 0.3))
 def test_taking_more_off_never_helps(width, depth, more):
-    one, _ = run(stations=f"0in:1.25in:2in:{width:.6f}in:{depth:.6f}in")
-    other, _ = run(stations=f"0in:1.25in:2in:{width:.6f}in:{depth - more:.6f}in")
+    one, _ = run(**sections((0, 1.25, 2, f"{width:.6f}", f"{depth:.6f}")))
+    other, _ = run(**sections((0, 1.25, 2, f"{width:.6f}", f"{depth - more:.6f}")))
     assert other["margin_after"] < one["margin_after"]
 
 
 @pytest.mark.parametrize("shape", ["rounded", "square"])
 def test_the_least_depth_has_just_the_margin_asked_for(shape):
-    values, _ = run(stations=ONE, shape=shape)
+    values, _ = run(**ONE, shape=shape)
     depth = values["least_depth"] / INCH
-    again, outcome = run(stations=f"0in:1.25in:2in:1.125in:{depth:.9f}in", shape=shape, factor="3.9999")
+    again, outcome = run(**sections((0, 1.25, 2, 1.125, f"{depth:.9f}")), shape=shape, factor="3.9999")
     assert again["margin_after"] == pytest.approx(4, rel=1e-6)
     assert levels(outcome)["margin"] == "ok"
 
 
 @pytest.mark.parametrize("shape", ["rounded", "square"])
 def test_the_equal_depth_keeps_the_margin(shape):
-    values, _ = run(stations=ONE, shape=shape)
+    values, _ = run(**ONE, shape=shape)
     depth = values["equal_depth"] / INCH
     assert depth > 2  # narrower, so deeper than before
-    again, _ = run(stations=f"0in:1.125in:{depth:.9f}in:1.125in:{depth:.9f}in", shape=shape)
+    again, _ = run(**sections((0, 1.125, f"{depth:.9f}", 1.125, f"{depth:.9f}")), shape=shape)
     assert again["margin_after"] == pytest.approx(values["margin_before"], rel=1e-6)
 
 
 def test_nothing_taken_off_changes_nothing():
-    values, outcome = run(stations="0in:1.25in:2in:1.25in:2in")
+    values, outcome = run(**UNTOUCHED)
     assert values["margin_after"] == values["margin_before"]
     assert values["equal_depth"] / INCH == pytest.approx(2, rel=1e-9)
     assert levels(outcome)["loss"] == "ok"
@@ -84,16 +91,15 @@ def test_nothing_taken_off_changes_nothing():
 
 def test_a_rounded_section_bears_three_fifths_of_a_square_one():
     """(pi / 32) / (1 / 6) = 0.589 of the section modulus; geometry."""
-    rounded, _ = run(stations=ONE, shape="rounded")
-    square, _ = run(stations=ONE, shape="square")
+    rounded, _ = run(**ONE, shape="rounded")
+    square, _ = run(**ONE, shape="square")
     assert square["stress_after"] / rounded["stress_after"] == pytest.approx(0.589, abs=0.005)
 
 
 def test_a_hole_on_the_middle_takes_little_and_one_through_the_depth_much():
     """1 - (d/h)^3 and (b - w)/b of the section, exact, apart from the thrust of some per cent."""
-    plain, _ = run(stations="0in:1.25in:2in:1.25in:2in", shape="square")
-    common = {"stations": "0in:1.25in:2in:1.25in:2in", "shape": "square", "hole_height": "0",
-              "hole_diameter": "3/8"}
+    plain, _ = run(**UNTOUCHED, shape="square")
+    common = UNTOUCHED | {"shape": "square", "hole_height": "0", "hole_diameter": "3/8"}
     side, _ = run(hole="side", hole_from_back="1 in", **common)
     depth, _ = run(hole="depth", **common)
     assert plain["stress_after"] / side["stress_after"] == pytest.approx(1 - (0.375 / 2) ** 3, abs=0.005)
@@ -102,18 +108,18 @@ def test_a_hole_on_the_middle_takes_little_and_one_through_the_depth_much():
 
 
 def test_a_hole_near_the_back_is_worse_than_one_in_the_middle():
-    common = {"stations": ONE, "hole": "side", "hole_height": "0", "hole_diameter": "3/8"}
+    common = ONE | {"hole": "side", "hole_height": "0", "hole_diameter": "3/8"}
     near, _ = run(hole_from_back="3/8", **common)
     middle, _ = run(hole_from_back="0.9375", **common)
     assert near["margin_after"] < middle["margin_after"]
 
 
 def test_too_slim_is_a_stop_before_and_after():
-    _, outcome = run(stations="0in:1.25in:2in:0.9in:1.4in")
+    _, outcome = run(**sections((0, 1.25, 2, 0.9, 1.4)))
     assert levels(outcome)["margin"] == "stop"
     assert levels(outcome)["loss"] == "watch"
     assert "leave more wood" in say(outcome.headline, "imperial")
-    _, outcome = run(stations="0in:0.9in:1.4in:0.9in:1.4in")
+    _, outcome = run(**sections((0, 0.9, 1.4, 0.9, 1.4)))
     assert levels(outcome)["margin"] == "stop"
 
 
@@ -133,9 +139,10 @@ def test_a_measured_angle_goes_before_the_estimate():
 @pytest.mark.parametrize(
     ("typed", "field", "row", "column"),
     [
-        ({"stations": "2in:1.2in:2in:1.1in:1.9in;1in:1.2in:2in:1.1in:1.9in"}, "stations", 1, "height"),
-        ({"stations": "0in:1.2in:2in:1.3in:1.9in"}, "stations", 0, "width_after"),
-        ({"stations": "0in:1.2in:2in:1.1in:2.1in"}, "stations", 0, "depth_after"),
+        (sections((2, 1.2, 2, 1.1, 1.9), (1, 1.2, 2, 1.1, 1.9)), "before", 1, "height"),
+        (sections((0, 1.2, 2, 1.3, 1.9)), "after", 0, "width"),
+        (sections((0, 1.2, 2, 1.1, 2.1)), "after", 0, "depth"),
+        ({"after": "1.1 in:1.9 in"}, "after", None, None),
         ({"hole": "side", "hole_from_back": "1/16"}, "hole_diameter", None, None),
         ({"hole": "depth", "hole_diameter": "1.2"}, "hole_diameter", None, None),
         ({"draw_length": "34", "bow_length": "40", "riser_length": "30", "brace_height": "3.5"},
