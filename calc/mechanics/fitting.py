@@ -17,7 +17,16 @@ NEAR = 0.005  # of the range: amounts this close are one
 
 
 def root_mean_square(values: tuple[float, ...]) -> float:
-    """Return the root of the mean of the squares; 0 of nothing."""
+    """Return the root of the mean of the squares.
+
+    Args:
+        values: any sequence.
+
+    Returns:
+        One number in the unit of the values; 0 of nothing.
+
+    Source: least-squares
+    """
     return float((sum([value * value for value in values]) / len(values)) ** 0.5) if values else 0.0
 
 

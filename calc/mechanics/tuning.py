@@ -256,7 +256,20 @@ def _differenced_rates(
 def newton_step(
     rates: tuple[tuple[float, float], tuple[float, float]], lack: tuple[float, float]
 ) -> tuple[float, float]:
-    """Return the change of both amounts that makes up what is lacking, as the rates have it."""
+    """Return the change of both amounts that makes up what is lacking, as the rates have it.
+
+    Args:
+        rates: ((weight by first, weight by second), (tiller by first, tiller by second)).
+        lack: of weight [N] and of tiller [m].
+
+    Returns:
+        The change of the first and of the second amount, in their own unit.
+
+    Raises:
+        ValueError: both amounts act alike on weight and tiller.
+
+    Source: elastica.
+    """
     (a, b), (c, d) = rates
     determinant = a * d - b * c
     if determinant == 0.0 or determinant != determinant:
