@@ -14,7 +14,7 @@ LINKS = {
     "calculators/tiller/#hold=own&own_low=-1/8+in&own_high=1/8+in": ("target_low", -0.003175),
     "calculators/weight-reduction/#weight_now=60+lb&weight_wanted=60+lb&tiller_now=1/8&tiller_wanted=1/8":
         ("weight_change", 0.0),
-    "calculators/weight-reduction/#upper_stations=2in:1.6in:0.3in;8in:1.5in:0.285in;20in:0.7in:0.25in":
+    "calculators/weight-reduction/#upper_stations=2in:1.6in:0.3in;8in:1.5in:.285in;20in:.7in:.25in":
         ("predicted_tiller", 0.0047625),
     "calculators/draw-curve/#readings=12in:9.5lb;20in:30lb;28in:48lb&reading_error=0": ("peak_weight", 213.5146),
     "calculators/strokes/#weight_wanted=48%23&tiller_wanted=3/16": ("lower_batch", 21.0),
