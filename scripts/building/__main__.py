@@ -2,6 +2,7 @@
 
 import argparse
 import os
+import re
 import shutil
 import subprocess
 import sys
@@ -29,6 +30,7 @@ from scripts.building.errors import BuildError
 ROOT = Path(__file__).parents[2]
 SITE = ROOT / "site"
 CACHE = ROOT / ".cache"
+FAULT = re.compile(r"WARNING|ERROR|  - |\w*Error\b")
 STEPS: tuple[tuple[str, Callable[[Path], None]], ...] = (
     ("pages from Markdown", lambda site: _run_mkdocs(site)),
     ("words of the glossary", words.mark),
@@ -79,7 +81,12 @@ def _run_mkdocs(site: Path) -> None:
     quiet = {**os.environ, "NO_MKDOCS_2_WARNING": "1"}
     built = subprocess.run(command, cwd=ROOT, env=quiet, capture_output=True, text=True, check=False)
     if built.returncode:
-        raise BuildError("the pages have faults:\n" + built.stderr)
+        raise BuildError("the pages have faults:\n" + "\n".join(_faults(built.stderr)))
+
+
+def _faults(said: str) -> list[str]:
+    """Return the lines that name what is wrong: not the progress, nor the way through the library."""
+    return [line for line in said.splitlines() if FAULT.match(line)]
 
 
 if __name__ == "__main__":
