@@ -38,6 +38,10 @@ PARTS = (
         Term("grip", "Grip",
              "The part the hand holds. Its deepest point is the throat.",
              ()),
+        Term("high-point", "High point",
+             "Of a grip: the crest of its swell, below the throat, that the ball of the thumb meets. "
+             "Moved back means away from the throat, toward the heel.",
+             ("high point",)),
         Term("insert", "Insert",
              "A threaded brass sleeve pressed into the riser to take a sight, a quiver or a plunger.",
              ("insert", "inserts")),
@@ -90,7 +94,7 @@ PARTS = (
              ("web of the hand",)),
         Term("window", "Window",
              "The cut beside the arrow through which the archer looks. The weakest section of most risers.",
-             ("window",)),
+             ("sight window", "sight windows")),
         Term("wrist", "Wrist, low to high",
              "How the heel of the hand meets the grip: low lays the palm on it, high lets the throat take "
              "the load alone.",
@@ -119,6 +123,9 @@ PARTS = (
         Term("hysteresis", "Hysteresis",
              "What is lost between drawing and letting down. The limb warms a little.",
              ("hysteresis",)),
+        Term("let-down", "Let down",
+             "To bring a drawn string back slowly to brace, without letting it go.",
+             ("let down", "let-down")),
         Term("nocking-point", "Nocking point",
              "The place on the string where the arrow's nock sits.",
              ("nocking point",)),
@@ -138,6 +145,10 @@ PARTS = (
         Term("stringer", "Stringer",
              "A cord with a cup or saddle for each tip that bends the bow while the string is put on.",
              ("stringer",)),
+        Term("strong-side", "Strong side",
+             "The edge of a twisted limb that bends less. The string lies away from it, and material comes "
+             "off it.",
+             ("strong side",)),
         Term("three-under", "Three under",
              "Three fingers below the arrow. The target for tiller is upper larger by 0 to 1/8 in (common "
              "practice).",
@@ -242,10 +253,28 @@ PARTS = (
              "The water that wood settles at in air of a given temperature and humidity, as a share of its "
              "dry mass.",
              ("equilibrium moisture content",)),
+        Term("flatting", "Flatting powder",
+             "What makes a finish dull. It scatters light, so one layer looks dull and several look like "
+             "fog.",
+             ("flatting powder",)),
+        Term("gloss-unit", "Gloss unit",
+             "GU: how much light a surface throws back like a mirror, read at a stated angle, 60° unless "
+             "said otherwise.",
+             ("gloss units", "GU")),
+        Term("feather", "Feather",
+             "The stretch in which sanding fades out: strokes begin and end at different places, so that no "
+             "step is left.",
+             ("feather", "feathers", "feathered")),
         Term("grit", "Grit",
              "Size of abrasive grain. P grades and the older American grades agree roughly up to 220 and "
              "then part company.",
              ("grit", "grits")),
+        Term("isocyanate", "Isocyanate",
+             "What hardens a two-part urethane. Breathed in, it can bring on asthma for life.",
+             ("isocyanate", "isocyanates")),
+        Term("lower-explosive-limit", "Lower explosive limit",
+             "The least share of a vapour in air that burns. Far below it the air can still make you ill.",
+             ("lower explosive limit",)),
         Term("pinhole", "Pinhole",
              "A pore or bubble that shows as a dot through the finish.",
              ("pinhole", "pinholes")),
