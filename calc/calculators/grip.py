@@ -305,9 +305,9 @@ def _depth_table(found: list[Finding]) -> Table:
     lines = [(each.name, each.size.after.depth, each.least, each.equal) for each in found
              if each.hole is None]
     return Table("depths", "What depth must stay, at the width afterwards", (
-        Column("place", "Section", TEXT), Column("depth", "Depth after", "length"),
-        Column("least", "For the margin to keep", "length"),
-        Column("equal", "For the margin it had", "length"),
+        Column("place", "Section", TEXT), Column("depth", "Depth after", "thickness"),
+        Column("least", "For the margin to keep", "thickness"),
+        Column("equal", "For the margin it had", "thickness"),
     ), tuple(lines))
 
 
@@ -416,9 +416,9 @@ CALCULATOR = Calculator(
         result("stress_before", "Largest stress before", "stress"),
         result("strength", "Strength of the wood", "stress", "Modulus of rupture."),
         result("stress_allowed", "Stress with the margin to keep", "stress"),
-        result("least_depth", "Least depth of the weakest section", "length",
+        result("least_depth", "Least depth of the weakest section", "thickness",
                "At its width afterwards, for the margin to keep; holes left out."),
-        result("equal_depth", "Depth that keeps its old margin", "length", "At its width afterwards."),
+        result("equal_depth", "Depth that keeps its old margin", "thickness", "At its width afterwards."),
         result("string_angle", "String from the line of the bow", "angle", "At full draw."),
         result("string_tension", "Tension of the string", "force", "At full draw."),
         result("throat_moment", "Bending moment at the throat", "moment", "At the pivot point."),
