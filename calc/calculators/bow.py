@@ -15,6 +15,10 @@ from calc.tables.woods import find as find_wood
 BEYOND_PIVOT = 1.75 * INCH
 """What the marked draw length counts beyond the pivot point (AMO)."""
 
+TYPICAL_LIMB = ((0.09, 0.52, 1.00), (0.36, 0.49, 0.95), (0.62, 0.39, 0.88), (0.89, 0.23, 0.83))
+"""Sections of an invented limb: place over its length, width over thickness at the root times ten, and
+thickness over that at the root. Only the taper of its stiffness counts."""
+
 # Inputs ----------------------------------------------------------------------
 
 
@@ -43,10 +47,15 @@ def measures(*more: Input) -> Group:
         "The bow",
         *more,
         *bow_lengths(),
-        choice(
-            "family", "Family", tuple([(each.id, each.name) for each in FAMILIES]),
-            "Stands in for the unstrung shape where that is not measured.",
-        ),
+        family_choice(),
+    )
+
+
+def family_choice(when: tuple[str, tuple[str, ...]] | None = None) -> Input:
+    """Return the choice of a bow's family."""
+    return choice(
+        "family", "Family", tuple([(each.id, each.name) for each in FAMILIES]),
+        "Stands in for the unstrung shape where that is not measured.", when=when,
     )
 
 
@@ -210,6 +219,19 @@ def family_profile(family: str, length: float, scale: float = 1.0) -> Profile:
 def family_throat(family: str, length: float) -> float:
     """Return how far a family's fadeouts lie behind the throat [m]."""
     return float(find_family(family).throat * length)
+
+
+def family_limb(family: str, bow_length: float, riser_length: float) -> Limb:
+    """Return a limb of a family's shape and the typical taper, its stiffness in no unit.
+
+    Raises:
+        Refused: the riser takes up too much of the bow.
+    """
+    length = limb_length(bow_length, riser_length)
+    stations = tuple([Station(at * length, width, thickness) for at, width, thickness in TYPICAL_LIMB])
+    solid = Build(0.15, 0.15, 1.0, 1.0)
+    base = (family_throat(family, length), riser_length / 2)
+    return laminated_limb(family_profile(family, length), base, stations, solid)
 
 
 def unstrung_shape(

@@ -3,15 +3,7 @@
 import math
 from collections import namedtuple
 
-from calc.calculators.bow import (
-    BenchBow,
-    family_profile,
-    family_throat,
-    limb_length,
-    measures,
-    reading_inputs,
-    require_brace,
-)
+from calc.calculators.bow import family_limb, measures, reading_inputs, require_brace
 from calc.drawings.braced import tiller_drawing
 from calc.fields import (
     OK,
@@ -38,7 +30,6 @@ from calc.fields import (
 )
 from calc.mechanics.balance import ratio_for, tiller_by_stiffness
 from calc.mechanics.readings import Curve, force_at, slope_at
-from calc.mechanics.thinning import Build, Station
 from calc.quantities import INCH
 
 BANDS = (("split", INCH / 8, INCH / 4), ("under", 0.0, INCH / 8))
@@ -55,10 +46,6 @@ CHART_STEPS = 10
 
 MIDDLE_SHARE = 0.42
 """Of the bow's length, from the string's end: further in is the middle of the string."""
-
-TYPICAL_LIMB = ((0.09, 0.52, 1.00), (0.36, 0.49, 0.95), (0.62, 0.39, 0.88), (0.89, 0.23, 0.83))
-"""Sections of an invented limb: place over its length, width over thickness at the root times ten, and
-thickness over that at the root. Only the taper of its stiffness counts."""
 
 Fix = namedtuple("Fix", "aim change share weight")
 """An aim for tiller, the change of tiller to it [m], the share of the working limb's stiffness to take, and
@@ -119,16 +106,12 @@ def _tiller_curve(
     global _last_curve
     key = (family, bow_length, riser_length, brace_height, from_end)
     if _last_curve is None or _last_curve[0] != key:
-        length = limb_length(bow_length, riser_length)
-        require_brace(brace_height, length)
-        stations = tuple([Station(at * length, width, thickness) for at, width, thickness in TYPICAL_LIMB])
-        solid = Build(0.15, 0.15, 1.0, 1.0)
-        bow = BenchBow(family_profile(family, length), (family_throat(family, length), riser_length / 2),
-                       (stations, stations), solid, None)
+        limb = family_limb(family, bow_length, riser_length)
+        require_brace(brace_height, limb.length)
         if from_end is not None and from_end > MIDDLE_SHARE * bow_length:
             raise Refused("from_string_end", "The distances are taken where tiller hardly shows, near the "
                           "middle of the string: measure at the fadeouts.")
-        _last_curve = (key, tiller_by_stiffness(bow.limb(0), brace_height, from_end))
+        _last_curve = (key, tiller_by_stiffness(limb, brace_height, from_end))
     return _last_curve[1]
 
 

@@ -7,7 +7,8 @@ from scipy.optimize import brentq
 
 from calc.answer import work_out
 from calc.calculators.bow import BenchBow, family_profile, family_throat
-from calc.calculators.tiller import CALCULATOR, TYPICAL_LIMB
+from calc.calculators.bow import TYPICAL_LIMB
+from calc.calculators.tiller import CALCULATOR
 from calc.fields import say
 from calc.mechanics.bow import Bow
 from calc.mechanics.thinning import Build, Station
