@@ -6,8 +6,7 @@ from hypothesis import strategies as st
 from scipy.optimize import brentq
 
 from calc.answer import work_out
-from calc.calculators.bow import BenchBow, family_profile, family_throat
-from calc.calculators.bow import TYPICAL_LIMB
+from calc.calculators.bow import TYPICAL_LIMB, BenchBow, family_profile, family_throat
 from calc.calculators.tiller import CALCULATOR
 from calc.fields import say
 from calc.mechanics.bow import Bow
