@@ -172,6 +172,8 @@ KINDS = (
          ("4.5 ft2", "0.42 m2"), ("in square feet", "in square metres")),
     Kind("volume", "a volume", "m3", Face("fl oz", 2), Face("mL", 0), _VOLUMES,
          ("8 fl oz", "240 mL"), ("in US fluid ounces", "in millilitres")),
+    Kind("room_length", "a length", "m", Face("ft", 1), Face("m", 2), _LENGTHS,
+         ("12 ft", "3.7 m"), ("in feet", "in metres")),
     Kind("room_volume", "a volume", "m3", Face("ft3", 0), Face("m3", 1), _VOLUMES,
          ("1920 ft3", "54 m3"), ("in cubic feet", "in cubic metres")),
     Kind("flow", "an air flow", "m3/s", Face("cfm", 0), Face("m3/h", 0),

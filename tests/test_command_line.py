@@ -36,6 +36,24 @@ def test_json_is_in_si(capsys):
     assert {check["level"] for check in answer["checks"]} <= {"ok", "watch", "stop"}
 
 
+def test_files_of_a_result_are_saved(capsys, tmp_path):
+    status, out, _ = run(capsys, "finish", "--save", str(tmp_path / "plans"))
+    assert status == 0
+    assert out.startswith("Mix about")
+    saved = (tmp_path / "plans" / "finish-schedule.ics").read_bytes()
+    assert saved.startswith(b"BEGIN:VCALENDAR\r\n")
+    assert saved.endswith(b"END:VCALENDAR\r\n")
+
+
+def test_dates_are_dates_in_json(capsys):
+    _, out, _ = run(capsys, "finish", "--start", "2026-5-9", "--json")
+    assert json.loads(out)["inputs"]["start"] == "2026-05-09"
+    _, listed, _ = run(capsys, "--list", "--json")
+    [finish] = [each for each in json.loads(listed) if each["id"] == "finish"]
+    [start] = [each for each in finish["inputs"] if each["id"] == "start"]
+    assert (start["kind"], start["low"], start["high"]) == ("date", "1990-01-01", "2199-12-31")
+
+
 def test_unit_systems_change_words_and_not_values(capsys):
     _, imperial, _ = run(capsys, "tiller", "--upper", "182 mm", "--json", "--imperial")
     _, metric, _ = run(capsys, "tiller", "--upper", "182", "--json", "--metric")

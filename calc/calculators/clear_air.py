@@ -236,9 +236,8 @@ def _limit_tables(agent: str, solvent: str | None) -> tuple[Table, ...]:
         return ()
     return (Table("limits", "Published limits for breathing " + limits[0].stuff + ", for information", (
         Column("body", "Set by", TEXT), Column("value", "Limit", TEXT),
-        Column("averaging", "Averaged over", TEXT), Column("recorded", "Set down here", TEXT),
-        Column("status", "How far read", TEXT),
-    ), tuple([(each.body, each.value, each.averaging, each.recorded, each.status)
+        Column("averaging", "Averaged over", TEXT), Column("status", "Set down here", TEXT),
+    ), tuple([(each.body, each.value, each.averaging, each.recorded + ", " + each.status)
               for each in limits])),)
 
 
@@ -302,9 +301,9 @@ CALCULATOR = Calculator(
     (
         group(
             "Room",
-            quantity("length", "Room length", "length", "20 ft", "3 ft", "200 ft", ("6 ft", "60 ft")),
-            quantity("width", "Room width", "length", "12 ft", "3 ft", "200 ft", ("6 ft", "60 ft")),
-            quantity("height", "Room height", "length", "8 ft", "4 ft", "60 ft", ("7 ft", "16 ft")),
+            quantity("length", "Room length", "room_length", "20 ft", "3 ft", "200 ft", ("6 ft", "60 ft")),
+            quantity("width", "Room width", "room_length", "12 ft", "3 ft", "200 ft", ("6 ft", "60 ft")),
+            quantity("height", "Room height", "room_length", "8 ft", "4 ft", "60 ft", ("7 ft", "16 ft")),
             choice("known", "What is known of the air", (("flow", "What the fan moves"),
                                                          ("changes", "Air changes an hour"))),
             quantity("flow", "Fresh air", "flow", "500 cfm", "5 cfm", "50000 cfm", ("50 cfm", "10000 cfm"),
@@ -344,9 +343,9 @@ CALCULATOR = Calculator(
             "Spray booth",
             choice("booth", "Booth", (("none", "None"), ("small", "Small, for one bow"),
                                       ("large", "Large, walk-in"))),
-            quantity("booth_width", "Width of its open face", "length", "4 ft", "1 ft", "40 ft",
+            quantity("booth_width", "Width of its open face", "room_length", "4 ft", "1 ft", "40 ft",
                      ("2 ft", "20 ft"), when=_BOOTH),
-            quantity("booth_height", "Height of its open face", "length", "4 ft", "1 ft", "20 ft",
+            quantity("booth_height", "Height of its open face", "room_length", "4 ft", "1 ft", "20 ft",
                      ("2 ft", "12 ft"), when=_BOOTH),
             choice("draught", "Draught across its face", (("quiet", "Up to 50 ft/min"),
                                                           ("draughty", "Up to 100 ft/min")), when=_BOOTH),

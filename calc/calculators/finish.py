@@ -319,7 +319,7 @@ def _figures_table(main: Product, seal: Product, efficiency: float) -> Table:
     for each in (main,) if seal is main else (main, seal):
         closes = Amount(TEXT, "no end", None) if each.recoat_to is None else amount("hours", each.recoat_to)
         lines.append((each.family.name, each.solids, each.recoat_from, closes, each.cure, efficiency))
-    return Table("figures", "Figures used, times at the shop's temperature; the maker's sheet comes first", (
+    return Table("figures", "Figures used, at the shop's temperature", (
         Column("product", "Product", TEXT), Column("solids", "Solids by volume", "ratio"),
         Column("from", "Recoat from", "hours"), Column("to", "Recoat until", "hours"),
         Column("cure", "Cure before stringing", "days"), Column("transfer", "Lands on the bow", "ratio"),

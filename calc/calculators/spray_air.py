@@ -195,7 +195,7 @@ def _assumptions(surface_temperature: float | None) -> tuple[Sentence | str, ...
         "Dew point by the Magnus form, within 0.35 °C from -40 to 60 °C. A cheap hygrometer is out by 3 to 5 "
         "% of humidity, which is up to 1.5 °C of dew point: that is the larger error.",
         "Wood moisture is a practical estimate for any wood in steady air; sealed wood takes weeks to "
-        "follow. For scientific use its authors call the data unreliable.",
+        "follow. A later report calls the data behind it unreliable for science.",
         "The rules were written for coating steel. For wood and glass they are a sensible habit.",
     ]
     return tuple(found)

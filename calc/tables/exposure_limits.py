@@ -28,8 +28,7 @@ _MEMORY = "from memory"
 LIMITS = (
     _limits(
         "wood-dust", "wood dust",
-        ("OSHA PEL", "15 mg/m3 total", SHIFT, _NOW, "osha-wood-dust", "read"),
-        ("OSHA PEL", "5 mg/m3 respirable", SHIFT, _NOW, "osha-wood-dust", "read"),
+        ("OSHA PEL", "15 mg/m3 total, 5 mg/m3 respirable", SHIFT, _NOW, "osha-wood-dust", "read"),
         ("NIOSH REL", "1 mg/m3 total", "10 h", _NOW, "osha-wood-dust", "read"),
         ("ACGIH TLV", "1 mg/m3 inhalable; western red cedar 0.5", SHIFT, _NOW, "osha-wood-dust", "read"),
         ("IARC", "group 1, carcinogenic to humans", "", "2012", "iarc-wood-dust", "read"),

@@ -18,12 +18,14 @@ def lookup_section(table: Lookup) -> Node:
     """Return the whole table with its tools, its sources and the address of its CSV."""
     keys = sorted({each.source for each in table.rows})
     file = table.id + ".csv"
+    title = table.id + "-title"
     return element(
         "section", {"class": "rb-lookup", "data-lookup": table.id, "data-layout": table.layout},
         element("p", {"class": "rb-lookup-note"}, table.note),
         _tools(table),
+        element("p", {"class": "rb-lookup-title", "id": title}, table.title),
         element("div", {"class": "rb-lookup-frame", "role": "region", "tabindex": "0",
-                        "aria-label": table.title}, _table(table, keys)),
+                        "aria-labelledby": title}, _table(table, keys)),
         element("p", {"class": "rb-lookup-file"},
                 element("a", {"href": file, "download": file}, "This table as CSV")),
         element("ol", {"class": "rb-lookup-sources"}, *(_source(table, key) for key in keys)),
@@ -59,8 +61,7 @@ def _table(table: Lookup, keys: list[str]) -> Node:
             origin = "[" + str(keys.index(row.source) + 1) + "] " + row.status
             line.append(element("td", {"data-label": "Source"}, origin))
         lines.append(element("tr", {"id": anchor}, *line))
-    return element("table", {"class": "rb-lookup-table"},
-                   element("caption", {}, table.title),
+    return element("table", {"class": "rb-lookup-table", "aria-labelledby": table.id + "-title"},
                    element("thead", {}, element("tr", {}, *heads)), element("tbody", {}, *lines))
 
 

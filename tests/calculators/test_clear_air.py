@@ -1,0 +1,143 @@
+"""Clear air: clearing, booths, vapour, and what must never be said."""
+
+import re
+
+import pytest
+
+from calc.answer import work_out
+from calc.calculators.clear_air import CALCULATOR
+from calc.fields import inputs_of, say
+from calc.tables.respirators import NEEDS
+from calc.tables.solvents import SOLVENTS
+
+MINUTE = 60.0
+AGENTS = [each.agent for each in NEEDS]
+
+
+def results(**typed):
+    job = work_out(CALCULATOR, list(typed.items()))
+    assert not job.problems, job.problems
+    return dict(job.outcome.values), job.outcome
+
+
+def checks(outcome):
+    return {each.id: each for each in outcome.checks}
+
+
+def all_words(outcome):
+    words = [say(outcome.headline, "metric")]
+    words += [say(each.text, "metric") for each in outcome.checks]
+    words += [say(each, "metric") for each in (*outcome.assumptions, *CALCULATOR.cautions)]
+    words += [str(cell) for table in outcome.tables for row in table.rows for cell in row]
+    return " ".join(words)
+
+
+def test_the_shop_of_the_example():
+    # 500 cfm in 12 x 20 x 8 ft: 15.625 changes an hour, 53.05 min with a mixing factor of 3: calculated
+    # separately.
+    values, _ = results()
+    assert values["air_changes"] * 3600 == pytest.approx(15.625)
+    assert values["minutes_99"] / MINUTE == pytest.approx(53.05, abs=0.005)
+
+
+@pytest.mark.parametrize(
+    ("changes", "minutes_99", "minutes_999"),
+    [("2 per hour", 138, 207), ("6", 46, 69), ("12 /h", 23, 35), ("20 ach", 14, 21)],
+)
+def test_the_published_table(changes, minutes_99, minutes_999):
+    # CDC 2003, table B.1: read in a copy.
+    values, _ = results(known="changes", changes=changes, mixing_factor="1")
+    assert values["minutes_99"] / MINUTE == pytest.approx(minutes_99, abs=0.5)
+    assert values["minutes_999"] / MINUTE == pytest.approx(minutes_999, abs=0.5)
+
+
+def test_a_booth_needs_its_face_speed():
+    # 4 x 4 ft, small booth, little draught: 150 ft/min (WAC 296-62-11019, read in a copy): 2400 cfm.
+    values, outcome = results(booth="small")
+    assert values["booth_flow"] / (0.3048**3 / 60) == pytest.approx(2400)
+    assert checks(outcome)["booth"].level == "watch"
+    assert results()[0]["booth_flow"] is None
+    assert "booth" not in checks(results(booth="small", flow="2400 cfm")[1])
+
+
+def test_vapour_against_its_limit():
+    # n-butyl acetate, 4 fl oz, all in 1920 ft3 of still air: 882 kg/m3, 116.16 g/mol, ideal gas: by hand.
+    values, outcome = results()
+    vapour = 4 * 29.5735e-6 * 882 / 0.11616 * 8.314463 * (70 - 32 + 491.67) / 1.8 / 101325
+    assert values["vapour_still"] == pytest.approx(vapour / (1920 * 0.3048**3), rel=1e-4)
+    assert values["vapour_end"] < values["vapour_still"]
+    assert values["share_of_limit"] == pytest.approx(values["vapour_end"] / 0.012)
+    assert checks(outcome)["fire"].level == "watch"
+
+
+@pytest.mark.parametrize(
+    ("typed", "level", "words"),
+    [
+        ({"liquid": "2 gal"}, "stop", "Do not do it this way"),
+        ({"liquid": "20 fl oz", "flow": "5000 cfm"}, "watch", "Only the fan"),
+        ({"liquid": "1 fl oz"}, "watch", "Near gun"),
+    ],
+)
+def test_fire_by_amount(typed, level, words):
+    found = checks(results(**typed)[1])["fire"]
+    assert found.level == level
+    assert words in say(found.text, "metric")
+
+
+@pytest.mark.parametrize("agent", AGENTS)
+@pytest.mark.parametrize("solvent", [each.id for each in SOLVENTS])
+def test_no_answer_is_a_verdict(agent, solvent):
+    _, outcome = results(agent=agent, solvent=solvent)
+    assert {each.level for each in outcome.checks} <= {"watch", "stop"}
+    words = all_words(outcome).lower()
+    assert not re.search(r"\b(is|are) safe\b|safe to breathe|in order\b", words)
+    assert "not a verdict" in words
+
+
+def test_isocyanate_is_never_answered_with_a_filter():
+    _, outcome = results(agent="isocyanate")
+    text = say(checks(outcome)["respirator"].text, "metric")
+    assert "supplied air" in text
+    assert not re.search(r"mask|filter|cartridge", text)
+    [table] = [each for each in outcome.tables if each.id == "respirators"]
+    assert all(row[0].startswith("supplied air") for row in table.rows)
+
+
+@pytest.mark.parametrize("agent", AGENTS)
+def test_a_dust_mask_is_suggested_for_nothing(agent):
+    _, outcome = results(agent=agent)
+    for each in outcome.checks:
+        assert "dust mask" not in say(each.text, "metric")
+
+
+def test_the_flammable_limit_is_not_presented_as_a_health_limit():
+    _, outcome = results()
+    assert "fire alone" in say(checks(outcome)["breathing"].text, "metric")
+    [declared] = [each for each in CALCULATOR.results if each.id == "lower_limit"]
+    assert "no health limit" in declared.help
+
+
+def test_a_quarter_of_the_limit_is_the_most_that_can_be_set():
+    # 29 CFR 1910.107(a)(2), in an OSHA interpretation: read in a copy.
+    [asked] = [each for each in inputs_of(CALCULATOR) if each.id == "limit_share"]
+    assert asked.high == 0.25
+
+
+def test_published_limits_are_shown_with_their_date():
+    _, outcome = results(solvent="acetone")
+    [table] = [each for each in outcome.tables if each.id == "limits"]
+    assert all(re.match(r"\d{4}", row[-1]) for row in table.rows)
+    assert "limits" not in [each.id for each in results(solvent="turpentine")[1].tables]
+
+
+def test_a_solvent_of_ones_own_gives_what_the_listed_one_gives():
+    listed, _ = results(solvent="acetone")
+    own, _ = results(solvent="own", density="790 kg/m3", molar_mass="58.08 g/mol", lower_limit="2.5 %")
+    assert own["vapour_end"] == pytest.approx(listed["vapour_end"])
+    assert own["share_of_limit"] == pytest.approx(listed["share_of_limit"])
+
+
+def test_more_vapour_than_room_is_refused():
+    closet = [("length", "4 ft"), ("width", "4 ft"), ("height", "7 ft")]
+    job = work_out(CALCULATOR, [("liquid", "5 gal"), *closet])
+    assert [each.field for each in job.problems] == ["liquid"]

@@ -1,0 +1,66 @@
+"""Look-up tables in the page: finding, sorting, links to rows, phones."""
+
+import pytest
+from playwright.sync_api import expect
+
+from calc.lookups import catalog
+
+DESK = {"width": 1280, "height": 800}
+
+
+def names(page):
+    return page.locator(".rb-lookup tbody tr:visible th").all_inner_texts()
+
+
+def test_words_find_rows(visitor):
+    page = visitor.open("lookup/grits/")
+    page.get_by_label("Find in this table").first.fill("p400")
+    expect(page.locator(".rb-lookup-count").first).to_contain_text("of 48 rows")
+    assert "P400" in names(page)
+    page.get_by_label("Find in this table").first.fill("nothing like that")
+    expect(page.locator(".rb-lookup-count").first).to_have_text("0 of 48 rows")
+    assert names(page) == []
+
+
+def test_a_column_sorts_up_and_down(new_visitor):
+    page = new_visitor(viewport=DESK).open("lookup/grits/")
+    head = page.locator(".rb-lookup thead th", has_text="Mean grain size")
+    head.get_by_role("button").click()
+    expect(head).to_have_attribute("aria-sort", "ascending")
+    assert names(page)[0] == "P2500"
+    head.get_by_role("button").click()
+    expect(head).to_have_attribute("aria-sort", "descending")
+    assert names(page)[0] == "P12"
+
+
+def test_a_phone_sorts_by_a_list(visitor):
+    page = visitor.open("lookup/grits/")
+    page.get_by_label("Sort by").select_option(label="Mean grain size, µm")
+    assert names(page)[0] == "P2500"
+    page.get_by_label("Sort by").select_option(label="the table's own order")
+    assert names(page)[0] == "P12"
+
+
+def test_a_link_leads_to_its_row(visitor):
+    page = visitor.open("lookup/grits/#grits-p400")
+    expect(page.locator("#grits-p400")).to_be_in_viewport()
+
+
+@pytest.mark.parametrize("id", catalog.IDS)
+def test_no_table_is_wider_than_a_phone(visitor, id):
+    page = visitor.open("lookup/" + id.removesuffix("-celsius") + "/")
+    if page.locator(f'[data-lookup="{id}"]').count():
+        assert page.evaluate("document.documentElement.scrollWidth") <= 390
+
+
+def test_the_csv_is_saved(visitor):
+    page = visitor.open("lookup/grits/")
+    with page.expect_download() as waiting:
+        page.get_by_role("link", name="This table as CSV").click()
+    assert waiting.value.suggested_filename == "grits.csv"
+
+
+def test_tables_reached_without_a_reload_have_their_tools(new_visitor):
+    page = new_visitor(viewport=DESK).open("lookup/")
+    page.locator('.md-content a[href="grits/"]').click()
+    expect(page.get_by_label("Find in this table").first).to_be_visible()

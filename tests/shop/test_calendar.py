@@ -1,0 +1,94 @@
+"""Calendar files, read back by a library that knows the standard."""
+
+import datetime as dt
+
+import icalendar
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from calc.dates import DAY
+from calc.shop.calendar import LONGEST_LINE, Event, calendar_text, escaped, folded
+
+NINE = 9 * 3600
+MONDAY = dt.date(2026, 5, 4).toordinal() * DAY
+TEXTS = st.text(st.characters(exclude_categories=["Cs", "Cc"], include_characters="\n\t"), max_size=300)
+
+
+def event(summary="Seal coat", description="", start=MONDAY + NINE, end=MONDAY + NINE + 3600):
+    return Event("one@rebrace.invalid", summary, description, start, end)
+
+
+def read(text):
+    return icalendar.Calendar.from_ical(text)
+
+
+def test_a_library_reads_what_was_written():
+    text = calendar_text("-//Rebrace//Finish schedule//EN", MONDAY, [event(), event(summary="Build coat")])
+    calendar = read(text)
+    assert calendar["VERSION"] == "2.0"
+    assert calendar["PRODID"] == "-//Rebrace//Finish schedule//EN"
+    events = calendar.walk("VEVENT")
+    assert [str(each["SUMMARY"]) for each in events] == ["Seal coat", "Build coat"]
+    assert events[0].decoded("DTSTART") == dt.datetime(2026, 5, 4, 9, 0)  # no zone: the reader's own hours
+    assert events[0].decoded("DTEND") == dt.datetime(2026, 5, 4, 10, 0)
+    assert events[0].decoded("DTSTAMP") == dt.datetime(2026, 5, 4, tzinfo=dt.UTC)
+    assert not calendar.errors
+
+
+@given(TEXTS, TEXTS)
+def test_any_text_comes_back_as_it_was(summary, description):
+    calendar = read(calendar_text("x", MONDAY, [event(summary, description)]))
+    [found] = calendar.walk("VEVENT")
+    assert str(found["SUMMARY"]) == summary
+    assert str(found["DESCRIPTION"]) == description
+
+
+@given(TEXTS)
+def test_lines_are_short_end_as_they_must_and_tear_no_letter(summary):
+    data = calendar_text("x", MONDAY, [event(summary)]).encode()
+    assert data.endswith(b"\r\n")
+    for line in data.split(b"\r\n"):
+        assert len(line) <= LONGEST_LINE
+        assert b"\n" not in line
+        line.decode()  # whole letters only
+
+
+@given(st.datetimes(dt.datetime(1000, 1, 1), dt.datetime(9999, 12, 30)), st.integers(0, 3600))
+def test_moments_come_back_as_they_were(moment, length):
+    start = moment.toordinal() * DAY + moment.hour * 3600 + moment.minute * 60 + moment.second
+    [found] = read(calendar_text("x", MONDAY, [event(start=start, end=start + length)])).walk("VEVENT")
+    assert found.decoded("DTSTART") == moment.replace(microsecond=0)
+    assert found.decoded("DTEND") == moment.replace(microsecond=0) + dt.timedelta(seconds=length)
+
+
+def test_the_same_events_give_the_same_file():
+    assert calendar_text("x", MONDAY, [event()]) == calendar_text("x", MONDAY, [event()])
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        # RFC 5545, section 3.3.11: from memory, confirmed by the library above
+        ("a, b; c\\d", "a\\, b\\; c\\\\d"), ("one\ntwo", "one\\ntwo"), ("one\r\ntwo", "one\\ntwo"),
+        ("a\x00b", "ab"), ("colon: stays", "colon: stays"),
+    ],
+)
+def test_marks_are_escaped(text, expected):
+    assert escaped(text) == expected
+
+
+@pytest.mark.parametrize("length", [0, 74, 75, 76, 149, 150, 300])
+def test_folding_at_75_bytes(length):
+    # RFC 5545, section 3.1: lines should not be longer than 75 octets: from memory
+    line = "x" * length
+    parts = folded(line).split("\r\n")
+    assert parts[0] + "".join(part[1:] for part in parts[1:]) == line
+    assert all(part.startswith(" ") for part in parts[1:])
+
+
+def test_what_makes_no_sense_is_refused():
+    with pytest.raises(ValueError, match="must have an event"):
+        calendar_text("x", MONDAY, [])
+    with pytest.raises(ValueError, match="before it starts"):
+        calendar_text("x", MONDAY, [event(start=MONDAY + 10, end=MONDAY)])

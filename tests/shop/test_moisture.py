@@ -1,0 +1,31 @@
+"""Wood moisture: limits and what is refused."""
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from calc.shop.moisture import HIGHEST, LOWEST, equilibrium_moisture_content
+
+
+@given(st.floats(LOWEST, HIGHEST), st.floats(1e-6, 1))
+def test_moisture_is_finite_and_positive_everywhere(temperature, humidity):
+    assert 0 < equilibrium_moisture_content(temperature, humidity) < 0.4
+
+
+@given(st.floats(LOWEST, HIGHEST), st.floats(0.01, 1), st.floats(0.01, 1))
+def test_damper_air_makes_wetter_wood(temperature, one, other):
+    drier, damper = sorted((one, other))
+    contents = [equilibrium_moisture_content(temperature, humidity) for humidity in (drier, damper)]
+    assert contents == sorted(contents)
+
+
+def test_bone_dry_air_leaves_nothing():
+    assert equilibrium_moisture_content(20, 1e-9) < 1e-6
+
+
+@pytest.mark.parametrize(
+    ("temperature", "humidity"), [(-1.3, 0.5), (94.1, 0.5), (20, 0.0), (20, 1.01), (20, -0.1)]
+)
+def test_outside_its_range_it_is_refused(temperature, humidity):
+    with pytest.raises(ValueError, match="must be"):
+        equilibrium_moisture_content(temperature, humidity)

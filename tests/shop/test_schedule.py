@@ -1,0 +1,80 @@
+"""Schedules: working hours, waits and windows."""
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from calc.dates import DAY, parse_date, show_moment, weekday
+from calc.shop.schedule import Step, WorkingHours, next_start, plan
+
+HOUR = 3600
+NINE_TO_SIX = WorkingHours(9 * HOUR, 18 * HOUR, (0, 1, 2, 3, 4))
+MONDAY = parse_date("2026-05-04") * DAY
+
+HOURS = st.builds(
+    lambda opens, length, days: WorkingHours(
+        opens * HOUR, min(24, opens + length) * HOUR, tuple(sorted(days))),
+    st.integers(0, 22), st.integers(1, 12), st.sets(st.integers(0, 6), min_size=1),
+)
+
+
+@pytest.mark.parametrize(
+    ("moment", "work", "expected"),
+    [
+        (MONDAY, 1, "Mon 4 May 2026, 09:00"),  # before opening
+        (MONDAY + 10 * HOUR, 1, "Mon 4 May 2026, 10:00"),  # during the day
+        (MONDAY + 17 * HOUR, 1, "Mon 4 May 2026, 17:00"),  # ends just in time
+        (MONDAY + 17 * HOUR + 1, 1, "Tue 5 May 2026, 09:00"),  # would end a second late
+        (MONDAY + 23 * HOUR, 1, "Tue 5 May 2026, 09:00"),  # after hours
+        (MONDAY + 4 * DAY + 17.5 * HOUR, 1, "Mon 11 May 2026, 09:00"),  # over the weekend
+        (MONDAY + 5 * DAY, 9, "Mon 11 May 2026, 09:00"),  # a whole day's work
+    ],
+)
+def test_next_start(moment, work, expected):
+    assert show_moment(int(next_start(int(moment), work * HOUR, NINE_TO_SIX))) == expected
+
+
+@given(HOURS, st.integers(0, 400 * DAY), st.integers(0, HOUR))
+def test_work_lies_within_a_working_day_and_no_earlier_start_would(hours, offset, work):
+    moment = MONDAY + offset
+    start = next_start(moment, work, hours)
+    day, clock = divmod(start, DAY)
+    assert moment <= start < moment + 8 * DAY
+    assert weekday(day) in hours.days
+    assert hours.opens <= clock
+    assert clock + work <= hours.closes
+    assert start == moment or clock == hours.opens
+
+
+@given(HOURS, st.lists(st.tuples(st.integers(0, HOUR), st.integers(0, 3 * DAY)), min_size=1, max_size=8))
+def test_every_step_waits_as_long_as_it_must(hours, rows):
+    steps = tuple(Step(str(index), work, wait, None, None) for index, (work, wait) in enumerate(rows))
+    planned = plan(steps, MONDAY, hours)
+    assert [each.step for each in planned] == list(steps)
+    for before, after in zip(planned, planned[1:], strict=False):
+        assert after.start - before.end >= after.step.least_wait
+        assert not after.late
+
+
+def test_a_window_counts_from_the_film_below_and_not_from_the_lettering():
+    steps = (Step("coat", HOUR, 0, None, None), Step("lettering", HOUR, 6 * HOUR, 24 * HOUR, 0),
+             Step("coat", HOUR, 12 * HOUR, 24 * HOUR, 0))
+    planned = plan(steps, MONDAY, NINE_TO_SIX)
+    assert [show_moment(each.start)[:9] for each in planned] == ["Mon 4 May", "Mon 4 May", "Tue 5 May"]
+    assert [each.late for each in planned] == [False, False, False]
+    late = plan((*steps[:2], Step("coat", HOUR, 40 * HOUR, 24 * HOUR, 0)), MONDAY, NINE_TO_SIX)
+    assert [each.late for each in late] == [False, False, True]
+
+
+@pytest.mark.parametrize(
+    ("hours", "message"),
+    [
+        (WorkingHours(9 * HOUR, 18 * HOUR, ()), "at least one day"),
+        (WorkingHours(18 * HOUR, 9 * HOUR, (0,)), "must end after"),
+        (WorkingHours(9 * HOUR, 9 * HOUR, (0,)), "must end after"),
+        (WorkingHours(9 * HOUR, 10 * HOUR, (0,)), "longer than a working day"),
+    ],
+)
+def test_impossible_hours_are_refused(hours, message):
+    with pytest.raises(ValueError, match=message):
+        next_start(MONDAY, 2 * HOUR, hours)
