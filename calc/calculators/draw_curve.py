@@ -1,5 +1,13 @@
 """Draw curve: energy, stacking and weight at any draw, from readings of weight at draw."""
 
+from calc.calculators.read_curve import (
+    FATTEST,
+    beyond_readings,
+    curve_of,
+    reading_error,
+    reading_rows,
+    weight_on,
+)
 from calc.fields import (
     OK,
     WATCH,
@@ -10,7 +18,6 @@ from calc.fields import (
     Column,
     Line,
     Outcome,
-    Refused,
     Sentence,
     Table,
     amount,
@@ -19,12 +26,10 @@ from calc.fields import (
     group,
     quantity,
     result,
-    rows,
     sentence,
 )
 from calc.mechanics.readings import (
     Curve,
-    curve_from_readings,
     energy_to,
     force_at,
     middle_slope,
@@ -37,9 +42,6 @@ BEYOND_PIVOT = 1.75 * INCH
 """What the marked draw length counts beyond the pivot point (AMO)."""
 
 WIDEST_GAP = 2.5 * INCH
-FURTHEST_BEYOND = 2 * INCH
-FATTEST = 0.75
-"""Share of weight times stroke that no recurve or longbow stores (0.56 to 0.61 was measured on four)."""
 
 
 def compute(
@@ -53,9 +55,10 @@ def compute(
     """Return what the readings say of the bow."""
     offset = BEYOND_PIVOT if measured_from == "marked" else 0.0
     start = brace_height + offset
-    curve = _curve(readings, start, reading_error)
+    curve = curve_of("readings", readings, start, reading_error)
     end = curve.draws[-1]
-    weight, beyond = _weight_at(curve, draw_asked)
+    beyond = beyond_readings("draw_asked", curve, draw_asked)
+    weight = weight_on(curve, draw_asked)
     energy, peak = energy_to(curve, end), curve.forces[-1]
     middle, last = middle_slope(curve), slope_at(curve, end)
     onset = stacking_onset(curve, factor)
@@ -79,50 +82,6 @@ def compute(
         (),
         ASSUMPTIONS,
     )
-
-
-def _curve(readings: tuple[tuple[float, float], ...], start: float, error: float) -> Curve:
-    _require_rising(readings, start, error)
-    draws = [start]
-    forces = [0.0]
-    errors = [0.0]
-    for draw, force in readings:
-        draws.append(draw)
-        forces.append(force)
-        errors.append(error)
-    curve = curve_from_readings(tuple(draws), tuple(forces), tuple(errors))
-    if curve.forces[-1] <= 0:
-        raise Refused("readings", "The readings show no weight at all: check the scale.")
-    return curve
-
-
-def _require_rising(readings: tuple[tuple[float, float], ...], start: float, error: float) -> None:
-    before = (start, 0.0)
-    for index, each in enumerate(readings):
-        if each[0] <= before[0]:
-            text = ("The first reading must lie beyond the braced string: check the brace height and where "
-                    "draw is measured from." if index == 0 else
-                    "Draw must rise from row to row: put the rows in order, and take out a draw that stands "
-                    "twice.")
-            raise Refused("readings", text, index, "draw")
-        if each[1] < before[1] - 4 * error - 0.5 * POUND_FORCE:
-            raise Refused("readings", "The weight falls from the row before, by more than the scale's error. "
-                          "A recurve's or longbow's weight rises all the way: read it again.",
-                          index, "weight")
-        before = each
-
-
-def _weight_at(curve: Curve, asked: float) -> tuple[float, float]:
-    """Return the weight at the draw asked for and how far that lies beyond the last reading."""
-    if asked < curve.draws[0]:
-        raise Refused("draw_asked", "The draw asked for lies short of the braced string: check it, and the "
-                      "brace height.")
-    beyond = max(0.0, asked - curve.draws[-1])
-    if beyond > FURTHEST_BEYOND:
-        raise Refused("draw_asked", "The draw asked for lies more than 2 in (51 mm) beyond the last reading: "
-                      "no weight can be told there.")
-    inside = min(asked, curve.draws[-1])
-    return force_at(curve, inside) + beyond * slope_at(curve, inside), beyond
 
 
 def _misfit(curve: Curve, readings: tuple[tuple[float, float], ...]) -> float:
@@ -240,11 +199,9 @@ CALCULATOR = Calculator(
     (
         group(
             "Readings",
-            rows("readings", "Weight at draw", (
-                quantity("draw", "Draw", "length", "20 in", "4 in", "40 in", ("9 in", "32 in")),
-                quantity("weight", "Weight", "force", "30 lb", "0 lb", "200 lb", ("0 lb", "90 lb")),
-            ), "12in:9.5lb;14in:16lb;16in:21.5lb;18in:26lb;20in:30lb;22in:34lb;24in:38lb;26in:42.5lb;"
-                 "28in:48lb", 3, 40, "Three or more, in order of draw; every inch or two."),
+            reading_rows("readings", "Weight at draw",
+                         "12in:9.5lb;14in:16lb;16in:21.5lb;18in:26lb;20in:30lb;22in:34lb;24in:38lb;"
+                         "26in:42.5lb;28in:48lb", 3, "Three or more, in order of draw; every inch or two."),
             choice("measured_from", "Draw is measured from", (
                 ("marked", "The marked way: pivot point plus 1 3/4 in (44 mm)"),
                 ("pivot", "The pivot point of the grip")),
@@ -254,9 +211,7 @@ CALCULATOR = Calculator(
             "The bow and the scale",
             quantity("brace_height", "Brace height", "length", "8 in", "3 in", "12 in", ("6 in", "9 1/2 in"),
                      "From the pivot point to the string."),
-            quantity("reading_error", "Error of one reading", "force", "1/8 lb", "0 lb", "3 lb",
-                     ("0 lb", "1 lb"),
-                     "Half of the scale's smallest mark or more; 0 takes readings as they are."),
+            reading_error(),
             quantity("factor", "Stacking factor", "number", "1.25", "1.05", "3", ("1.15", "1.6"),
                      "Slope over mid-draw slope from which the bow is said to stack."),
             quantity("draw_asked", "Draw to give the weight at", "length", "27 in", "4 in", "42 in",
