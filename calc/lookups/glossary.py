@@ -253,6 +253,10 @@ PARTS = (
              "The water that wood settles at in air of a given temperature and humidity, as a share of its "
              "dry mass.",
              ("equilibrium moisture content",)),
+        Term("feather", "Feather",
+             "The stretch in which sanding fades out: strokes begin and end at different places, so that no "
+             "step is left.",
+             ("feathered", "between the feathers", "from feather to feather")),
         Term("flatting", "Flatting powder",
              "What makes a finish dull. It scatters light, so one layer looks dull and several look like "
              "fog.",
@@ -261,10 +265,6 @@ PARTS = (
              "GU: how much light a surface throws back like a mirror, read at a stated angle, 60° unless "
              "said otherwise.",
              ("gloss units", "GU")),
-        Term("feather", "Feather",
-             "The stretch in which sanding fades out: strokes begin and end at different places, so that no "
-             "step is left.",
-             ("feather", "feathers", "feathered")),
         Term("grit", "Grit",
              "Size of abrasive grain. P grades and the older American grades agree roughly up to 220 and "
              "then part company.",
