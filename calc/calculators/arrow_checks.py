@@ -1,15 +1,15 @@
 """What the arrow calculator warns of: mass, stiffness, balance, length, draw, string."""
 
 from calc.fields import OK, STOP, WATCH, Check, amount, check, sentence
-from calc.quantities import GRAIN, INCH, POUND_FORCE
-from calc.tables import woods
+from calc.quantities import INCH
+from calc.tables import practice, woods
 
-LEAST_MASS = 5 * GRAIN / POUND_FORCE
-LOW_MASS = 8 * GRAIN / POUND_FORCE
-USUAL_MASS = 10 * GRAIN / POUND_FORCE
+LEAST_MASS = practice.find("arrow-never").low
+LOW_MASS = practice.find("arrow-light").low
+USUAL_MASS = practice.find("arrow-usual").high
 """Arrow mass per draw weight: never below, watch below, usual up to (common practice)."""
 
-BALANCE_USUAL = (0.07, 0.15)
+BALANCE_USUAL = (practice.find("balance").low, practice.find("balance").high)
 CLEAR_OF_BOW = INCH / 2
 """How far ahead of its middle an arrow usually balances, and the least of shaft beyond full draw (common
 practice)."""

@@ -25,7 +25,7 @@ from calc.fields import (
 )
 from calc.quantities import INCH
 from calc.shop import drilling, threads
-from calc.tables import drills, practice
+from calc.tables import drills
 from calc.tables import threads as thread_table
 
 ANGLES = (("twist-118", 118.0), ("twist-135", 135.0), ("flat", 180.0))
@@ -299,9 +299,6 @@ def _threads_to_choose(first: str) -> tuple[tuple[str, str], ...]:
     rest = [(thread.id, thread.name) for thread in thread_table.THREADS if thread.id != first]
     return ((first, thread_table.find(first).name),) + tuple(rest)
 
-
-_WALL = practice.find("blind-wall")
-_SPACING = practice.find("accessory-spacing")
 
 CALCULATOR = Calculator(
     "insert",

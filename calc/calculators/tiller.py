@@ -31,11 +31,15 @@ from calc.fields import (
 from calc.mechanics.balance import ratio_for, tiller_by_stiffness
 from calc.mechanics.readings import Curve, force_at, slope_at
 from calc.quantities import INCH
+from calc.tables import practice
 
-BANDS = (("split", INCH / 8, INCH / 4), ("under", 0.0, INCH / 8))
+_SPLIT = practice.find("tiller-split")
+_UNDER = practice.find("tiller-under")
+
+BANDS = (("split", _SPLIT.low, _SPLIT.high), ("under", _UNDER.low, _UNDER.high))
 """Hold, least and most of upper minus lower (common practice)."""
 
-CORRECTABLE = 3 * INCH / 8
+CORRECTABLE = practice.find("tiller-correctable").high
 """A tiller error that can be taken out while weight comes down (common practice)."""
 
 READING_STEP = INCH / 32

@@ -117,6 +117,9 @@ def _headline(both: tuple[Finding, ...], limits: tuple[float, float, float]) -> 
         if each.strong == "neither":
             parts.append("the " + each.limb.name + " limb is twisted by {} only, and the string still lies "
                          "off it: look at the riser and the other limb first")
+        elif abs(each.twist) > FAR_OUT * limits[1] + SLACK:
+            parts.append("the " + each.limb.name + " limb is twisted by {}, more than sanding should put "
+                         "right: look for the cause")
         else:
             parts.append("the " + each.limb.name + " limb is twisted by {}, its " + each.strong
                          + " side is the strong one, and material comes off there")

@@ -45,6 +45,7 @@ from calc.mechanics.reduction import GLASS, STIFFNESS, Reduction, reduction_step
 from calc.mechanics.thinning import Station, most_removal, section_at, section_rigidity
 from calc.mechanics.tuning import Bench, Calibration, State, calibrate, read
 from calc.quantities import INCH
+from calc.tables import practice
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:  # the small engine has no such module
@@ -53,7 +54,7 @@ if TYPE_CHECKING:  # the small engine has no such module
 
     T = TypeVar("T")
 
-USUAL_DROP = 0.20
+USUAL_DROP = practice.find("weight-drop").high
 """More than this share of the weight asks for a warning (common practice)."""
 
 STAGE_SHARE = 0.6

@@ -78,7 +78,9 @@ def test_limits_of_practice_at_their_edge():
     assert levels(run(**{**STRAIGHT, "upper_offset_tip": two})[1])["upper-twist"] == "ok"
     assert levels(run(**{**STRAIGHT, "upper_offset_tip": more})[1])["upper-twist"] == "watch"
     far = f"{2 * math.tan(math.radians(6.1)):.9f}"
-    assert levels(run(**{**STRAIGHT, "upper_offset_tip": far})[1])["upper-twist"] == "stop"
+    _, outcome = run(**{**STRAIGHT, "upper_offset_tip": far})
+    assert levels(outcome)["upper-twist"] == "stop"
+    assert "material comes off" not in say(outcome.headline, "imperial")
     assert "upper-offset" not in levels(run(**{**STRAIGHT, "upper_offset_riser": "1/8"})[1])
     assert levels(run(**{**STRAIGHT, "upper_offset_riser": "5/32"})[1])["upper-offset"] == "watch"
     assert levels(run(**{**STRAIGHT, "upper_groove_inner": "0.030"})[1])["upper-groove"] == "watch"

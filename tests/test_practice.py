@@ -1,0 +1,45 @@
+"""The table of practice is what the calculators start from."""
+
+import pytest
+
+from calc import bibliography, catalog
+from calc.fields import inputs_of
+from calc.quantities import parse
+from calc.tables import practice
+
+
+@pytest.mark.parametrize(
+    ("calculator", "field", "limit", "end"),
+    [
+        ("insert", "least_wall", "blind-wall", "low"),
+        ("insert", "spacing_wanted", "accessory-spacing", "low"),
+        ("insert", "spacing_tolerance", "spacing-error", "high"),
+        ("tracking", "most_offset", "string-offset", "high"),
+        ("tracking", "most_twist", "limb-twist", "high"),
+        ("tracking", "most_groove", "groove-angle", "high"),
+        ("string", "factor", "string-strength", "low"),
+        ("weight-reduction", "least_glass", "glass-left", "low"),
+    ],
+)
+def test_a_default_is_the_limit_of_practice(calculator, field, limit, end):
+    (asked,) = [each for each in inputs_of(catalog.find(calculator)) if each.id == field]
+    assert parse(asked.default, asked.kind) == pytest.approx(getattr(practice.find(limit), end), rel=1e-12)
+
+
+def test_the_reserve_for_edges_is_within_practice():
+    (asked,) = [each for each in inputs_of(catalog.find("weight-reduction")) if each.id == "reserve"]
+    limit = practice.find("edge-reserve")
+    assert limit.low <= parse(asked.default, asked.kind) <= limit.high
+    assert (asked.usual_low, asked.usual_high) == pytest.approx((limit.low, limit.high))
+
+
+@pytest.mark.parametrize("limit", practice.LIMITS, ids=lambda limit: limit.id)
+def test_each_limit_has_an_end_and_a_source(limit):
+    assert limit.low is not None or limit.high is not None
+    assert limit.low is None or limit.high is None or limit.low <= limit.high
+    assert bibliography.find(limit.source)
+
+
+def test_unknown_limits_are_said():
+    with pytest.raises(ValueError, match="is called"):
+        practice.find("hope")
