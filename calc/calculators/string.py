@@ -33,7 +33,7 @@ from calc.tables import string_materials
 RECURVE_SHORTER = (3 * INCH, 4 * INCH)
 """Recurve strings are found this much shorter than the marked bow (string-shorter-than-marked)."""
 
-CHART_WEIGHTS = tuple([pounds * POUND_FORCE for pounds in range(20, 82, 2)])
+CHART_WEIGHTS = tuple([pounds * POUND_FORCE for pounds in range(20, 84, 4)])
 
 
 def compute(
