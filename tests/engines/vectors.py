@@ -89,7 +89,8 @@ def mistakes(calculator: fields.Calculator) -> list[Request]:
              for each in inputs[:MISTAKEN_INPUTS] for text in MISTAKES]
     found += [request(calculator.id, [(each.id, "abc") for each in inputs], system)
               for system in quantities.SYSTEMS]
-    found.append(request(calculator.id, [("stranger", "1"), (inputs[0].id, "1"), (inputs[0].id, "2")], "ells"))
+    twice = [(inputs[0].id, "1"), (inputs[0].id, "2")]
+    found.append(request(calculator.id, [("stranger", "1"), *twice], "ells"))
     found += [request(calculator.id, [(each.id, text)], "imperial") for each in inputs
               if each.kind == fields.ROWS for text in ("", ":;:", "abc:abc", "1:2:3:4:5:6:7:8:9", ";" * 500)]
     return found

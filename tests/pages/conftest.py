@@ -1,0 +1,119 @@
+"""A server on a free port, a real browser, and a watch on what pages do behind the reader's back."""
+
+import os
+import shutil
+import threading
+from collections.abc import Iterator
+from pathlib import Path
+from urllib.parse import urlsplit
+
+import pytest
+import waitress
+from playwright.sync_api import Browser, BrowserContext, Page, sync_playwright
+
+from calc import catalog
+from scripts.serving.application import application
+
+SITE = Path(__file__).parents[2] / "site"
+BUILT_FOR = ":8000/"
+PHONE = {"width": 390, "height": 844}
+QUIET_BROWSER = [
+    "--no-sandbox", "--disable-gpu", "--no-first-run", "--disable-background-networking",
+    "--disable-component-update", "--disable-sync",
+]
+
+
+@pytest.fixture(scope="session")
+def replaced() -> dict[str, str]:
+    """Scripts by path that the server hands out in place of the built ones."""
+    return {}
+
+
+@pytest.fixture(scope="session")
+def site_url(replaced: dict[str, str]) -> Iterator[str]:
+    built = application(SITE)
+    sitemap = (SITE / "sitemap.xml").read_text()
+
+    def serve(environ, start_response):
+        if environ["PATH_INFO"] == "/sitemap.xml":  # the theme moves between the pages named there
+            start_response("200 OK", [("Content-Type", "application/xml")])
+            return [sitemap.replace(BUILT_FOR, f":{server.effective_port}/").encode()]
+        code = replaced.get(environ["PATH_INFO"])
+        if code is None:
+            return built(environ, start_response)
+        start_response("200 OK", [("Content-Type", "text/javascript"), ("Cache-Control", "no-cache")])
+        return [code.encode()]
+
+    server = waitress.create_server(serve, host="127.0.0.1", port=0, threads=8)
+    threading.Thread(target=server.run, daemon=True).start()
+    yield f"http://127.0.0.1:{server.effective_port}/"
+    server.close()
+
+
+@pytest.fixture(scope="session")
+def browser() -> Iterator[Browser]:
+    program = os.environ.get("CHROMIUM") or shutil.which("chromium")
+    with sync_playwright() as playwright:
+        browser = playwright.chromium.launch(executable_path=program, args=QUIET_BROWSER)
+        yield browser
+        browser.close()
+
+
+class Visitor:
+    """Someone with a clean profile who comes to the site."""
+
+    def __init__(self, browser: Browser, site_url: str, **profile: object):
+        self.site_url = site_url
+        self.complaints: list[str] = []
+        self.context: BrowserContext = browser.new_context(**{"viewport": PHONE, **profile})
+        self.context.set_default_timeout(15_000)
+        self.context.on("request", self._watch_request)
+        self.context.on("console", self._watch_console)
+        self.context.on("weberror", lambda error: self.complaints.append(str(error.error)))
+        self.page: Page = self.context.new_page()
+
+    def open(self, address: str = "") -> Page:
+        self.page.goto(self.site_url + address)
+        return self.page
+
+    def open_calculator(self, fragment: str = "", id: str = "tiller") -> Page:
+        """Open a calculator; with inputs in the fragment, wait for their result."""
+        page = self.open(f"calculators/{id}/{fragment}")
+        if "=" in fragment:
+            page.locator(".rb-outcome[data-state=current]").wait_for()
+        return page
+
+    def _watch_request(self, request: object) -> None:
+        if urlsplit(request.url).netloc != urlsplit(self.site_url).netloc:
+            self.complaints.append("request to another host: " + request.url)
+
+    def _watch_console(self, message: object) -> None:
+        if message.type in ("error", "warning"):
+            self.complaints.append(message.text)
+
+
+@pytest.fixture
+def new_visitor(browser, site_url) -> Iterator[type]:
+    """Makes visitors; at the end none of them may have had anything to complain of."""
+    visitors = []
+
+    def make(**profile: object) -> Visitor:
+        visitors.append(Visitor(browser, site_url, **profile))
+        return visitors[-1]
+
+    yield make
+    complaints = [complaint for visitor in visitors for complaint in visitor.complaints]
+    for visitor in visitors:
+        visitor.context.close()
+    assert complaints == []
+
+
+@pytest.fixture
+def visitor(new_visitor) -> Visitor:
+    return new_visitor()
+
+
+def pytest_generate_tests(metafunc: pytest.Metafunc) -> None:
+    """Tests that take a calculator_id run for every calculator there is."""
+    if "calculator_id" in metafunc.fixturenames:
+        metafunc.parametrize("calculator_id", catalog.IDS)

@@ -1,0 +1,107 @@
+"""Whatever is typed: a sentence at its field, nothing lost, the last good result kept and marked."""
+
+import pytest
+from playwright.sync_api import expect
+
+from tests.pages.reading import box, headline, problem, type_into, wait_for_state
+
+BAD = {
+    "empty": "",
+    "word": "abc",
+    "negative": "-3",
+    "beyond numbers": "1e999",
+    "division by nothing": "7 3/0",
+    "wrong unit": "7 lb",
+    "out of range": "70 in",
+    "not a number": "NaN",
+    "infinite": "inf",
+    "Arabic digits": "\u0667",
+    "full-width digits": "\uff17 in",
+    "markup": "<img src=x onerror=alert(1)>",
+    "quotes": "\"'`;--",
+    "null byte": "7\x00",
+}
+
+
+@pytest.mark.parametrize("text", BAD.values(), ids=BAD.keys())
+def test_bad_values_are_explained_and_kept(visitor, text):
+    page = visitor.open_calculator()
+    example = headline(page).inner_text()
+    box(page, "upper").fill(text)
+    box(page, "upper").blur()
+    expect(problem(page, "upper")).to_contain_text("Upper tiller distance")
+    expect(box(page, "upper")).to_have_attribute("aria-invalid", "true")
+    assert box(page, "upper").input_value() == text
+    assert headline(page).inner_text() == example
+    wait_for_state(page, "stale")
+    expect(page.locator(".rb-state")).to_contain_text("before your last change")
+
+
+def test_ten_thousand_characters_are_refused_and_kept(visitor):
+    page = visitor.open_calculator()
+    box(page, "upper").fill("7" * 10_000)
+    box(page, "upper").blur()
+    expect(problem(page, "upper")).to_be_visible()
+    assert len(problem(page, "upper").inner_text()) < 300
+    assert len(box(page, "upper").input_value()) == 10_000
+
+
+def test_mending_takes_the_complaint_away(visitor):
+    page = visitor.open_calculator()
+    type_into(page, "upper", "abc")
+    expect(problem(page, "upper")).to_be_visible()
+    type_into(page, "upper", "7 1/4")
+    expect(problem(page, "upper")).to_be_hidden()
+    expect(page.locator(".rb-problems")).to_be_hidden()
+    assert box(page, "upper").get_attribute("aria-invalid") is None
+    wait_for_state(page, "current")
+
+
+def test_a_half_typed_fraction_is_not_yet_a_mistake(visitor):
+    page = visitor.open_calculator("#upper=7+in")
+    page.clock.install()
+    box(page, "upper").fill("")
+    box(page, "upper").press_sequentially("7 3/")
+    wait_for_state(page, "stale")
+    expect(problem(page, "upper")).to_be_hidden()
+    page.clock.run_for(2000)
+    expect(problem(page, "upper")).to_be_visible()
+
+
+def test_enter_leads_to_a_summary_in_the_same_words(visitor):
+    page = visitor.open_calculator()
+    type_into(page, "lower", "-3")
+    box(page, "upper").fill("abc")
+    box(page, "upper").press("Enter")
+    summary = page.locator(".rb-problems")
+    expect(summary).to_be_focused()
+    links = summary.get_by_role("link").all()
+    assert [link.inner_text() for link in links] == [
+        problem(page, "upper").inner_text().removeprefix("▲ "),
+        problem(page, "lower").inner_text().removeprefix("▲ "),
+    ]
+    before = page.url
+    links[1].click()
+    expect(box(page, "lower")).to_be_focused()
+    assert page.url == before
+
+
+def test_typing_never_moves_the_focus(visitor):
+    page = visitor.open_calculator()
+    box(page, "upper").fill("")
+    box(page, "upper").press_sequentially("abc")
+    wait_for_state(page, "stale")
+    expect(box(page, "upper")).to_be_focused()
+
+
+def test_every_field_of_every_calculator_explains_itself(visitor, calculator_id):
+    page = visitor.open_calculator(id=calculator_id)
+    for control in page.locator(".rb-form input[type=text]:visible").all():
+        before = control.input_value()
+        control.fill("abc")
+        control.blur()
+        field = control.locator("xpath=ancestor::*[contains(@class, 'rb-field')]")
+        expect(field.locator(".rb-error")).to_be_visible()
+        control.fill(before)
+        control.blur()
+        expect(field.locator(".rb-error")).to_be_hidden()

@@ -1,0 +1,74 @@
+"""Links are written by anybody: their content is text, and only so much of it."""
+
+import pytest
+from playwright.sync_api import expect
+
+from tests.pages.reading import box, headline, problem
+
+SCRIPTS = {
+    "script element": "#upper=%3Cscript%3Ewindow.hit%3D1%3C/script%3E",
+    "image with handler": "#upper=<img src=x onerror=window.hit=1>",
+    "in a name": "#%3Cimg%20src%3Dx%20onerror%3Dwindow.hit%3D1%3E=7",
+    "javascript address": "#upper=javascript:window.hit=1",
+    "quotes": "#upper=%22%27%60%5D&%22%5D%5B=1",
+    "prototype": "#__proto__=1&constructor=2&toString=3&hasOwnProperty=4&upper=7+in",
+    "malformed percent": "#upper=%E0%A4%A&lower=%&x=%zz",
+    "broken surrogate": "#upper=%ED%A0%80",
+    "null bytes": "#upper=%00%00&%00=1",
+    "template": "#upper=${window.hit=1}{{window.hit=1}}",
+    "unknown choice": "#hold=%3Cb%3E&measured=tips",
+    "unknown units": "#upper=7&units=furlongs",
+    "only separators": "#=&=&=",
+    "repeated": "#upper=7+in&upper=8+in&upper=9+in",
+}
+
+
+@pytest.mark.parametrize("fragment", SCRIPTS.values(), ids=SCRIPTS.keys())
+def test_nothing_in_a_link_is_executed(visitor, fragment):
+    page = visitor.open("calculators/tiller/" + fragment)
+    settled(page)
+    assert page.evaluate("window.hit === undefined && ({}).polluted === undefined")
+    assert page.locator(".rb-calculator img, .rb-calculator script:not(.rb-data)").count() == 0
+
+
+def test_unknown_names_are_reported(visitor):
+    page = visitor.open_calculator("#upper=7+in&feathers=3")
+    expect(page.locator(".rb-notes")).to_contain_text("feathers")
+    expect(headline(page)).to_be_visible()
+
+
+def test_a_choice_that_is_not_offered_is_reported(visitor):
+    page = visitor.open("calculators/tiller/#hold=upside-down")
+    settled(page)
+    expect(page.locator(".rb-calculator")).to_contain_text("upside-down")
+
+
+def test_bad_values_in_a_link_are_explained_at_their_field(visitor):
+    page = visitor.open("calculators/tiller/#upper=abc")
+    expect(problem(page, "upper")).to_contain_text("abc")
+    expect(page.locator(".rb-outcome")).to_be_hidden()
+    assert box(page, "upper").input_value() == "abc"
+
+
+@pytest.mark.parametrize("fragment", [
+    "#upper=" + "7" * 100_000,
+    "#" + "&".join(f"x{number}=1" for number in range(5_000)),
+    "#upper=7+in&" + "y=2&" * 300,
+], ids=["huge value", "many names", "repeats"])
+def test_oversized_links_are_cut_short_and_say_so(visitor, fragment):
+    page = visitor.open("calculators/tiller/" + fragment)
+    settled(page)
+    expect(page.locator(".rb-notes")).to_be_visible()
+
+
+def test_a_bare_number_means_the_same_for_every_reader(new_visitor):
+    plain = new_visitor().open_calculator("#upper=7&lower=7.5")
+    settler = new_visitor()
+    settler.open().evaluate("localStorage.setItem('rebrace.units', 'metric')")
+    metric = settler.open_calculator("#upper=7&lower=7.5")
+    assert headline(metric).inner_text() == headline(plain).inner_text()
+
+
+def settled(page) -> None:
+    """Wait until the link has had its answer, good or bad."""
+    expect(page.locator(".rb-calculator")).to_have_attribute("data-state", "settled")

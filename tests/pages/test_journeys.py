@@ -1,0 +1,110 @@
+"""The three readers: a hobbyist who looks for help, a bowyer at the bench, a customer with a link."""
+
+import json
+import re
+import subprocess
+import sys
+
+from playwright.sync_api import expect
+
+from calc import catalog, quantities
+from tests.pages.reading import box, headline, result, type_into, wait_for_link, wait_for_state
+
+
+def test_hobbyist_searches_and_reads(visitor):
+    page = visitor.open()
+    page.locator('.md-header label[for="__search"]').first.click()
+    page.locator("input.md-search__input").press_sequentially("tiller")
+    found = page.locator(".md-search-result__link", has=page.locator("h1", has_text=re.compile("^Tiller$")))
+    found.first.click()
+    expect(page.locator("article h1")).to_contain_text("Tiller")
+    expect(headline(page)).to_be_visible()
+    expect(page.locator(".rb-assumptions")).to_be_visible()
+    expect(page.locator(".rb-cautions")).to_be_visible()
+
+
+def test_bowyer_types_a_fraction_on_a_phone(visitor):
+    page = visitor.open_calculator()
+    type_into(page, "upper", "7 3/16")
+    type_into(page, "lower", "7 9/16")
+    wait_for_state(page, "current")
+    expect(headline(page)).to_contain_text("3/8 in smaller")
+    assert result(page, "difference") == "-3/8 in"
+    wait_for_link(page, "upper=7+3/16")
+
+
+def test_the_result_is_in_sight_while_typing(visitor):
+    page = visitor.open_calculator()
+    type_into(page, "upper", "7 3/16")
+    peek = page.locator(".rb-peek")
+    expect(peek).to_be_in_viewport()
+    expect(peek).to_have_text(headline(page).inner_text())
+    peek.click()
+    expect(headline(page)).to_be_in_viewport()
+
+
+def test_enter_leads_to_the_result(visitor):
+    page = visitor.open_calculator()
+    box(page, "upper").fill("7 1/2")
+    box(page, "upper").press("Enter")
+    expect(headline(page)).to_be_in_viewport()
+
+
+def test_customer_sees_the_numbers_of_the_bench(new_visitor):
+    bowyer = new_visitor()
+    page = bowyer.open_calculator()
+    type_into(page, "upper", "7 5/16")
+    type_into(page, "draw_weight", "46.5 lb")
+    wait_for_state(page, "current")
+    said = headline(page).inner_text()
+    bowyer.context.grant_permissions(["clipboard-read", "clipboard-write"])
+    page.get_by_role("button", name="Copy link").click()
+    expect(page.locator(".rb-saved")).to_contain_text("copied")
+    link = page.evaluate("navigator.clipboard.readText()")
+
+    customer = new_visitor()
+    page = customer.open_calculator(link.removeprefix(customer.site_url + "calculators/tiller/"))
+    assert headline(page).inner_text() == said
+    assert box(page, "upper").input_value() == "7 5/16"
+    answers = command_line("--upper", "7 5/16", "--draw-weight", "46.5 lb")
+    assert shown_on(page) == shown_by(answers)
+
+
+def test_a_link_shows_nothing_of_the_example_before_its_own_result(visitor):
+    visitor.context.route("**/*.wasm", lambda _: None)  # never answers
+    page = visitor.open("calculators/tiller/#upper=9+in")
+    expect(page.locator(".rb-state")).to_contain_text("Working")
+    expect(page.locator(".rb-outcome")).to_be_hidden()
+
+
+def test_moving_through_the_site_keeps_one_engine(visitor):
+    workers = []
+    visitor.page.on("worker", lambda worker: workers.append(worker.url))
+    page = visitor.open_calculator("#upper=7+in")
+    page.wait_for_load_state("networkidle")  # the theme has its list of pages
+    page.locator("a.md-logo").first.evaluate("node => node.click()")
+    expect(page).to_have_url(visitor.site_url)
+    page.go_back()
+    wait_for_state(page, "current")
+    assert box(page, "upper").input_value() == "7 in"
+    assert len([url for url in workers if url.endswith("/worker.mjs")]) == 1
+
+
+def command_line(*arguments: str) -> dict:
+    """Return what the command line says in JSON."""
+    said = subprocess.run([sys.executable, "-m", "calc", "tiller", *arguments, "--json"],
+                          capture_output=True, text=True, check=True)
+    return json.loads(said.stdout)["results"]
+
+
+def shown_by(results: dict) -> dict[str, str]:
+    """Return results of the command line as the page should word them."""
+    kinds = {each.id: each.kind for each in catalog.find("tiller").results}
+    return {id: quantities.show(each["value"], kinds[id], "imperial") if each["unit"] else each["value"]
+            for id, each in results.items()}
+
+
+def shown_on(page) -> dict[str, str]:
+    """Return what the page shows, by result id."""
+    return {each.get_attribute("data-result"): each.locator("dd").inner_text()
+            for each in page.locator("[data-result]").all()}

@@ -1,0 +1,135 @@
+"""The second visit needs no network; a new release replaces the old one whole; the way back is kept."""
+
+import time
+
+import pytest
+from playwright.sync_api import Error, expect
+
+from tests.pages.conftest import SITE
+from tests.pages.reading import headline, type_into
+
+KEPT = """async () => {
+  await navigator.serviceWorker.ready;
+  return (await caches.keys()).filter(name => name.startsWith('rebrace-'));
+}"""
+
+ADDRESSES = "async name => (await (await caches.open(name)).keys()).map(each => each.url)"
+LOOK_FOR_UPDATE = "navigator.serviceWorker.getRegistration().then(found => found.update()).catch(() => 0)"
+
+
+@pytest.fixture
+def kept(visitor):
+    """A visitor whose browser has kept the site."""
+    page = visitor.open("calculators/tiller/?offline=1")
+    assert len(page.evaluate(KEPT)) == 1
+    visitor.context.set_offline(True)
+    yield visitor
+    visitor.complaints.clear()  # the browser reports each request that the network refused
+
+
+@pytest.fixture
+def publish(visitor, replaced):
+    """Deploys another service worker and has the visitor's browser look for it."""
+    def deploy(code: str) -> None:
+        replaced["/service-worker.js"] = code
+        visitor.page.evaluate(LOOK_FOR_UPDATE)
+
+    yield deploy
+    replaced.clear()
+
+
+def test_calculators_answer_without_network(kept):
+    page = kept.open_calculator("#upper=7+1/2+in&lower=7+in")
+    expect(headline(page)).to_contain_text("1/2 in larger")
+    type_into(page, "lower", "7 1/8")
+    expect(headline(page)).to_contain_text("3/8 in larger")
+    expect(page.locator(".rb-plot canvas").first).to_be_visible()
+
+
+def test_pages_never_visited_can_be_read_without_network(kept):
+    for address in ("", "begin/", "safety/", "glossary/"):
+        page = kept.open(address)
+        expect(page.locator("h1").first).to_be_visible()
+
+
+def test_search_works_without_network(kept):
+    page = kept.open()
+    page.locator('.md-header label[for="__search"]').first.click()
+    page.locator("input.md-search__input").press_sequentially("tiller")
+    expect(page.locator(".md-search-result__link").first).to_be_visible()
+
+
+def test_the_full_engine_is_not_kept_unasked(visitor):
+    page = visitor.open("?offline=1")
+    [name] = page.evaluate(KEPT)
+    addresses = page.evaluate(ADDRESSES, name)
+    assert any("/engine/micropython" in address for address in addresses)
+    assert not any("/engine/pyodide" in address for address in addresses)
+
+
+def test_off_on_this_machine_unless_asked(visitor):
+    page = visitor.open()
+    page.locator("h1").first.wait_for()
+    page.wait_for_timeout(500)
+    assert page.evaluate("navigator.serviceWorker.getRegistration().then(found => found === undefined)")
+
+
+def test_can_be_turned_off_again(visitor):
+    page = visitor.open("?offline=1")
+    page.evaluate(KEPT)
+    page = visitor.open("?offline=0")
+    expect_gone(page)
+
+
+def test_a_new_release_replaces_the_old_one_whole(visitor, publish):
+    page = visitor.open("?offline=1")
+    [old] = page.evaluate(KEPT)
+    script = (SITE / "service-worker.js").read_text().replace(old.removeprefix("rebrace-"), "next")
+    publish(script)
+    poll(page, "navigator.serviceWorker.getRegistration().then(found => Boolean(found.waiting))")
+    assert sorted(page.evaluate("caches.keys()")) == sorted([old, "rebrace-next"])
+    page.close()
+    visitor.page = visitor.context.new_page()
+    page = visitor.open()
+    poll(page, "caches.keys().then(names => names.length === 1 && names[0] === 'rebrace-next')")
+
+
+def test_a_half_release_changes_nothing(visitor, publish):
+    page = visitor.open("?offline=1")
+    [old] = page.evaluate(KEPT)
+    script = (SITE / "service-worker.js").read_text().replace(old.removeprefix("rebrace-"), "broken").replace(
+        '"files": [', '"files": ["missing.html", ')
+    publish(script)
+    page.wait_for_timeout(1500)
+    assert page.evaluate("navigator.serviceWorker.getRegistration().then(found => found.waiting === null)")
+    page.close()
+    visitor.page = visitor.context.new_page()
+    visitor.context.set_offline(True)
+    expect(headline(visitor.open_calculator("#upper=7+in"))).to_be_visible()
+    visitor.complaints.clear()
+
+
+def test_the_kill_switch_takes_everything_away(visitor, publish):
+    page = visitor.open("?offline=1")
+    page.evaluate(KEPT)
+    page.evaluate("localStorage.removeItem('rebrace.offline')")
+    publish((SITE / "service-worker-off.js").read_text())
+    expect_gone(page)
+
+
+def expect_gone(page) -> None:
+    poll(page, "navigator.serviceWorker.getRegistration().then(found => found === undefined)")
+    poll(page, "caches.keys().then(names => !names.some(name => name.startsWith('rebrace-')))")
+
+
+def poll(page, promise: str, seconds: float = 10) -> None:
+    """Wait until a promise in the page comes out true."""
+    end = time.monotonic() + seconds
+    while time.monotonic() < end:
+        try:
+            if page.evaluate(promise):
+                return
+        except Error:
+            pass  # the page is just being replaced
+        time.sleep(0.1)
+    raise AssertionError(promise)
