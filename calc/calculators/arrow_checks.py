@@ -15,7 +15,8 @@ CLEAR_OF_BOW = INCH / 2
 practice)."""
 
 BEST_EFFICIENCY = 0.85
-"""More of the stored energy than any bow of this kind gives to an arrow (from memory: 60 to 80 %)."""
+LEAST_EFFICIENCY = 0.5
+"""More and less of the stored energy than bows of this kind give to an arrow (from memory: 60 to 80 %)."""
 
 SLACK = 1 + 1e-9
 """So that a value typed as exactly the limit is on its good side whatever its last bits."""
@@ -115,10 +116,11 @@ def species_checks(species: str | None, spine_weight: float) -> tuple[Check, ...
 
 
 def efficiency_checks(efficiency: float) -> tuple[Check, ...]:
-    """Return a caution where the arrow takes more of the energy than arrows do."""
-    if efficiency <= BEST_EFFICIENCY:
+    """Return a caution where the arrow takes more or less of the energy than arrows do."""
+    if LEAST_EFFICIENCY <= efficiency <= BEST_EFFICIENCY:
         return ()
+    word = "less" if efficiency > BEST_EFFICIENCY else "more"
     return (check("efficiency", WATCH, sentence(
-        "The arrow would take {} of the stored energy. Bows of this kind give less (from memory: 60 to "
-        "80 %): check the mass that moves with the arrow, or the chronograph reading.",
+        "The arrow would take {} of the stored energy. Bows of this kind give " + word + " (from memory: 60 "
+        "to 80 %): check the mass that moves with the arrow, or the chronograph reading.",
         amount("ratio", efficiency))),)

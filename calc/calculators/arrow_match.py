@@ -6,14 +6,17 @@ No single number says that an arrow suits a bow.
 
 from collections import namedtuple
 
-from calc.calculators import arrow_checks
+from calc.calculators import arrow_bow, arrow_checks
+from calc.calculators.arrow_bow import MARKED_DRAW, Stroke
 from calc.drawings.arrow import arrow_drawing
 from calc.fields import (
+    OK,
     TEXT,
     Amount,
     Axis,
     Calculator,
     Chart,
+    Check,
     Column,
     Drawing,
     Line,
@@ -22,6 +25,7 @@ from calc.fields import (
     Sentence,
     Table,
     amount,
+    check,
     choice,
     group,
     quantity,
@@ -34,15 +38,13 @@ from calc.quantities import INCH
 from calc.shop import spine_choice
 from calc.tables import woods
 
-MARKED_DRAW = 28 * INCH
-BEYOND_PIVOT = 1.75 * INCH
-"""Draw is measured to this far beyond the pivot point (amo-draw-length)."""
-
 FEATHER_CENTRE = 3 * INCH
 """Where feathers have their middle, ahead of the nock's throat (common practice)."""
 
-CURVE_STEPS = 40
-SWING_STEPS = 48
+SWING_STEPS = 32
+CHART_STEPS = 10
+READING_ERROR = 0.01
+"""Share of a chronograph's speed to tell by how much one reading can mislead."""
 
 SHAFT_WOODS = (
     "port-orford-cedar", "sitka-spruce", "douglas-fir", "western-larch", "western-hemlock", "white-ash",
@@ -52,7 +54,7 @@ SHAFT_WOODS = (
 Shaft = namedtuple("Shaft", "rigidity mass")
 Arrow = namedtuple("Arrow", "shaft length point rear mass balance_point forward")
 Swing = namedtuple("Swing", "wave_number frequency rear front nodes")
-Shot = namedtuple("Shot", "weight draw_weight energy stroke_time speed kinetic_energy momentum")
+Shot = namedtuple("Shot", "weight draw_weight fullness energy stroke_time speed kinetic_energy momentum")
 Contribution = namedtuple("Contribution", "name counted weight")
 
 
@@ -60,8 +62,16 @@ def compute(
     old_weight: float,
     new_weight: float,
     draw_length: float,
-    slope: float,
     brace_height: float,
+    curve: str,
+    slope: float,
+    fullness: float,
+    readings: tuple[tuple[float, float], ...],
+    old_readings: tuple[tuple[float, float], ...],
+    reading_error: float,
+    bow_length: float,
+    riser_length: float,
+    family: str,
     shaft_known: str,
     spine: float,
     deflection: float,
@@ -84,7 +94,6 @@ def compute(
     string_material: str,
     count_window: bool,
     window: str,
-    fullness: float,
     losses: str,
     virtual_mass: float,
     test_mass: float,
@@ -109,13 +118,22 @@ def compute(
     arrow = _arrow(bare, length, point_mass + insert_mass, nock_mass, feather_mass)
     swing = _swing(arrow, nock_mass + feather_mass)
 
-    stroke = draw_length - BEYOND_PIVOT - brace_height
-    draw_weight = _weight_at(draw_length, new_weight, slope)
-    old_draw_weight = draw_weight * (old_weight / new_weight)
-    if losses == "chronograph":
-        virtual_mass = _virtual_mass(draw_weight, stroke, fullness, test_mass, test_speed)
-    after = _shot(new_weight, draw_weight, stroke, fullness, virtual_mass, arrow.mass)
-    before = _shot(old_weight, old_draw_weight, stroke, fullness, virtual_mass, arrow.mass)
+    doubts: tuple[Check, ...] = ()
+    if curve == "read":
+        old, new, doubts = arrow_bow.read_strokes(old_readings, readings, old_weight, new_weight, draw_length,
+                                                  brace_height, reading_error)
+    elif curve == "computed":
+        new = arrow_bow.computed_stroke(draw_length, brace_height, new_weight, family, bow_length,
+                                        riser_length)
+        old = arrow_bow.scaled(new, old_weight / new_weight)
+    else:
+        new = arrow_bow.assumed_stroke(draw_length, brace_height, new_weight, slope, fullness)
+        old = arrow_bow.scaled(new, old_weight / new_weight)
+    if losses != "estimate":
+        virtual_mass = _virtual_mass(new if losses == "chronograph" else old, test_mass, test_speed)
+    after = _shot(new_weight, new, virtual_mass, arrow.mass)
+    before = _shot(old_weight, old, virtual_mass, arrow.mass)
+    draw_weight = after.draw_weight
 
     contributions = (
         Contribution("Shaft longer than 28 in", count_length, spine_choice.spine_for_length(length)),
@@ -144,6 +162,7 @@ def compute(
             ("stroke_time", after.stroke_time),
             ("swings", swing.frequency * after.stroke_time),
             ("stored_energy", after.energy),
+            ("curve_fullness", after.fullness),
             ("moving_mass", virtual_mass),
             ("efficiency", flight.efficiency(arrow.mass, virtual_mass)),
             ("speed", after.speed),
@@ -158,15 +177,19 @@ def compute(
         ) + arrow_checks.draw_checks(draw_length, MARKED_DRAW)
         + arrow_checks.string_checks(string_material)
         + arrow_checks.species_checks(species, spine_weight)
-        + arrow_checks.efficiency_checks(flight.efficiency(arrow.mass, virtual_mass)),
+        + arrow_checks.efficiency_checks(flight.efficiency(arrow.mass, virtual_mass))
+        + doubts + arrow_bow.fullness_checks(max(before.fullness, after.fullness))
+        + _moving_mass_checks(losses, virtual_mass, test_mass),
         (
             _comparison(before, after, contributions, arrow, swing),
             _conventions(before, after, contributions, bare),
             _contribution_table(draw_weight, contributions),
         ),
-        (_chart(before, after, virtual_mass, arrow),),
+        (_force_chart(old, new, readings or (), old_readings or ()),
+         _speed_chart(before, after, virtual_mass, arrow)),
         (_drawing(arrow, swing, nock_mass + feather_mass),),
-        ASSUMPTIONS + _assumptions_for(species),
+        arrow_bow.curve_assumptions(curve, bool(readings and old_readings)) + ASSUMPTIONS
+        + _assumptions_for(species),
     )
 
 
@@ -209,37 +232,20 @@ def _swing(arrow: Arrow, rear_mass: float) -> Swing:
 # The bow and the shot --------------------------------------------------------
 
 
-def _weight_at(draw_length: float, weight: float, slope: float) -> float:
-    try:
-        return flight.draw_weight_at(draw_length, weight, MARKED_DRAW, slope)
-    except ValueError:
-        pass  # refused below: the small engine knows no chained exceptions
-    raise Refused("slope", "With this slope the bow would pull nothing at the archer's draw. Measure the "
-                  "weight at two draws an inch apart: the difference is the slope.")
-
-
-def _stored_energy(draw_weight: float, stroke: float, fullness: float) -> float:
-    draws, forces = flight.assumed_draw_curve(draw_weight, stroke, fullness, CURVE_STEPS)
-    return flight.stored_energy(draws, forces)
-
-
-def _virtual_mass(
-    draw_weight: float, stroke: float, fullness: float, test_mass: float, test_speed: float
-) -> float:
-    energy = _stored_energy(draw_weight, stroke, fullness)
+def _virtual_mass(stroke: Stroke, test_mass: float, test_speed: float) -> float:
+    energy = flight.stored_energy(stroke.draws, stroke.forces)
     if flight.kinetic_energy(test_mass, test_speed) >= energy:
         raise Refused("test_speed", "The arrow of the reading carries more energy than this bow stores. "
                       "Check speed, arrow mass, draw weight and their units.")
     return flight.virtual_mass_from_speed(energy, test_mass, test_speed)
 
 
-def _shot(
-    weight: float, draw_weight: float, stroke: float, fullness: float, virtual_mass: float, mass: float
-) -> Shot:
-    draws, forces = flight.assumed_draw_curve(draw_weight, stroke, fullness, CURVE_STEPS)
-    energy = flight.stored_energy(draws, forces)
+def _shot(weight: float, stroke: Stroke, virtual_mass: float, mass: float) -> Shot:
+    energy = flight.stored_energy(stroke.draws, stroke.forces)
+    peak = stroke.forces[-1]
     speed = flight.arrow_speed(energy, mass, virtual_mass)
-    return Shot(weight, draw_weight, energy, flight.power_stroke_time(draws, forces, mass + virtual_mass),
+    return Shot(weight, peak, energy / (peak * (stroke.draws[-1] - stroke.draws[0])), energy,
+                flight.power_stroke_time(stroke.draws, stroke.forces, mass + virtual_mass),
                 speed, flight.kinetic_energy(mass, speed), flight.momentum(mass, speed))
 
 
@@ -279,7 +285,18 @@ def _headline(after: Shot, low: float, high: float, spine_weight: float, arrow: 
     )
 
 
-# Tables, chart, drawing ------------------------------------------------------
+def _moving_mass_checks(losses: str, virtual_mass: float, test_mass: float | None) -> tuple[Check, ...]:
+    """Return how far one chronograph reading can be trusted."""
+    if losses == "estimate" or test_mass is None:
+        return ()
+    return (check("moving-mass", OK, sentence(
+        "By this one reading {} moves with the arrow: an estimate. An error of {} in the speed read changes "
+        "it by {}, and what is wrong with the draw-force curve goes into it too.",
+        amount("mass", virtual_mass), amount("ratio", READING_ERROR, 0),
+        amount("mass", 2 * READING_ERROR * (test_mass + virtual_mass)))),)
+
+
+# Tables, charts, drawing ------------------------------------------------------
 
 
 def _comparison(
@@ -294,6 +311,7 @@ def _comparison(
         _row("Arrow mass per weight", "mass_per_force", arrow.mass / before.draw_weight,
              arrow.mass / after.draw_weight),
         _row("Energy stored", "energy", before.energy, after.energy),
+        _row("Energy over weight times stroke", "ratio", before.fullness, after.fullness),
         _row("Speed", "speed", before.speed, after.speed),
         _row("Energy of the arrow", "energy", before.kinetic_energy, after.kinetic_energy),
         _row("Momentum", "momentum", before.momentum, after.momentum),
@@ -345,7 +363,26 @@ def _contribution_table(draw_weight: float, contributions: tuple[Contribution, .
     ), tuple(rows))
 
 
-def _chart(before: Shot, after: Shot, virtual_mass: float, arrow: Arrow) -> Chart:
+def _force_chart(
+    old: Stroke,
+    new: Stroke,
+    readings: tuple[tuple[float, float], ...],
+    old_readings: tuple[tuple[float, float], ...],
+) -> Chart:
+    lines = []
+    for name, stroke in (("Before", old), ("After", new)):
+        last = len(stroke.draws) - 1
+        places = [last * step // CHART_STEPS for step in range(CHART_STEPS + 1)]
+        lines.append(Line(name, "line", [stroke.draws[i] for i in places],
+                          [stroke.forces[i] for i in places]))
+    for name, rows in (("Read before", old_readings), ("Read after", readings)):
+        if rows:
+            lines.append(Line(name, "points", [row[0] for row in rows], [row[1] for row in rows]))
+    return Chart("force", "Weight against draw, before and after", Axis("Draw", "length"),
+                 Axis("Weight", "force"), tuple(lines))
+
+
+def _speed_chart(before: Shot, after: Shot, virtual_mass: float, arrow: Arrow) -> Chart:
     lightest = min(arrow.mass, arrow_checks.LEAST_MASS * after.draw_weight)
     heaviest = max(arrow.mass, 1.4 * arrow_checks.USUAL_MASS * after.draw_weight)
     masses = [lightest + (heaviest - lightest) * step / 12 for step in range(13)]
@@ -373,9 +410,7 @@ ASSUMPTIONS: tuple[Sentence | str, ...] = (
     "common practice and were never published as a standard. It says nothing of the loose, the rest or the "
     "archer.",
     "Speed, energy and time are estimates. They stand or fall with the mass that moves with the arrow and "
-    "with the fullness of the draw-force curve; both bows are taken to have the same.",
-    "The old bow's slope is taken to be larger in the ratio of the weights, as when both limbs lose the same "
-    "share of stiffness everywhere.",
+    "with the draw-force curve.",
     "The shaft counts as one slender beam from the nock's throat to its front end, the same all along, with "
     "nock and feathers as one mass at the rear and point and insert as one at the front. For balance the "
     "feathers count as 3 in ahead of the nock's throat.",
@@ -403,6 +438,7 @@ CAUTIONS: tuple[Sentence | str, ...] = (
 )
 
 _WOOD = ("species", "wood")
+_BY_CHRONOGRAPH = ("losses", ("chronograph", "chronograph_before"))
 _KNOWN = ("spine_weight", "deflection_28", "deflection_26")
 
 CALCULATOR = Calculator(
@@ -418,12 +454,10 @@ CALCULATOR = Calculator(
                      ("20 lb", "80 lb"), "From a checked scale."),
             quantity("draw_length", "Archer's draw length", "length", "27 1/2 in", "18 in", "34 in",
                      ("24 in", "30 in"), "From the nocking point to the grip's pivot point, plus 1 3/4 in."),
-            quantity("slope", "Weight gained per draw", "force_per_length", "2.2 lb/in", "0.5 lb/in",
-                     "8 lb/in", ("1.5 lb/in", "3.5 lb/in"),
-                     "Weight at 28 in less weight at 27 in, after the work."),
             quantity("brace_height", "Brace height", "length", "7 3/4 in", "3 in", "12 in",
                      ("6 in", "9 1/2 in"), "From the string to the deepest point of the grip's throat."),
         ),
+        arrow_bow.curve_group(),
         group(
             "The shaft",
             choice("shaft_known", "What is known of it", (
@@ -494,20 +528,19 @@ CALCULATOR = Calculator(
         ),
         group(
             "The shot",
-            quantity("fullness", "Fullness of the draw-force curve", "ratio", "55 %", "40 %", "66 %",
-                     ("48 %", "61 %"), "Stored energy over weight times stroke: 50 % for a straight line, 58 "
-                     "to 60 % on four measured recurves."),
             choice("losses", "What moves with the arrow", (
-                ("estimate", "A mass that I state"), ("chronograph", "From one chronograph reading"),
+                ("estimate", "A mass that I state"),
+                ("chronograph", "From one chronograph reading after the work"),
+                ("chronograph_before", "From one chronograph reading before the work"),
             )),
             quantity("virtual_mass", "Mass that moves with the arrow", "mass", "150 gr", "0 gr", "1000 gr",
                      ("80 gr", "300 gr"), "The share of limbs and string, as if it flew with the arrow.",
                      when=("losses", ("estimate",))),
             quantity("test_mass", "Arrow of the reading", "mass", "480 gr", "100 gr", "1500 gr",
-                     ("250 gr", "800 gr"), "Complete arrow.", when=("losses", ("chronograph",))),
+                     ("250 gr", "800 gr"), "Complete arrow.", when=_BY_CHRONOGRAPH),
             quantity("test_speed", "Speed read", "speed", "165 ft/s", "40 ft/s", "350 ft/s",
-                     ("110 ft/s", "220 ft/s"), "This bow after the work, at this draw.",
-                     when=("losses", ("chronograph",))),
+                     ("110 ft/s", "220 ft/s"), "This bow, drawn to this archer's draw.",
+                     when=_BY_CHRONOGRAPH),
         ),
     ),
     (
@@ -526,6 +559,7 @@ CALCULATOR = Calculator(
         result("stroke_time", "Time on the string", "short_time"),
         result("swings", "Swings in that time", "number"),
         result("stored_energy", "Energy stored", "energy"),
+        result("curve_fullness", "Energy over weight times stroke", "ratio", "50 % is a straight line."),
         result("moving_mass", "Mass that moves with the arrow", "mass"),
         result("efficiency", "Share of the energy that the arrow takes", "ratio"),
         result("speed", "Speed", "speed"),
@@ -534,9 +568,10 @@ CALCULATOR = Calculator(
     ),
     CAUTIONS,
     ("amo-draw-length", "amo-forward-of-centre", "astm-d2555", "astm-f1544", "astm-f1832", "astm-f2031",
-     "beam-theory", "bench-practice", "rheingans-1947", "spine-weight-rule", "tapley-virtual-mass",
+     "beam-theory", "bench-practice", "elastica", "family-shapes", "fritsch-carlson-1980",
+     "isotonic-regression", "reinsch-1967", "rheingans-1947", "spine-weight-rule", "tapley-virtual-mass",
      "tuijn-kooi-1992", "wood-handbook", "wood-property-page"),
-    "An invented 60 in recurve brought down from 58 to 48 lb, and the cedar arrows that flew well from it "
+    "An invented 62 in recurve brought down from 58 to 48 lb, and the cedar arrows that flew well from it "
     "before.",
     compute,
 )

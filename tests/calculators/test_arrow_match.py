@@ -331,7 +331,7 @@ def test_balance_levels(point, level):
 
 def test_the_chart_agrees_with_the_results():
     values, outcome = run()
-    (chart,) = outcome.charts
+    _, chart = outcome.charts
     before, after, _, this_after = chart.lines
     assert this_after.ys == [values["speed"]]
     for mass, speed in zip(after.xs, after.ys):
