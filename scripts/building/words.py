@@ -15,8 +15,8 @@ from calc.lookups import glossary
 GLOSSARY = "glossary/"
 TEXT = ("p", "li", "td", "dd")
 """Marks stand in running text only, within these."""
-UNTOUCHED = ("a", "button", "code", "dt", "figure", "form", "label", "pre", "script", "style", "summary", "svg",
-             "h1", "h2", "h3", "h4", "nav")
+UNTOUCHED = ("a", "button", "code", "dt", "figure", "form", "h1", "h2", "h3", "h4", "label", "nav", "pre",
+             "script", "style", "summary", "svg")
 UNTOUCHED_CLASSES = ("rb-calculator", "rb-path", "rb-lookup", "rb-sources", "rb-example", "rb-findings",
                      "admonition-title", "md-button", "footnote", "rb-hero")
 CONTENT = "article"

@@ -14,7 +14,17 @@ from calc import catalog
 from calc.__main__ import main
 from calc.answer import work_out
 from calc.fields import inputs_of
-from calc.tables.findings import FINDINGS, LOOK, LOOKS, REPAIR, SHOOT, VERDICTS, WALL, verdict_of, with_verdict
+from calc.tables.findings import (
+    FINDINGS,
+    LOOK,
+    LOOKS,
+    REPAIR,
+    SHOOT,
+    VERDICTS,
+    WALL,
+    verdict_of,
+    with_verdict,
+)
 
 INSPECTION = catalog.find("inspection")
 DANGER = {SHOOT: 0, REPAIR: 1, LOOK: 2, WALL: 3}
