@@ -27,14 +27,15 @@ function addFinding(section, rows) {
 
 function addSorting(section, rows) {
   const heads = [...section.querySelectorAll("thead th")];
-  const select = labelled(section, heads);
+  const select = orderChoice(section, heads);
   const sort = (column, direction) => {
     heads.forEach((head, index) => {
       if (index === column) head.ariaSort = direction > 0 ? "ascending" : "descending";
       else head.removeAttribute("aria-sort");
     });
-    const sorted = [...rows].sort((one, other) => direction * compare(one.cells[column], other.cells[column]));
-    section.querySelector("tbody").append(...(column < 0 ? rows : sorted));
+    const sorted = [...rows];
+    if (column >= 0) sorted.sort((one, other) => direction * compare(one.cells[column], other.cells[column]));
+    section.querySelector("tbody").append(...sorted);
     select.value = String(column);
   };
   heads.forEach((head, index) => {
@@ -46,7 +47,7 @@ function addSorting(section, rows) {
 }
 
 /** A choice of columns for phones, where the table's head is out of sight. */
-function labelled(section, heads) {
+function orderChoice(section, heads) {
   const label = Object.assign(document.createElement("label"), { className: "rb-lookup-order", textContent: "Sort by " });
   const select = document.createElement("select");
   select.append(new Option("the table's own order", "-1"), ...heads.map((head, index) => new Option(head.textContent, index)));
