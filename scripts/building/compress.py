@@ -18,7 +18,7 @@ WORTH_IT_BYTES = 300
 LARGE_BYTES = 1_500_000
 BEST_QUALITY = 11
 QUICK_QUALITY = 9
-"""A tenth larger at a tenth of the time: for files of megabytes, and for pages, which change with every release."""
+"""A tenth larger at a tenth of the time: for megabytes, and for pages, which change with every release."""
 
 
 def compress(site: Path, cache: Path) -> None:
