@@ -42,6 +42,9 @@ FIT_ERROR = 0.005 * INCH
 """A bit further than this from the hole that the insert asks for is worth a second look."""
 
 CHART_SHARE = 0.75
+SPUR_WIDTH = 0.25
+"""Of a brad point's spur over the bit's diameter, for the drawing only."""
+
 SLACK = 1e-9
 
 Depths = namedtuple("Depths", "shoulder point tip wall worst")
@@ -103,7 +106,8 @@ def compute(
         (_points_table(insert_length + clearance, bit_diameter, spur, thickness, error),
          _tap_table(thread)),
         (),
-        (hole_drawing(thickness, bit_diameter, insert_length, depths.shoulder, depths.tip, depths.worst),),
+        (hole_drawing(thickness, bit_diameter, SPUR_WIDTH if point == "brad" else 1.0, insert_length,
+                      depths.shoulder, depths.tip, depths.worst),),
         ASSUMPTIONS + (sentence(
             "Thickness and depth stop together may be out by {}, and all of it counts against the wall.",
             amount("thickness", error)),),
@@ -168,6 +172,11 @@ def _headline(depths: Depths) -> Sentence:
 
 
 def _wall_check(depths: Depths, least: float) -> Check:
+    if depths.wall <= SLACK:
+        return check("breakthrough", STOP, sentence(
+            "The point comes out at the far side: {} to it, in wood of {}. A shorter insert, a flatter point "
+            "or another place.", amount("thickness", depths.tip),
+            amount("thickness", depths.tip + depths.wall)))
     if depths.worst <= SLACK:
         return check("breakthrough", STOP, sentence(
             "The point can break through: {} of wood by the measures, and they may be out by {}. A shorter "

@@ -16,13 +16,14 @@ ROW = 40
 
 
 def hole_drawing(
-    thickness: float, diameter: float, insert: float, shoulder: float, tip: float, wall: float
+    thickness: float, diameter: float, point: float, insert: float, shoulder: float, tip: float, wall: float
 ) -> Drawing:
     """Return the drawing of a hole, drilled from the left.
 
     Args:
         thickness: of the riser along the hole [m].
         diameter: of the bit [m].
+        point: width of the point where it starts, over the diameter: 1 for a cone, less for a spur.
         insert: length of the insert, from the face [m].
         shoulder: depth at full diameter [m].
         tip: depth to the point of the bit [m].
@@ -34,8 +35,10 @@ def hole_drawing(
     middle = TOP + block / 2
     far = LEFT + thickness * scale
     through = tip >= thickness
-    hole = [(LEFT, middle + half), (LEFT + shoulder * scale, middle + half), (LEFT + tip * scale, middle),
-            (LEFT + shoulder * scale, middle - half), (LEFT, middle - half)]
+    end = LEFT + shoulder * scale
+    hole = [(LEFT, middle + half), (end, middle + half), (end, middle + half * point),
+            (LEFT + tip * scale, middle), (end, middle - half * point), (end, middle - half),
+            (LEFT, middle - half)]
     shapes: list[object] = [["path", {"class": "rb-fill", "d": _wood(far, block, hole, through)}]]
     shapes.append(["rect", {"class": "rb-glass", "x": str(LEFT), "y": _shown(middle - half),
                             "width": _shown(insert * scale), "height": _shown(2 * half)}])
