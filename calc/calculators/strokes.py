@@ -1,8 +1,11 @@
 """Strokes: from a log of sanding strokes and readings to the strokes still to do."""
 
+from collections import namedtuple
+
 from calc.fields import (
     OK,
     STOP,
+    TEXT,
     WATCH,
     Axis,
     Calculator,
@@ -16,6 +19,7 @@ from calc.fields import (
     Table,
     amount,
     check,
+    choice,
     group,
     quantity,
     result,
@@ -26,9 +30,11 @@ from calc.quantities import INCH
 from calc.shop.strokes import (
     NORMAL_95,
     StrokesLeft,
+    agree,
     line_through,
     place_of,
     strokes_left,
+    thickness_per_stroke,
     value_on,
 )
 from calc.shop.strokes import (
@@ -42,6 +48,12 @@ NEAR_TILLER = INCH / 32
 SCATTER = 4.0
 """Mean squared misfit over error squared beyond which readings and errors do not go together."""
 
+SHAVING = INCH / 1000
+"""The removal for which weight-reduction says what the model expects of it."""
+
+Forecast = namedtuple("Forecast", "thickness weight tiller")
+"""What the model makes of a stroke: pairs of value and standard error [m], [N], [m]."""
+
 
 def compute(
     log: tuple[tuple[float, float, float, float], ...],
@@ -50,6 +62,12 @@ def compute(
     tiller_wanted: float,
     weight_error: float,
     tiller_error: float,
+    model: str,
+    upper_lost: float,
+    lower_lost: float,
+    thickness_error: float,
+    model_weight: float,
+    model_tiller: float,
 ) -> Outcome:
     """Return what a stroke does and how many are left on each limb."""
     together, lead = _totals(log)
@@ -64,6 +82,10 @@ def compute(
     reachable = min(left.upper, left.lower) >= 0 or sum_left[0] <= 0
     left = _within_weight(left, sum_left[0])
     batch = _batch(left)
+    forecast = None
+    if model == "compare":
+        forecast = _forecast((upper_lost, lower_lost), together[-1] - together[0], thickness_error,
+                             abs(model_weight), abs(model_tiller))
     return Outcome(
         _headline(left, batch, weight_now, aim),
         (
@@ -74,6 +96,9 @@ def compute(
                 "tiller_per_stroke_error",
                 None if tiller_fit is None else NORMAL_95 * tiller_fit.slope_variance**0.5,
             ),
+            ("model_weight_per_stroke", None if forecast is None else forecast.weight[0]),
+            ("model_tiller_per_stroke", None if forecast is None else forecast.tiller[0]),
+            ("thickness_per_hundred", None if forecast is None else 100 * forecast.thickness[0]),
             ("weight_now", weight_now),
             ("tiller_now", tiller_now),
             ("upper_left", left.upper),
@@ -81,11 +106,13 @@ def compute(
             ("upper_batch", batch[0]),
             ("lower_batch", batch[1]),
         ),
-        _checks(reachable, weight_now, aim, tiller_now, tiller_wanted, tiller_fit, weight_fit),
-        (_left_table(left, batch), _log_table(log, together, lead, weight_fit, tiller_fit)),
-        _charts(log, together, lead, weight_fit, tiller_fit, aim, tiller_wanted),
+        _checks(reachable, weight_now, aim, tiller_now, tiller_wanted, tiller_fit, weight_fit)
+        + _forecast_checks(forecast, weight_fit, tiller_fit),
+        (_left_table(left, batch),) + _forecast_tables(forecast, weight_fit, tiller_fit)
+        + (_log_table(log, together, lead, weight_fit, tiller_fit),),
+        _charts(log, together, lead, weight_fit, tiller_fit, aim, tiller_wanted, forecast),
         (),
-        ASSUMPTIONS,
+        ASSUMPTIONS if forecast is None else ASSUMPTIONS + MODEL_ASSUMPTIONS,
     )
 
 
@@ -219,6 +246,77 @@ def _checks(
     return tuple(found)
 
 
+# The model beside the log ----------------------------------------------------
+
+
+def _forecast(
+    lost: tuple[float, float], strokes: float, thickness_error: float, weight: float, tiller: float
+) -> Forecast:
+    """Return what the model makes of a stroke from the thickness lost.
+
+    weight, tiller: by SHAVING off both limbs, and off the upper one alone.
+    """
+    thickness, error = thickness_per_stroke(lost, strokes, thickness_error)
+    by_weight, by_tiller = weight / 2 / SHAVING, tiller / SHAVING
+    return Forecast((thickness, error), (thickness * by_weight, error * by_weight),
+                    (thickness * by_tiller, error * by_tiller))
+
+
+def _forecast_rows(
+    forecast: Forecast, weight_fit: Fit, tiller_fit: Fit | None
+) -> list[tuple[str, str, tuple[float, float], tuple[float, float]]]:
+    """Return what is compared: its name, its kind, and value with standard error by log and by model."""
+    found = [("weight", "force_per_stroke", (-weight_fit.slope, weight_fit.slope_variance**0.5),
+              forecast.weight)]
+    if tiller_fit is not None:
+        found.append(("tiller", "length_per_stroke", (tiller_fit.slope, tiller_fit.slope_variance**0.5),
+                      forecast.tiller))
+    return found
+
+
+def _forecast_checks(
+    forecast: Forecast | None, weight_fit: Fit, tiller_fit: Fit | None
+) -> tuple[Check, ...]:
+    """Return whether log and model agree; nothing where the model is left out."""
+    if forecast is None:
+        return ()
+    found = []
+    for name, kind, fitted, expected in _forecast_rows(forecast, weight_fit, tiller_fit):
+        figures = (amount(kind, fitted[0]), amount(kind, expected[0]))
+        if agree(fitted, expected):
+            found.append(check("model-" + name, OK, sentence(
+                "Log and model agree on " + name + " within their ranges: {} and {}.", *figures)))
+        else:
+            word = "more" if fitted[0] > expected[0] else "less"
+            found.append(check("model-" + name, WATCH, sentence(
+                "By the log a stroke does " + word + " to " + name + " than by the model, beyond both "
+                "ranges: {} against {}. Edges taken along with the faces, a micrometer read at other places, "
+                "or measures given to the model may be why. Go by the log.", *figures)))
+    return tuple(found)
+
+
+def _forecast_tables(
+    forecast: Forecast | None, weight_fit: Fit, tiller_fit: Fit | None
+) -> tuple[Table, ...]:
+    if forecast is None:
+        return ()
+    lines = []
+    for name, kind, fitted, expected in _forecast_rows(forecast, weight_fit, tiller_fit):
+        lines.append((
+            "Weight, a stroke on either limb" if name == "weight" else "Tiller, an extra stroke on the upper",
+            amount(kind, fitted[0]), amount(kind, NORMAL_95 * fitted[1]),
+            amount(kind, expected[0]), amount(kind, NORMAL_95 * expected[1]),
+        ))
+    return (Table("model", "What a stroke does, by your log and by the model", (
+        Column("what", "Figure", TEXT), Column("fitted", "By the log", TEXT),
+        Column("fitted_error", "give or take", TEXT), Column("expected", "By the model", TEXT),
+        Column("expected_error", "give or take", TEXT),
+    ), tuple(lines)),)
+
+
+# Tables and charts -----------------------------------------------------------
+
+
 def _left_table(left: StrokesLeft, batch: tuple[float, float]) -> Table:
     lines = []
     for name, most_likely, error, now in (
@@ -281,6 +379,7 @@ def _charts(
     tiller_fit: Fit | None,
     aim: float,
     tiller_wanted: float,
+    forecast: Forecast | None,
 ) -> tuple[Chart, ...]:
     furthest = max(together[-1], together[-1] + place_of(weight_fit, aim, together[-1])[0])
     weight = Chart(
@@ -292,7 +391,8 @@ def _charts(
             Line("Fitted", "line", [0.0, furthest], [value_on(weight_fit, x)[0] for x in (0.0, furthest)]),
             Line("Aim", "line", [0.0, furthest], [aim, aim]),
             Line("Readings", "points", together, [row[2] for row in log]),
-        ),
+        ) + _model_line(forecast, [0.0, furthest], weight_fit.start,
+                        0.0 if forecast is None else -forecast.weight[0]),
     )
     if tiller_fit is None:
         return (weight,)
@@ -306,9 +406,17 @@ def _charts(
             Line("Fitted", "line", ends, [value_on(tiller_fit, x)[0] for x in ends]),
             Line("Wanted", "line", ends, [tiller_wanted, tiller_wanted]),
             Line("Readings", "points", lead, [row[3] for row in log]),
-        ),
+        ) + _model_line(forecast, ends, tiller_fit.start,
+                        0.0 if forecast is None else forecast.tiller[0]),
     )
     return (weight, tiller)
+
+
+def _model_line(forecast: Forecast | None, xs: list[float], start: float, slope: float) -> tuple[Line, ...]:
+    """Return the model's line from where the fitted one starts; nothing where the model is left out."""
+    if forecast is None:
+        return ()
+    return (Line("Model", "line", xs, [start + slope * x for x in xs]),)
 
 
 ASSUMPTIONS: tuple[Sentence | str, ...] = (
@@ -322,6 +430,13 @@ ASSUMPTIONS: tuple[Sentence | str, ...] = (
     "practice.",
 )
 
+MODEL_ASSUMPTIONS: tuple[Sentence | str, ...] = (
+    "The model's figures are what Weight reduction says of this bow, taken here as exact: what they are out "
+    "by is in no range. Their ranges hold the error of the thicknesses only.",
+    "A stroke takes the same thickness off either limb, and an extra one on the upper moves tiller as much "
+    "as one on the lower moves it back.",
+)
+
 CAUTIONS: tuple[Sentence | str, ...] = (
     "Flex the limbs 20 to 30 short draws before each reading, with eye protection, and look the bow over for "
     "cracks and lifted glass each time.",
@@ -329,6 +444,8 @@ CAUTIONS: tuple[Sentence | str, ...] = (
     "never sand through it.",
     "Glass dust harms lungs and skin: wet sanding or extraction, a fitting respirator, gloves, long sleeves.",
 )
+
+_COMPARE = ("model", ("compare",))
 
 CALCULATOR = Calculator(
     "strokes",
@@ -411,12 +528,35 @@ CALCULATOR = Calculator(
                 "Of upper minus lower.",
             ),
         ),
+        group(
+            "The model beside it",
+            choice("model", "Compare with the model", (
+                ("without", "Leave it out"),
+                ("compare", "Compare with what Weight reduction says"),
+            ), "The table “What the first thousandth of an inch does” on that page has the figures."),
+            quantity("upper_lost", "Thickness lost, upper limb", "thickness", "0.010 in", "0 in", "0.2 in",
+                     ("0 in", "0.04 in"), "Over the whole log, in the middle of the sanded stretch.",
+                     "Micrometer on marked places, before the first stroke and now.", when=_COMPARE),
+            quantity("lower_lost", "Thickness lost, lower limb", "thickness", "0.006 in", "0 in", "0.2 in",
+                     ("0 in", "0.04 in"), "The same on the lower limb.", when=_COMPARE),
+            quantity("thickness_error", "Error of a thickness", "thickness", "0.0005 in", "0 in",
+                     "0.010 in", ("0 in", "0.002 in"), "Of one reading.", when=_COMPARE),
+            quantity("model_weight", "Weight for 0.001 in (0.025 mm) off both limbs", "force", "0.6 lb",
+                     "-20 lb", "20 lb", ("-3 lb", "3 lb"), "From the row “both”; the sign does not matter.",
+                     when=_COMPARE),
+            quantity("model_tiller", "Tiller for 0.001 in (0.025 mm) off the upper", "thickness",
+                     "0.041 in", "-1 in", "1 in", ("-0.2 in", "0.2 in"),
+                     "From the row “upper”; the sign does not matter.", when=_COMPARE),
+        ),
     ),
     (
         result("weight_per_stroke", "Weight taken by a stroke", "force_per_stroke"),
         result("weight_per_stroke_error", "give or take", "force_per_stroke", "Half of the 95 % range."),
         result("tiller_per_stroke", "Tiller from an extra stroke on the upper", "length_per_stroke"),
         result("tiller_per_stroke_error", "give or take", "length_per_stroke", "Half of the 95 % range."),
+        result("model_weight_per_stroke", "Weight by a stroke, by the model", "force_per_stroke"),
+        result("model_tiller_per_stroke", "Tiller by an extra stroke, by the model", "length_per_stroke"),
+        result("thickness_per_hundred", "Thickness taken by 100 strokes on a limb", "thickness"),
         result("weight_now", "Weight now, by the fit", "force"),
         result("tiller_now", "Tiller now, by the fit", "length"),
         result("upper_left", "Strokes left on the upper", "strokes"),

@@ -354,14 +354,14 @@ def _station_table(task: Task, reduction: Reduction) -> Table:
 
 def _feel_table(reduction: Reduction) -> Table:
     (weight_upper, weight_lower), (tiller_upper, tiller_lower) = reduction.rates
+    lines = []
+    for limb, weight, tiller in (("upper", weight_upper, tiller_upper), ("lower", weight_lower, tiller_lower),
+                                 ("both", weight_upper + weight_lower, tiller_upper + tiller_lower)):
+        lines.append((limb, SHAVING, amount("force", weight * SHAVING, 2), tiller * SHAVING))
     return Table("feel", "What the first thousandth of an inch (0.025 mm) does", (
         Column("limb", "Off which limb", TEXT), Column("removal", "Taken off", "thickness"),
         Column("weight", "Weight", "force"), Column("tiller", "Tiller", "thickness"),
-    ), (
-        ("upper", SHAVING, weight_upper * SHAVING, tiller_upper * SHAVING),
-        ("lower", SHAVING, weight_lower * SHAVING, tiller_lower * SHAVING),
-        ("both", SHAVING, (weight_upper + weight_lower) * SHAVING, (tiller_upper + tiller_lower) * SHAVING),
-    ))
+    ), tuple(lines))
 
 
 def _chart(task: Task, reduction: Reduction) -> Chart:

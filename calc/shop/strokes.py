@@ -115,3 +115,46 @@ def strokes_left(together: tuple[float, float], lead: tuple[float, float]) -> St
     """
     error = math.sqrt(together[1] ** 2 + lead[1] ** 2) / 2
     return StrokesLeft((together[0] + lead[0]) / 2, (together[0] - lead[0]) / 2, error, error)
+
+
+def thickness_per_stroke(
+    lost: tuple[float, float], strokes: float, reading_error: float
+) -> tuple[float, float]:
+    """Return what a stroke takes off a limb's thickness, and the standard error of that.
+
+    Each loss is the difference of two readings of a micrometer, so four readings go into it.
+
+    Args:
+        lost [m]: thickness that the upper and the lower limb lost over the log.
+        strokes [1]: on both limbs together meanwhile, > 0.
+        reading_error [m]: standard error of one reading, >= 0.
+
+    Returns:
+        [m] thickness for each stroke and its standard error.
+
+    Raises:
+        ValueError: there were no strokes.
+
+    Limits:
+        The same for both limbs.
+
+    Source: least-squares
+    """
+    if not strokes > 0:
+        raise ValueError(f"a stroke's share needs strokes, got {strokes}")
+    return (lost[0] + lost[1]) / strokes, 2 * reading_error / strokes
+
+
+def agree(one: tuple[float, float], other: tuple[float, float]) -> bool:
+    """Return whether two estimates differ by no more than chance explains in 95 of 100 cases.
+
+    Args:
+        one [any]: estimate and its standard error.
+        other [any]: the same, in the same unit.
+
+    Returns:
+        Whether they agree.
+
+    Source: least-squares
+    """
+    return abs(one[0] - other[0]) <= NORMAL_95 * math.sqrt(one[1] ** 2 + other[1] ** 2)

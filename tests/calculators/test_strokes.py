@@ -4,6 +4,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from calc import catalog
 from calc.answer import work_out
 from calc.calculators.strokes import CALCULATOR
 from calc.fields import say
@@ -88,3 +89,95 @@ def test_scatter_beyond_the_stated_error_is_said_and_widens_the_range():
 def test_a_log_that_says_nothing_is_refused(log, row):
     (found,) = work_out(CALCULATOR, [("log", log)]).problems
     assert (found.field, found.row) == ("log", row)
+
+
+# The model beside the log ----------------------------------------------------
+
+COMPARE = {"model": "compare"}
+
+
+def table(outcome, id):
+    (found,) = [each for each in outcome.tables if each.id == id]
+    return {row[0].partition(",")[0]: [cell.value for cell in row[1:]] for row in found.rows}
+
+
+def test_the_model_is_left_out_unless_asked_for():
+    values, outcome = run()
+    assert values["model_weight_per_stroke"] is None
+    assert values["model_tiller_per_stroke"] is None
+    assert "model" not in [each.id for each in outcome.tables]
+    assert not [each for each in outcome.checks if each.id.startswith("model")]
+    assert {**run(**COMPARE)[0], **values} == values  # nothing else moves
+
+
+def test_the_forecast_by_hand():
+    # 190 strokes took 0.010 + 0.006 in; 0.6 lb for 0.001 in off both is 0.3 lb off either.
+    values, _ = run(**COMPARE, upper_lost="0.010 in", lower_lost="0.006 in", model_weight="0.6 lb",
+                    model_tiller="0.041 in")
+    thousandths = 16 / 190
+    assert values["thickness_per_hundred"] == pytest.approx(100 * thousandths * INCH / 1000)
+    assert values["model_weight_per_stroke"] == pytest.approx(0.3 * thousandths * POUND_FORCE)
+    assert values["model_tiller_per_stroke"] == pytest.approx(0.041 * thousandths * INCH)
+
+
+def test_the_sign_that_the_other_page_shows_does_not_matter():
+    plus, _ = run(**COMPARE, model_weight="0.6 lb", model_tiller="0.041 in")
+    minus, _ = run(**COMPARE, model_weight="-0.6 lb", model_tiller="-0.041 in")
+    assert plus == minus
+
+
+@pytest.mark.parametrize(
+    ("typed", "weight", "tiller"),
+    [
+        ({}, "ok", "ok"),
+        ({"model_weight": "1.2 lb"}, "watch", "ok"),
+        ({"model_weight": "0.3 lb"}, "watch", "ok"),
+        ({"model_tiller": "0.2 in"}, "ok", "watch"),
+        ({"upper_lost": "0.03 in", "lower_lost": "0.02 in"}, "watch", "watch"),
+        # a loose micrometer forgives
+        ({"model_weight": "1.2 lb", "thickness_error": "0.005 in"}, "ok", "ok"),
+    ],
+)
+def test_agreement_is_judged_by_both_ranges(typed, weight, tiller):
+    found = levels(run(**COMPARE, **typed)[1])
+    assert (found["model-weight"], found["model-tiller"]) == (weight, tiller)
+
+
+def test_both_ranges_are_shown():
+    values, outcome = run(**COMPARE)
+    fitted, fitted_error, expected, expected_error = table(outcome, "model")["Weight"]
+    assert (fitted, expected) == (values["weight_per_stroke"], values["model_weight_per_stroke"])
+    assert fitted_error == pytest.approx(values["weight_per_stroke_error"])
+    # Four readings of 0.0005 in: 0.001 in of 0.016 in is one standard error.
+    assert expected_error / expected == pytest.approx(1.96 * 0.001 / 0.016, rel=1e-3)
+
+
+def test_a_log_that_is_silent_on_tiller_is_compared_by_weight_alone():
+    _, outcome = run(log="0:0:58lb:0in;30:30:56.5lb:0in;30:30:55lb:0in", **COMPARE, upper_lost="0.005 in",
+                     lower_lost="0.005 in")
+    assert "model-tiller" not in levels(outcome)
+    assert list(table(outcome, "model")) == ["Weight"]
+
+
+@pytest.mark.parametrize("family", ["recurve", "reflex-deflex", "straight"])
+def test_a_bow_sanded_by_the_model_agrees_with_its_rates(family):
+    # Bows computed after each stage of a plan from 58 to 56 lb make the log, at 0.0001 in a stroke; the
+    # rates of the first thousandth, which the plan shows beside them, foretell it to 5 %: calculated.
+    plan = work_out(catalog.find("weight-reduction"), [
+        ("family", family), ("weight_wanted", "55 lb"), ("tiller_now", "-1/16 in"),
+        ("tiller_wanted", "0 in")]).outcome
+    tables = {each.id: each.rows for each in plan.tables}
+    rates = {row[0]: row for row in tables["feel"]}
+    weight, tiller = abs(rates["both"][2].value), abs(rates["upper"][3])
+    lines, before = ["0:0:58lb:-1/16in"], (0.0, 0.0)
+    for _, upper, lower, force, difference in tables["stages"]:
+        strokes = [(now - then) / (INCH / 10000) for now, then in zip((upper, lower), before, strict=True)]
+        lines.append(f"{strokes[0]:.6f}:{strokes[1]:.6f}:{force:.6f}N:{difference * 1000:.6f}mm")
+        before = (upper, lower)
+    values, outcome = run(log=";".join(lines), weight_wanted="48 lb", **COMPARE,
+                          upper_lost=f"{before[0] * 1000:.6f} mm", lower_lost=f"{before[1] * 1000:.6f} mm",
+                          model_weight=f"{weight:.9f} N", model_tiller=f"{tiller * 1000:.9f} mm")
+    assert values["thickness_per_hundred"] == pytest.approx(0.01 * INCH, rel=1e-4)
+    assert values["model_weight_per_stroke"] == pytest.approx(values["weight_per_stroke"], rel=0.05)
+    assert values["model_tiller_per_stroke"] == pytest.approx(values["tiller_per_stroke"], rel=0.05)
+    assert levels(outcome)["model-weight"] == levels(outcome)["model-tiller"] == "ok"

@@ -6,7 +6,15 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.stats import linregress, norm
 
-from calc.shop.strokes import NORMAL_95, line_through, place_of, strokes_left, value_on
+from calc.shop.strokes import (
+    NORMAL_95,
+    agree,
+    line_through,
+    place_of,
+    strokes_left,
+    thickness_per_stroke,
+    value_on,
+)
 
 XS = (0.0, 60.0, 120.0, 190.0, 240.0)
 YS = (58.0, 56.4, 54.9, 53.3, 51.8)
@@ -64,9 +72,26 @@ def test_sum_and_lead_give_each_limb():
     assert left.upper_error == pytest.approx(5)
 
 
+def test_the_error_of_a_thickness_spreads_as_in_many_logs():
+    dice = np.random.default_rng(6)
+    readings = dice.normal(0.0, 0.0005, (20_000, 4))  # before and after, upper and lower
+    lost = (0.010 + readings[:, 0] - readings[:, 1]) + (0.006 + readings[:, 2] - readings[:, 3])
+    thickness, error = thickness_per_stroke((0.010, 0.006), 190.0, 0.0005)
+    assert thickness == pytest.approx(np.mean(lost) / 190, rel=1e-3)
+    assert error == pytest.approx(np.std(lost) / 190, rel=0.02)
+
+
+def test_two_estimates_of_one_thing_agree_in_95_of_100():
+    dice = np.random.default_rng(6)
+    pairs = zip(dice.normal(1.0, 0.3, 20_000), dice.normal(1.0, 0.1, 20_000), strict=True)
+    share = np.mean([agree((one, 0.3), (other, 0.1)) for one, other in pairs])
+    assert share == pytest.approx(0.95, abs=0.005)
+
+
 @pytest.mark.parametrize(
     "call",
     [
+        lambda: thickness_per_stroke((0.01, 0.01), 0.0, 0.0005),
         lambda: line_through((1.0,), (1.0,), 1.0),
         lambda: line_through((1.0, 1.0), (1.0, 2.0), 1.0),
         lambda: line_through((1.0, 2.0), (1.0, 2.0), 0.0),
