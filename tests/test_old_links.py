@@ -16,7 +16,8 @@ LINKS = {
         ("weight_change", 0.0),
     "calculators/weight-reduction/#upper_stations=2in:1.6in:0.3in;8in:1.5in:.285in;20in:.7in:.25in":
         ("predicted_tiller", 0.0047625),
-    "calculators/draw-curve/#readings=12in:9.5lb;20in:30lb;28in:48lb&reading_error=0": ("peak_weight", 213.5146),
+    "calculators/draw-curve/#readings=12in:9.5lb;20in:30lb;28in:48lb&reading_error=0":
+        ("peak_weight", 213.5146),
     "calculators/strokes/#weight_wanted=48%23&tiller_wanted=3/16": ("lower_batch", 21.0),
 }
 

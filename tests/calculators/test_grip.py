@@ -3,7 +3,7 @@
 import math
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from calc.answer import work_out
@@ -48,7 +48,6 @@ def test_stress_by_hand():
     assert values["throat_moment"] / POUND_FORCE / INCH == pytest.approx(24 * 26.25 / tangent, rel=1e-9)
 
 
-@settings(deadline=None)
 @given(st.floats(20, 80), st.floats(1.05, 1.5))
 def test_stress_is_proportional_to_the_draw(pounds, factor):
     one, _ = run(draw_weight=f"{pounds:.6f} lb")
@@ -56,7 +55,6 @@ def test_stress_is_proportional_to_the_draw(pounds, factor):
     assert other["stress_after"] / one["stress_after"] == pytest.approx(factor, rel=1e-5)
 
 
-@settings(deadline=None)
 @given(st.floats(0.9, 1.25), st.floats(1.3, 2.0), st.floats(0.01, 0.3))
 def test_taking_more_off_never_helps(width, depth, more):
     one, _ = run(**sections((0, 1.25, 2, f"{width:.6f}", f"{depth:.6f}")))

@@ -1,7 +1,7 @@
 """Blind holes for inserts, from typed inputs to the answer."""
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from calc.answer import work_out
@@ -30,7 +30,6 @@ def test_a_three_eighths_drill_one_inch_deep():
         assert values["hole_depth"] / INCH == pytest.approx(depth, abs=5e-5)
 
 
-@settings(deadline=None)
 @given(st.floats(0.2, 1.5), st.floats(0, 0.3), st.floats(0.1, 0.9), st.floats(0.5, 3.9), st.floats(0, 0.2))
 def test_depth_and_wall_make_up_the_thickness(insert, room, bit, thickness, error):
     values, _ = run(insert_length=f"{insert:.6f}", clearance=f"{room:.6f}", bit_diameter=f"{bit:.6f}",

@@ -1,7 +1,7 @@
 """Hours and materials to a price with a range."""
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from calc.answer import work_out
@@ -32,7 +32,6 @@ def test_price_by_hand():
     assert values["price_high"] == pytest.approx(((10 / 3 + 4 / 3) * 60 + 33) * 1.2)
 
 
-@settings(deadline=None)
 @given(st.lists(st.tuples(st.floats(0, 10), st.floats(0, 10), st.floats(0, 20)), min_size=1, max_size=14))
 def test_the_range_lies_within_the_best_and_the_worst(hours):
     rows = [f"other:{low:.3f}h:{low + more:.3f}h:{low + more + most:.3f}h" for low, more, most in hours]

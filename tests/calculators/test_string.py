@@ -1,7 +1,7 @@
 """Strings: length, strands, and which tips bear what."""
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from calc.answer import work_out
@@ -37,7 +37,6 @@ def test_polyester_on_everything(tips, old):
     assert levels(run(material="polyester", tips=tips, old=old)[1])["tips"] == "ok"
 
 
-@settings(deadline=None)
 @given(st.floats(10, 140), st.floats(4, 29))
 def test_a_heavier_bow_never_takes_fewer_strands(pounds, factor):
     one, _ = run(draw_weight=f"{pounds:.6f} lb", factor=f"{factor:.6f}")

@@ -1,7 +1,7 @@
 """Strokes: from a log to what is left."""
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from calc import catalog
@@ -23,7 +23,6 @@ def levels(outcome):
     return {each.id: each.level for each in outcome.checks}
 
 
-@settings(deadline=None)
 @given(st.floats(0.005, 0.1), st.floats(0.0005, 0.005))
 def test_an_exact_log_gives_its_own_rates(per_stroke, tiller_per_stroke):
     lines, together, lead = [], 0, 0

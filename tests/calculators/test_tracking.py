@@ -3,7 +3,7 @@
 import math
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from calc.answer import work_out
@@ -40,7 +40,6 @@ def test_the_string_lies_away_from_the_strong_side():
     assert left["upper_strong"] == "right"
 
 
-@settings(deadline=None)
 @given(st.floats(-0.4, 0.4), st.floats(-0.4, 0.4))
 def test_a_mirrored_bow_has_mirrored_answers(tip, riser):
     one, _ = run(upper_offset_tip=f"{tip:.6f}", upper_offset_riser=f"{riser:.6f}")
@@ -50,7 +49,6 @@ def test_a_mirrored_bow_has_mirrored_answers(tip, riser):
     assert other["upper_strong"] == sides[one["upper_strong"]]
 
 
-@settings(deadline=None)
 @given(st.floats(-0.4, 0.4), st.floats(-0.4, 0.4))
 def test_both_limbs_are_treated_alike(tip, riser):
     one, _ = run(upper_offset_tip=f"{tip:.6f}", upper_offset_riser=f"{riser:.6f}")

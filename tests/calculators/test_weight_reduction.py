@@ -1,7 +1,7 @@
 """Weight and tiller arriving together."""
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from calc.answer import work_out
@@ -23,7 +23,6 @@ def levels(outcome):
     return {each.id: each.level for each in outcome.checks}
 
 
-@settings(deadline=None)
 @given(st.floats(0, 0.15), st.floats(-0.2, 0.2), st.floats(0.4, 0.7))
 def test_solving_then_predicting_returns_the_targets(drop, tiller, belly_share):
     wanted = 58 * (1 - drop) - 1
@@ -34,7 +33,6 @@ def test_solving_then_predicting_returns_the_targets(drop, tiller, belly_share):
         assert values["predicted_tiller"] == pytest.approx(tiller * INCH, abs=0.0004)
 
 
-@settings(deadline=None)
 @given(st.integers(45, 56), st.integers(1, 3))
 def test_a_lower_target_never_takes_less(wanted, more):
     alike = {"upper_stations": ALIKE, "lower_stations": ALIKE, "tiller_now": "0", "tiller_wanted": "0"}

@@ -40,5 +40,5 @@ def test_identities_of_the_grain():
 
 
 def test_a_wood_handbook_modulus():
-    """Douglas-fir 1.95 million psi is printed as 13 400 MPa (state university tables of the Wood Handbook)."""
+    """Douglas-fir 1.95 million psi is printed as 13 400 MPa (state university, from the Wood Handbook)."""
     assert parse("1.95 Mpsi", "modulus") == pytest.approx(13_400e6, abs=50e6)

@@ -16,14 +16,12 @@ def beta(low, likely, high):
     return stats.beta(1 + 4 * (likely - low) / span, 1 + 4 * (high - likely) / span, loc=low, scale=span)
 
 
-@settings(deadline=None)
 @given(PARTS)
 def test_the_mean_is_that_of_the_beta_distribution(parts):
     """SciPy's beta distribution with shapes 1 + 4 (m - a)/(b - a) and 1 + 4 (b - m)/(b - a): exact."""
     assert estimate.expected(*parts) == pytest.approx(beta(*parts).mean(), rel=1e-9)
 
 
-@settings(deadline=None)
 @given(PARTS)
 def test_the_spread_is_near_that_of_the_beta_distribution(parts):
     """A sixth of the span is the planners' approximation: from 1.19 times to 0.84 times that of the beta."""
