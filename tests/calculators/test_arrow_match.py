@@ -275,7 +275,6 @@ def test_readings_give_weight_and_energy():
     assert values["stroke_time"] == pytest.approx(math.pi / 2 * math.sqrt(mass * stroke / peak), rel=1e-6)
 
 
-@settings(deadline=None)
 @given(st.floats(20, 31.9))
 def test_weight_follows_the_readings_at_any_draw(draw):
     values, outcome = run(**STRAIGHT, draw_length=f"{draw:.9f} in", length="33 in")
@@ -377,7 +376,7 @@ def test_readings_taken_off_a_computed_bow_give_it_back():
 def test_a_computed_bow_is_kept_while_only_the_arrow_changes(monkeypatch):
     before, _ = run(**COMPUTED)
 
-    def never(*limbs):
+    def never(*_):
         raise AssertionError("computed again")
 
     monkeypatch.setattr(arrow_bow, "Bow", never)
