@@ -100,8 +100,8 @@ def _next(verdict: Verdict) -> tuple[Check, ...]:
 def _table(found: list[Finding]) -> Table:
     words = {verdict.id: verdict.words.split(":")[0].rstrip(".") for verdict in VERDICTS[:-1]}
     return Table("findings", "What was found, the most dangerous first", (
-        Column("finding", "Finding", TEXT), Column("verdict", "Asks for", TEXT), Column("sign", "Sign", TEXT),
-    ), tuple([(each.label, words.get(each.verdict, "A note in the record"), each.sign) for each in found]))
+        Column("finding", "Finding", TEXT), Column("verdict", "Asks for", TEXT),
+    ), tuple([(each.label, words.get(each.verdict, "A note in the record")) for each in found]))
 
 
 def _groups() -> tuple[Group, ...]:
