@@ -37,7 +37,10 @@ def test_calculators_have_no_serious_fault(visitor, calculator_id):
     assert faults(page) == []
     page.emulate_media(color_scheme="dark")
     assert faults(page) == []
-    page.locator(".rb-form input[type=text]:visible").first.fill("abc")
+    boxes = page.locator(".rb-form input[type=text]:visible")
+    if boxes.count() == 0:
+        return  # a list to tick has nothing to mistype
+    boxes.first.fill("abc")
     page.keyboard.press("Enter")
     expect(page.locator(".rb-problems")).to_be_focused()
     assert faults(page) == []
