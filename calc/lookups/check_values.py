@@ -50,8 +50,11 @@ def _common(question: str, value: str, page: str, address: str) -> CheckValue:
     return CheckValue(question, value, page, address, "bench-practice", COMMON)
 
 
-_JOB = "The whole job in order"
+_DRILL = "Drill"
 _LOOK = "Shoot, mend or hang up"
+_MEASURE = "Measure what you have"
+_SPRAY = "Spraying"
+_TRACKING = "String tracking and limb twist"
 
 CHECK_VALUES = (
     _common("A crack across a limb", "never strung again; on the wall", _LOOK, "inspect/decide/"),
@@ -62,27 +65,25 @@ CHECK_VALUES = (
     _of_practice("Most tiller that weight work can put right", "tiller-correctable", "Tiller",
                  "calculators/tiller/"),
     _common("Material comes off", "the limb with the smaller distance", "Tiller", "calculators/tiller/"),
-    _common("The string moves", "toward the side that material is taken from", _JOB,
-            "begin/#7-bring-the-weight-down"),
+    _common("The string moves", "toward the side that material is taken from", _TRACKING, "tune/tracking/"),
     CheckValue("Draw weight is stated at", "28 in: 26 1/4 in from the nocking point to the pivot point, plus "
-               "1 3/4 in", _JOB, "begin/#4-measure-it", "amo-draw-length", "read second-hand"),
-    _common("Flexing before each reading", "20 to 30 short draws", _JOB, "begin/#4-measure-it"),
+               "1 3/4 in", _MEASURE, "measure/#5-draw-weight-at-28-in", "amo-draw-length",
+               "read second-hand"),
+    _common("Flexing before each reading", "20 to 30 short draws", _MEASURE, "measure/#3-settle-the-bow"),
     _of_practice("Weight reduction that calls for a second thought", "weight-drop", "Weight reduction",
                  "calculators/weight-reduction/", "more than {high}"),
     _of_practice("Left for edge and finish sanding", "edge-reserve", "Weight reduction",
                  "calculators/weight-reduction/", "about 1 lb: {}"),
     _of_practice("Glass left on each face", "glass-left", "Weight reduction",
                  "calculators/weight-reduction/", "{} of what was there when new"),
-    _of_practice("Spacing of accessory holes, centre to centre", "accessory-spacing", _JOB,
-                 "begin/#8-drill-set-inserts-shape-the-grip"),
-    _of_practice("Wall left behind a blind hole", "blind-wall", _JOB,
-                 "begin/#8-drill-set-inserts-shape-the-grip"),
-    CheckValue("Point of a common 118° drill", "0.30 times its diameter, ahead of the full hole", _JOB,
-               "begin/#8-drill-set-inserts-shape-the-grip", "geometry", "calculated"),
-    _common("Grit before the sealer, film finish", "P220", _JOB, "begin/#9-fill-round-the-edges-sand"),
-    CheckValue("Bow against dew point when spraying", "at least 3 °C (5.4 °F) warmer", _JOB,
-               "begin/#10-finish-it", "coating-dew-point", "read second-hand"),
-    CheckValue("Humidity when spraying", "not over 85 %", _JOB, "begin/#10-finish-it", "coating-dew-point",
+    _of_practice("Spacing of accessory holes, centre to centre", "accessory-spacing", _DRILL, "drill/"),
+    _of_practice("Wall left behind a blind hole", "blind-wall", "Insert", "calculators/insert/"),
+    CheckValue("Point of a common 118° drill", "0.30 times its diameter, ahead of the full hole", _DRILL,
+               "drill/", "geometry", "calculated"),
+    _common("Grit before the sealer, film finish", "P220", "Grits and hand sanding", "finish/grits/"),
+    CheckValue("Bow against dew point when spraying", "at least 3 °C (5.4 °F) warmer", _SPRAY,
+               "finish/spraying/", "coating-dew-point", "read second-hand"),
+    CheckValue("Humidity when spraying", "not over 85 %", _SPRAY, "finish/spraying/", "coating-dew-point",
                "read second-hand"),
     _of_practice("Arrow mass for each pound of draw weight", "arrow-usual", "Arrow match",
                  "calculators/arrow-match/"),
@@ -90,11 +91,11 @@ CHECK_VALUES = (
                  "calculators/arrow-match/", "under {low}"),
     _of_practice("Arrow too light for any bow", "arrow-never", "Arrow match", "calculators/arrow-match/",
                  "under {low}: never"),
-    _of_practice("String off the middle of a limb, at the fadeout", "string-offset", _JOB,
-                 "begin/#4-measure-it"),
-    _common("String for an old bow or bare tips", "polyester only", "Safety", "safety/#stored-energy"),
-    _common("First full draw after any work", "from a distance, on a tiller stand", _JOB,
-            "begin/#3-string-and-draw-it-from-a-safe-place"),
+    _of_practice("String off the middle of a limb, at the fadeout", "string-offset", _TRACKING,
+                 "tune/tracking/"),
+    _common("String for an old bow or bare tips", "polyester only", "String", "arrows/string/"),
+    _common("First full draw after any work", "from a distance, on a tiller stand",
+            "First stringing and first draw", "inspect/first-draw/"),
 )
 
 LOOKUP = lookup(

@@ -45,8 +45,9 @@ VARIANTS = {
 @pytest.fixture(scope="module")
 def dictionary():
     checker = SpellChecker()
-    own = words_file("words.txt") + words_file("names.txt")
-    checker.word_frequency.load_words(word.lower() for word in own)
+    forms = [form for each in glossary.terms() for form in (each.name, *each.seen_as)]
+    own = " ".join(words_file("words.txt") + words_file("names.txt") + forms)
+    checker.word_frequency.load_words(words_of(own))
     return checker
 
 
