@@ -6,7 +6,7 @@ from calc.tables.finish_families import FAMILIES, Family
 
 def _row(family: Family) -> tuple[object, ...]:
     return (family.name, family.volume_solids, family.recoat_from, family.recoat_to, family.cure,
-            family.least_temperature, family.least_temperature, family.note)
+            family.least_temperature, family.note)
 
 
 LOOKUP = lookup(
@@ -18,7 +18,6 @@ LOOKUP = lookup(
     (column("Family"), column("Solids by volume", "ratio", decimals=0),
      column("Recoat from", "hours", decimals=0), column("Recoat until", "hours", decimals=0),
      column("Cure before stringing", "days", decimals=0),
-     column("Not below", "temperature", "imperial"), column("Not below", "temperature", decimals=0),
-     column("Mind")),
+     column("Not below", "temperature", "imperial"), column("Mind")),
     tuple([row(_row(each), each.source, each.status) for each in FAMILIES]),
 )

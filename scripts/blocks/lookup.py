@@ -9,9 +9,13 @@ import io
 import re
 
 from calc import bibliography, quantities
-from calc.lookups.declare import GRID, PAGE, TEXT, Column, Lookup
+from calc.lookups.declare import GRID, LIST, PAGE, TEXT, Column, Lookup
 from calc.report import TO_ROOT
 from scripts.blocks.tree import Node, element
+
+SHORT = "short"
+MOST_SHORT_COLUMNS = 4
+LONGEST_SHORT_CELL = 10
 
 
 def lookup_section(table: Lookup) -> Node:
@@ -20,7 +24,7 @@ def lookup_section(table: Lookup) -> Node:
     file = table.id + ".csv"
     title = table.id + "-title"
     return element(
-        "section", {"class": "rb-lookup", "data-lookup": table.id, "data-layout": table.layout},
+        "section", {"class": "rb-lookup", "data-lookup": table.id, "data-layout": _layout(table)},
         element("p", {"class": "rb-lookup-note"}, table.note),
         _tools(table),
         element("p", {"class": "rb-lookup-title", "id": title}, table.title),
@@ -30,6 +34,14 @@ def lookup_section(table: Lookup) -> Node:
                 element("a", {"href": file, "download": file}, "This table as CSV")),
         element("ol", {"class": "rb-lookup-sources"}, *(_source(table, key) for key in keys)),
     )
+
+
+def _layout(table: Lookup) -> str:
+    """Return how a table is laid out: one of few short cells keeps its shape on a phone."""
+    few = len(table.columns) + (_shared_origin(table) is None) <= MOST_SHORT_COLUMNS
+    short = all(len(_shown(each, cell)) <= LONGEST_SHORT_CELL
+                for row in table.rows for each, cell in zip(table.columns, row.cells))
+    return SHORT if table.layout == LIST and few and short else table.layout
 
 
 def _tools(table: Lookup) -> Node:

@@ -38,12 +38,17 @@ def test_a_column_sorts_up_and_down(new_visitor):
     assert names(page)[0] == "P12"
 
 
-def test_a_phone_sorts_by_a_list(visitor):
-    page = visitor.open("lookup/grits/")
-    page.get_by_label("Sort by").select_option(label="Mean grain size, µm")
-    assert names(page)[0] == "P2500"
+def test_a_phone_sorts_cards_by_a_list(visitor):
+    page = visitor.open("lookup/exposure-limits/")
+    page.get_by_label("Sort by").select_option(label="What, set by")
+    assert names(page)[0] == "acetone, ACGIH TLV"
     page.get_by_label("Sort by").select_option(label="the table's own order")
-    assert names(page)[0] == "P12"
+    assert names(page)[0] == "wood dust, OSHA PEL"
+
+
+def test_a_short_table_keeps_its_heads_on_a_phone(visitor):
+    page = visitor.open("lookup/air-changes/")
+    expect(page.get_by_role("button", name="99.9 % gone, min")).to_be_visible()
 
 
 def test_a_link_leads_to_its_row(visitor):

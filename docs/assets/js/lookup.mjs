@@ -9,7 +9,7 @@ function equip(section) {
   section.dataset.equipped = "";
   const rows = [...section.querySelectorAll("tbody tr")];
   addFinding(section, rows);
-  if (section.dataset.layout === "list") addSorting(section, rows);
+  if (section.dataset.layout !== "grid") addSorting(section, rows);
 }
 
 function addFinding(section, rows) {
