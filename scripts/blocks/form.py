@@ -134,14 +134,16 @@ def _row(each: fields.Input, index: int, cells: list[str]) -> Node:
     return element(
         "tr", {},
         element("th", {"scope": "row", "class": "rb-row-number"}, number),
-        *(element("td", {}, _cell(each, column, number, text)) for column, text in zip(each.columns, cells)),
+        *(element("td", dict(zip(("data-imperial", "data-metric"), _names(column))),
+                  _cell(each, column, number, text))
+          for column, text in zip(each.columns, cells)),
         element("td", {}, element("button", {"type": "button", "class": "rb-remove-row", "hidden": "",
                                              "aria-label": "Remove row " + number}, "Remove")),
     )
 
 
 def _cell(each: fields.Input, column: fields.Input, number: str, text: str) -> Node:
-    names = [" ".join([column.label, words]).strip() for words in _words(column.kind)]
+    names = _names(column)
     attributes = {
         "name": each.id + "." + column.id, "data-column": column.id,
         "aria-label": "Row " + number + ", " + names[0],
@@ -150,6 +152,11 @@ def _cell(each: fields.Input, column: fields.Input, number: str, text: str) -> N
     if column.kind == fields.CHOICE:
         return element("select", attributes, *_options(column, text))
     return element("input", {"value": text, **attributes, **_typing(column.kind)})
+
+
+def _names(column: fields.Input) -> list[str]:
+    """Return a column's name with its unit in words, for each unit system."""
+    return [" ".join([column.label, words]).strip() for words in _words(column.kind)]
 
 
 FIELD_PARTS = {fields.CHOICE: _choice_parts, fields.SWITCH: _switch_parts, fields.ROWS: _rows_parts}

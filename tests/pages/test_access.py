@@ -66,6 +66,7 @@ def test_no_calculator_scrolls_sideways(visitor, calculator_id):
     page = visitor.open_calculator("#units=metric", calculator_id)
     for width in WIDTHS:
         page.set_viewport_size({"width": width, "height": 800})
+        page.wait_for_timeout(400)  # the theme slides its drawer away
         assert page.evaluate(SCROLL_WIDTH) <= width
 
 
