@@ -269,9 +269,9 @@ def curve_group() -> Group:
     return group(
         "The draw-force curve",
         choice("curve", "Where it comes from", (
-            ("assumed", "Assumed, from a fullness that I state"),
+            ("assumed", "Assumed, by its fullness"),
             ("read", "My readings of weight at draw"),
-            ("computed", "Computed for a bow of this family and these lengths"),
+            ("computed", "Computed for a bow like this"),
         ), "It gives the energy, the weight at this draw and the time on the string."),
         quantity("slope", "Weight gained per draw", "force_per_length", "2.2 lb/in", "0.5 lb/in",
                  "8 lb/in", ("1.5 lb/in", "3.5 lb/in"),

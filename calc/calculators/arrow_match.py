@@ -530,8 +530,8 @@ CALCULATOR = Calculator(
             "The shot",
             choice("losses", "What moves with the arrow", (
                 ("estimate", "A mass that I state"),
-                ("chronograph", "From one chronograph reading after the work"),
-                ("chronograph_before", "From one chronograph reading before the work"),
+                ("chronograph", "By chronograph, after the work"),
+                ("chronograph_before", "By chronograph, before the work"),
             )),
             quantity("virtual_mass", "Mass that moves with the arrow", "mass", "150 gr", "0 gr", "1000 gr",
                      ("80 gr", "300 gr"), "The share of limbs and string, as if it flew with the arrow.",

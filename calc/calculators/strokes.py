@@ -303,14 +303,14 @@ def _forecast_tables(
     lines = []
     for name, kind, fitted, expected in _forecast_rows(forecast, weight_fit, tiller_fit):
         lines.append((
-            "Weight, a stroke on either limb" if name == "weight" else "Tiller, an extra stroke on the upper",
-            amount(kind, fitted[0]), amount(kind, NORMAL_95 * fitted[1]),
-            amount(kind, expected[0]), amount(kind, NORMAL_95 * expected[1]),
-        ))
+            "Weight by a stroke" if name == "weight" else "Tiller by an extra one",
+            amount(kind, fitted[0]), amount(kind, expected[0])))
+        lines.append((
+            name[:1].upper() + name[1:] + ", give or take",
+            amount(kind, NORMAL_95 * fitted[1]), amount(kind, NORMAL_95 * expected[1])))
     return (Table("model", "What a stroke does, by your log and by the model", (
         Column("what", "Figure", TEXT), Column("fitted", "By the log", TEXT),
-        Column("fitted_error", "give or take", TEXT), Column("expected", "By the model", TEXT),
-        Column("expected_error", "give or take", TEXT),
+        Column("expected", "By the model", TEXT),
     ), tuple(lines)),)
 
 
