@@ -2,9 +2,10 @@
 
 import argparse
 
-from scripts.measuring import engines, keystroke, link_to_answer
+from scripts.measuring import bow, engines, keystroke, link_to_answer
 
-MEASUREMENTS = {"link": link_to_answer.measure, "keystroke": keystroke.measure, "engines": engines.measure}
+MEASUREMENTS = {"link": link_to_answer.measure, "keystroke": keystroke.measure, "engines": engines.measure,
+                "bow": bow.measure}
 
 
 def main() -> None:
