@@ -1,12 +1,14 @@
 """Families of finish with typical figures."""
 
 from calc.lookups.declare import column, lookup, row
+from calc.quantities import show
 from calc.tables.finish_families import FAMILIES, Family
 
 
 def _row(family: Family) -> tuple[object, ...]:
     return (family.name, family.volume_solids, family.recoat_from, family.recoat_to, family.cure,
-            family.least_temperature, family.note)
+            show(family.least_temperature, "temperature", "imperial") + ", "
+            + show(family.least_temperature, "temperature", "metric", 0), family.note)
 
 
 LOOKUP = lookup(
@@ -18,6 +20,6 @@ LOOKUP = lookup(
     (column("Family"), column("Solids by volume", "ratio", decimals=0),
      column("Recoat from", "hours", decimals=0), column("Recoat until", "hours", decimals=0),
      column("Cure before stringing", "days", decimals=0),
-     column("Not below", "temperature", "imperial"), column("Mind")),
+     column("Not below"), column("Mind")),
     tuple([row(_row(each), each.source, each.status) for each in FAMILIES]),
 )

@@ -14,6 +14,10 @@ SAME_AS_PREBUILT = """async () => {
     plot.replaceChildren();
     plot.removeAttribute("aria-hidden");
   }
+  for (const link of live.querySelectorAll("a.rb-file")) {
+    link.removeAttribute("href");
+    link.removeAttribute("download");
+  }
   live.normalize();
   const text = await (await fetch(location.href)).text();
   const prebuilt = new DOMParser().parseFromString(text, "text/html").querySelector(".rb-outcome");
