@@ -441,7 +441,7 @@ CALCULATOR = Calculator(
             rows("readings", "Weight at other draws", (
                 quantity("draw", "Draw", "length", "20 in", "6 in", "36 in", ("9 in", "32 in")),
                 quantity("weight", "Weight", "force", "30 lb", "0 lb", "200 lb", ("0 lb", "90 lb")),
-            ), "12 in:14 lb;15 in:24 lb;18 in:32 lb;21 in:39 lb;24 in:46.5 lb;26 in:52 lb", 0, 30,
+            ), "12 in:13.4 lb;15 in:24.2 lb;18 in:31.8 lb;21 in:39.2 lb;24 in:46.4 lb;26 in:52.2 lb", 0, 30,
                  "May be empty. Four or more are fitted."),
         ),
         measures(),
