@@ -1,5 +1,6 @@
 """From a key pressed to the updated result, in a page whose engine runs."""
 
+from collections.abc import Iterator
 from statistics import median
 
 from calc import catalog, fields, quantities
@@ -36,16 +37,18 @@ def measure(runs: int) -> None:
     """Print the median for every calculator."""
     print(f"\nKeystroke to updated result (median of {runs * STROKES_A_RUN})")
     with served_site() as port, fresh_page() as page:
-        for id in catalog.IDS:
+        for id, name, texts in _typed():
             page.goto(f"http://127.0.0.1:{port}/calculators/{id}/#units=imperial")
             page.locator('.rb-outcome[data-state="current"]').wait_for(timeout=PATIENCE_MS)
-            took = page.evaluate(TYPE, [*_texts(id), runs * STROKES_A_RUN])
+            took = page.evaluate(TYPE, [name, texts, runs * STROKES_A_RUN])
             print(f"  {id:18} {median(took):7.1f} ms, slowest {max(took):.1f} ms", flush=True)
 
 
-def _texts(calculator: str) -> tuple[str, list[str]]:
-    """Return the first quantity of a form, and two texts to type into it in turn."""
-    words = (fields.CHOICE, fields.SWITCH, fields.COUNT, fields.ROWS)
-    first = next(each for each in fields.inputs_of(catalog.find(calculator)) if each.kind not in words)
-    value = quantities.parse(first.default, first.kind)
-    return first.id, [quantities.show(value * factor, first.kind) for factor in (1.01, 1.0)]
+def _typed() -> Iterator[tuple[str, str, list[str]]]:
+    """Yield every calculator with the first quantity of its form, if any, and two texts to type there in turn."""
+    words = (fields.CHOICE, fields.SWITCH, fields.COUNT, fields.DATE, fields.ROWS)
+    for id in catalog.IDS:
+        inputs = fields.inputs_of(catalog.find(id))
+        for first in [each for each in inputs if each.kind not in words and each.default][:1]:
+            value = quantities.parse(first.default, first.kind)
+            yield id, first.id, [quantities.show(value * factor, first.kind) for factor in (1.01, 1.0)]
