@@ -14,7 +14,6 @@ in which the row was set down here, or an earlier year from which the figure is 
 """
 
 SHIFT = "8 h"
-SHORT = "15 min"
 _NOW = "2026-11"
 
 

@@ -14,9 +14,6 @@ CAMI = "cami"
 SCALE_NAMES = ((P, "P (FEPA, ISO 6344)"), (CAMI, "CAMI (ANSI)"))
 
 MICROMETRE = 1e-6
-FIRST_SEDIMENTED = 240
-"""From this P grade on sizes are found by settling, before it by sieving (from memory)."""
-
 _SOURCE = "grit-sizes"
 _STATUS = "read second-hand"
 
