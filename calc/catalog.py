@@ -1,6 +1,7 @@
 """The list of calculators, found by id. Only the module asked for is imported."""
 
 from calc.fields import Calculator
+from calc.listing import module_of
 
 IDS = (
     "inspection",
@@ -28,9 +29,5 @@ def find(id: str) -> Calculator:
     Raises:
         ValueError: no calculator has this id.
     """
-    if id not in IDS:
-        raise ValueError("no calculator is called " + id)
-    name = id.replace("-", "_")
-    module = getattr(__import__("calc.calculators." + name).calculators, name)
-    calculator: Calculator = module.CALCULATOR
-    return calculator
+    found: Calculator = module_of("calculators", id, IDS).CALCULATOR  # type: ignore[attr-defined]
+    return found

@@ -96,5 +96,5 @@ def test_a_path_that_loops_or_ends_nowhere_would_be_found():
     assert [way for way in ways(looping) if len(set(way)) < len(way)] == [("a", "b", "a")]
     with pytest.raises(KeyError):
         ways(Path("odd", "Odd", "", (question("a", "A?", answer("on", "nowhere")),), ()))
-    with pytest.raises(ValueError, match="no path"):
+    with pytest.raises(ValueError, match="nothing in paths"):
         catalog.find("abacus")

@@ -1,7 +1,21 @@
 """What several calculators ask about the bow itself, declared once, and the bow made from it."""
 
 from calc.calculators.bow_lengths import bow_lengths
-from calc.fields import Group, Input, Refused, choice, group, quantity, rows
+from calc.fields import (
+    OK,
+    WATCH,
+    Check,
+    Group,
+    Input,
+    Refused,
+    amount,
+    check,
+    choice,
+    group,
+    quantity,
+    rows,
+    sentence,
+)
 from calc.mechanics.bow import Bow
 from calc.mechanics.elastica import Limb
 from calc.mechanics.laminated_limb import Profile, Sanding, laminated_limb
@@ -18,6 +32,9 @@ BEYOND_PIVOT = 1.75 * INCH
 TYPICAL_LIMB = ((0.09, 0.52, 1.00), (0.36, 0.49, 0.95), (0.62, 0.39, 0.88), (0.89, 0.23, 0.83))
 """Sections of an invented limb: place over its length, width over thickness at the root times ten, and
 thickness over that at the root. Only the taper of its stiffness counts."""
+
+STRANGE_FACTOR = 1.5
+"""Measured over reckoned stiffness from which the measures are doubted."""
 
 # Inputs ----------------------------------------------------------------------
 
@@ -110,6 +127,12 @@ def section_group() -> Group:
                      "2 in:1.6 in:0.301 in;8 in:1.5 in:0.286 in;14 in:1.2 in:0.266 in;20 in:0.7 in:0.250 in",
                      "The same places on the lower limb."),
     )
+
+
+def belly_share(when: tuple[str, tuple[str, ...]] | None = None) -> Input:
+    """Return the input for how a removal is shared between belly and back."""
+    return quantity("belly_share", "Share taken from the belly", "ratio", "60 %", "0 %", "100 %",
+                    ("50 %", "75 %"), "Slightly more from the belly glass than from the back.", when=when)
 
 
 def layup_inputs() -> tuple[Input, ...]:
@@ -313,3 +336,13 @@ def bench_bow(
     require_brace(brace_height, length)
     behind = family_throat(family, length) if throat is None else throat
     return BenchBow(shape, (behind, riser_length / 2), stations, build, string_stiffness)
+
+
+def calibration_check(factors: tuple[float, float]) -> Check:
+    """Return how well the sections explain the bow: what stands beside every prediction from them."""
+    text = "Against the stiffness reckoned from its sections, the upper limb measures {} and the lower {}"
+    amounts = (amount("ratio", factors[0]), amount("ratio", factors[1]))
+    if min(factors) > 1 / STRANGE_FACTOR and max(factors) < STRANGE_FACTOR:
+        return check("calibration", OK, sentence(text + "; the model is set to what was measured.", *amounts))
+    return check("calibration", WATCH, sentence(
+        text + ": check thickness, glass, shape and the scale before you trust the model.", *amounts))

@@ -4,8 +4,10 @@ from collections import namedtuple
 
 from calc.calculators.bow import (
     BenchBow,
+    belly_share,
     bench_bow,
     build_of,
+    calibration_check,
     draw_from_pivot,
     layup_inputs,
     limb_length,
@@ -61,9 +63,6 @@ FEWEST_TO_FIT = 4
 
 SCALES = (1.0, 1.15)
 LEAST_SCALE, MOST_SCALE = 0.5, 1.5
-STRANGE_FACTOR = 1.5
-"""Measured over reckoned stiffness from which the measures are doubted."""
-
 HINGE = 1.5
 """Strain over the mean of the limb's middle from which a place is pointed out (common practice)."""
 
@@ -284,7 +283,8 @@ def _checks(
     pairs: tuple[tuple[float, float], ...],
     curve: Curve,
 ) -> tuple[Check, ...]:
-    checks = [_factor_check(found), _misfit_check(found, weight, pairs)]
+    factors = (found.fit.calibration.upper_factor, found.fit.calibration.lower_factor)
+    checks = [calibration_check(factors), _misfit_check(found, weight, pairs)]
     for name, limb, shape in (("upper", strains[0], found.fit.calibration.state.drawn.upper),
                               ("lower", strains[1], found.fit.calibration.state.drawn.lower)):
         place, ratio = hardest(limb)
@@ -296,17 +296,6 @@ def _checks(
     if stacking_onset(curve, STACKING_FACTOR) is not None:
         checks.append(check("stacking", WATCH, "The computed curve stacks near the end of the draw."))
     return tuple(checks)
-
-
-def _factor_check(found: Found) -> Check:
-    calibration = found.fit.calibration
-    factors = (calibration.upper_factor, calibration.lower_factor)
-    text = "Against the stiffness reckoned from its sections, the upper limb measures {} and the lower {}"
-    amounts = (amount("ratio", factors[0]), amount("ratio", factors[1]))
-    if min(factors) > 1 / STRANGE_FACTOR and max(factors) < STRANGE_FACTOR:
-        return check("calibration", OK, sentence(text + "; the model is set to what was measured.", *amounts))
-    return check("calibration", WATCH, sentence(
-        text + ": check thickness, glass, shape and the scale before you trust the model.", *amounts))
 
 
 def _misfit_check(found: Found, weight: float, pairs: tuple[tuple[float, float], ...]) -> Check:
@@ -460,8 +449,7 @@ CALCULATOR = Calculator(
             quantity("sanded_depth", "Depth", "thickness", "0.006 in", "0 in", "0.100 in",
                      ("0 in", "0.020 in"), "Off the total thickness, in the middle of the stretch.",
                      when=_SANDED),
-            quantity("belly_share", "Share taken from the belly", "ratio", "60 %", "0 %", "100 %",
-                     ("50 %", "100 %"), "The rest comes off the back.", when=_SANDED),
+            belly_share(_SANDED),
         ),
     ),
     (

@@ -2,6 +2,7 @@
 
 from collections import namedtuple
 
+from calc.calculators.targets import target_tiller, target_weight
 from calc.fields import (
     OK,
     STOP,
@@ -474,36 +475,8 @@ CALCULATOR = Calculator(
         ),
         group(
             "Targets",
-            quantity(
-                "weight_wanted",
-                "Draw weight wanted",
-                "force",
-                "48 lb",
-                "5 lb",
-                "150 lb",
-                ("20 lb", "70 lb"),
-                "The finished bow.",
-            ),
-            quantity(
-                "reserve",
-                "Weight kept for the edges",
-                "force",
-                "1 lb",
-                "0 lb",
-                "5 lb",
-                ("1/2 lb", "2 lb"),
-                "Left on for edge sanding and finish sanding.",
-            ),
-            quantity(
-                "tiller_wanted",
-                "Tiller wanted",
-                "length",
-                "3/16 in",
-                "-1 in",
-                "1 in",
-                ("-1/8 in", "3/8 in"),
-                "Upper minus lower distance.",
-            ),
+            *target_weight(),
+            target_tiller(),
         ),
         group(
             "How well you read",

@@ -3,8 +3,10 @@
 from collections import namedtuple
 
 from calc.calculators.bow import (
+    belly_share,
     bench_bow,
     build_of,
+    calibration_check,
     draw_from_pivot,
     layup_inputs,
     limb_length,
@@ -15,6 +17,7 @@ from calc.calculators.bow import (
     stations_of,
     unstrung_shape,
 )
+from calc.calculators.targets import target_tiller, target_weight
 from calc.drawings.section import section_drawing
 from calc.fields import (
     OK,
@@ -64,9 +67,6 @@ STAGES = 3
 SHAVING = INCH / 1000
 CURVE_POINTS = 9
 ROUNDING = 1e-9
-STRANGE_FACTOR = 1.5
-"""Measured over reckoned stiffness from which the measures are doubted."""
-
 Task = namedtuple("Task", "bow bench sanding factors most least")
 """The measured bow, how it is read, where it is sanded, each limb's stiffness over the reckoned one, and the
 most that may come off a limb with the glass that has to stay [m]."""
@@ -260,7 +260,7 @@ def _checks(
     found = [
         _glass_check(task, reduction),
         _drop_check(weight_now, weight_wanted),
-        _factor_check(task.factors),
+        calibration_check(task.factors),
     ]
     if reduction.limit == GLASS:
         found.append(check("weight-reached", STOP, sentence(
@@ -294,16 +294,6 @@ def _glass_check(task: Task, reduction: Reduction) -> Check:
         amount("thickness", build.back - most * (1 - belly_share)),
         amount("thickness", build.belly - most * belly_share),
         amount("thickness", least[0]), amount("thickness", least[1])))
-
-
-def _factor_check(factors: tuple[float, float]) -> Check:
-    """Return how well the sections explain the bow's weight: the misfit that stands beside the prediction."""
-    text = ("Against the stiffness reckoned from its sections, the upper limb measures {} and the lower {}")
-    amounts = (amount("ratio", factors[0]), amount("ratio", factors[1]))
-    if min(factors) > 1 / STRANGE_FACTOR and max(factors) < STRANGE_FACTOR:
-        return check("calibration", OK, sentence(text + "; the model is set to what was measured.", *amounts))
-    return check("calibration", WATCH, sentence(
-        text + ": check thickness, glass, shape and the scale before you trust the removal.", *amounts))
 
 
 def _drop_check(weight_now: float, weight_wanted: float) -> Check:
@@ -424,21 +414,16 @@ CALCULATOR = Calculator(
             "Weight",
             quantity("weight_now", "Draw weight now", "force", "58 lb", "5 lb", "150 lb", ("20 lb", "80 lb"),
                      "From a checked scale."),
-            quantity("weight_wanted", "Draw weight wanted", "force", "48 lb", "5 lb", "150 lb",
-                     ("20 lb", "70 lb"), "The finished bow, at the same draw."),
+            *target_weight(),
             quantity("draw_length", "Draw at which both are stated", "length", "28 in", "16 in", "34 in",
                      ("24 in", "31 in"),
                      "The marked standard is 28 in, 1 3/4 in of it beyond the pivot point."),
-            quantity("reserve", "Weight kept for the edges", "force", "1 lb", "0 lb", "5 lb",
-                     ("1/2 lb", "2 lb"), "Left on for edge sanding and finish sanding."),
         ),
         group(
             "Tiller, upper minus lower distance",
             quantity("tiller_now", "Tiller now", "length", "-1/16 in", "-1 1/2 in", "1 1/2 in",
                      ("-3/8 in", "1/2 in"), "Negative where the upper distance is the smaller."),
-            quantity("tiller_wanted", "Tiller wanted", "length", "3/16 in", "-1 in", "1 in",
-                     ("-1/8 in", "3/8 in"),
-                     "Split finger 1/8 to 1/4 in, three fingers under 0 to 1/8 in."),
+            target_tiller(),
             *reading_inputs(),
         ),
         group(
@@ -449,8 +434,7 @@ CALCULATOR = Calculator(
                      ("2 in", "8 in"), "From the nock, along the limb."),
             quantity("feather", "Feathered over", "length", "2 in", "0 in", "8 in", ("1 in", "4 in"),
                      "At both ends of the sanded stretch, inside it."),
-            quantity("belly_share", "Share taken from the belly", "ratio", "60 %", "0 %", "100 %",
-                     ("50 %", "75 %"), "Slightly more from the belly glass than from the back."),
+            belly_share(),
             quantity("least_glass", "Share of the glass that must stay", "ratio", "60 %", "30 %", "100 %",
                      ("50 %", "90 %"), "Of the glass when new, on each face. An assumption to edit."),
             quantity("glass_new", "Glass when the bow was new", "thickness", "", "0.010 in", "0.120 in",

@@ -1,5 +1,6 @@
 """The list of look-up tables, found by id. Only the module asked for is imported."""
 
+from calc.listing import module_of
 from calc.lookups.declare import Lookup
 
 IDS = (
@@ -29,9 +30,5 @@ def find(id: str) -> Lookup:
     Raises:
         ValueError: no table has this id.
     """
-    if id not in IDS:
-        raise ValueError("no table is called " + id)
-    name = id.replace("-", "_")
-    module = getattr(__import__("calc.lookups." + name).lookups, name)
-    found: Lookup = module.LOOKUP
+    found: Lookup = module_of("lookups", id, IDS).LOOKUP  # type: ignore[attr-defined]
     return found

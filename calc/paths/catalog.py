@@ -1,5 +1,6 @@
 """The list of decision paths, found by id. Only the module asked for is imported."""
 
+from calc.listing import module_of
 from calc.paths.declare import Path
 
 IDS = (
@@ -14,9 +15,5 @@ def find(id: str) -> Path:
     Raises:
         ValueError: no path has this id.
     """
-    if id not in IDS:
-        raise ValueError("no path is called " + id)
-    name = id.replace("-", "_")
-    module = getattr(__import__("calc.paths." + name).paths, name)
-    found: Path = module.PATH
+    found: Path = module_of("paths", id, IDS).PATH  # type: ignore[attr-defined]
     return found
