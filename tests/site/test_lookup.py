@@ -74,5 +74,5 @@ def test_a_cell_has_its_unit_in_the_head_and_its_number_to_sort_by():
 def test_faulty_tables_are_refused():
     with pytest.raises(ValueError, match="2 cells for 1 columns"):
         lookup("odd", "Odd", "", (column("Name"),), (row(("a", "b"), "geometry", "calculated"),))
-    with pytest.raises(ValueError, match="no table"):
+    with pytest.raises(ValueError, match="nothing in lookups is called abacus"):
         catalog.find("abacus")
