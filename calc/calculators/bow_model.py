@@ -49,7 +49,7 @@ from calc.mechanics.fitting import Fit, fit_steps, root_mean_square
 from calc.mechanics.laminated_limb import Sanding
 from calc.mechanics.readings import Curve, curve_from_readings, energy_to, stacking_onset
 from calc.mechanics.thinning import Build
-from calc.mechanics.tuning import Bench, calibrate, read
+from calc.mechanics.tuning import Bench, Shares, bending_shares, calibrate, read
 from calc.mechanics.working import hardest, surface_strains
 from calc.quantities import INCH
 
@@ -58,6 +58,7 @@ if TYPE_CHECKING:  # the small engine has no such module
     from collections.abc import Generator
 
 CURVE_POINTS = 20
+FIFTHS = 5
 FEWEST_TO_FIT = 4
 """Readings from which the unstrung shape of the family is scaled to fit them."""
 
@@ -142,12 +143,13 @@ def compute(
     if sanding is not None and sanded_depth is not None:
         effect = yield from _effect(found, sanded_limb, sanding, sanded_depth)
     strains = _strains(found)
+    shares = bending_shares(found.fit.calibration.bow, draw)
     yield 0.95
     return Outcome(
         _headline(found, weight, curve, effect, pairs),
         _values(found, curve, strains, effect, pairs),
         _checks(found, weight, strains, pairs, curve),
-        (_curve_table(found, curve, pairs), _strain_table(found, strains)),
+        (_curve_table(found, curve, pairs), _work_table(found, strains, shares)),
         (_curve_chart(curve, effect, pairs, beyond), _strain_chart(found, strains)),
         (_drawing(found, draw_length),),
         ASSUMPTIONS,
@@ -327,16 +329,25 @@ def _curve_table(found: Found, curve: Curve, pairs: tuple[tuple[float, float], .
     ), tuple(lines))
 
 
-def _strain_table(found: Found, strains: tuple[tuple[float, ...], tuple[float, ...]]) -> Table:
+def _work_table(found: Found, strains: tuple[tuple[float, ...], tuple[float, ...]], shares: Shares) -> Table:
     drawn = found.fit.calibration.state.drawn
     lines = []
-    for name, shape, limb in (("upper", drawn.upper, strains[0]), ("lower", drawn.lower, strains[1])):
-        step = max(1, (len(limb) - 1) // 5)
-        for place in range(0, len(limb), step):
-            lines.append((name, shape.arc_length[place], limb[place]))
-    return Table("strain", "Stretch of the glass at full draw", (
-        Column("limb", "Limb", TEXT), Column("place", "From the fadeout", "length"),
-        Column("strain", "Strain at the face", "ratio"),
+    for name, shape, limb, parts in (("upper", drawn.upper, strains[0], shares.upper),
+                                     ("lower", drawn.lower, strains[1], shares.lower)):
+        last = len(limb) - 1
+        for fifth in range(FIFTHS):
+            start, end = fifth * last // FIFTHS, (fifth + 1) * last // FIFTHS
+            carried = sum(parts[start + 1 : end]) + (parts[start] + parts[end]) / 2
+            if fifth == 0:
+                carried += parts[start] / 2
+            if fifth == FIFTHS - 1:
+                carried += parts[end] / 2
+            lines.append((name, shape.arc_length[start], shape.arc_length[end],
+                          sum(limb[start : end + 1]) / (end + 1 - start), carried))
+    return Table("work", "Where the limbs work: taking 1 % of a stretch's stiffness costs this share of 1 % "
+                 "of the weight", (
+        Column("limb", "Limb", TEXT), Column("start", "From", "length"), Column("end", "To", "length"),
+        Column("strain", "Strain, on the mean", "ratio"), Column("share", "Share of the weight", "ratio"),
     ), tuple(lines))
 
 

@@ -43,9 +43,17 @@ from calc.fields import (
     sentence,
 )
 from calc.mechanics.bow import Bow
+from calc.mechanics.laminate import rigidity_shares
 from calc.mechanics.laminated_limb import Sanding, sanded_share
 from calc.mechanics.reduction import GLASS, STIFFNESS, Reduction, reduction_steps
-from calc.mechanics.thinning import Station, most_removal, section_at, section_rigidity
+from calc.mechanics.thinning import (
+    Build,
+    Station,
+    layers_of,
+    most_removal,
+    section_at,
+    section_rigidity,
+)
 from calc.mechanics.tuning import Bench, Calibration, State, calibrate, read
 from calc.quantities import INCH
 from calc.tables import practice
@@ -333,13 +341,20 @@ def _station_table(task: Task, reduction: Reduction) -> Table:
             share = (section_rigidity(each, build, taken, belly_share)
                      / section_rigidity(each, build, 0.0, belly_share))
             lines.append((name, each.position, each.thickness, each.thickness - taken,
-                          build.back - taken * (1 - belly_share), build.belly - taken * belly_share, share))
+                          build.back - taken * (1 - belly_share), build.belly - taken * belly_share, share,
+                          _glass_share(each, build)))
     return Table("stations", "Each station before and after", (
         Column("limb", "Limb", TEXT), Column("position", "From the fadeout", "length"),
         Column("before", "Thickness now", "thickness"), Column("after", "Thickness then", "thickness"),
         Column("back", "Back glass then", "thickness"), Column("belly", "Belly glass then", "thickness"),
-        Column("share", "Stiffness left", "ratio"),
+        Column("share", "Stiffness left", "ratio"), Column("glass", "Of it now from glass", "ratio"),
     ), tuple(lines))
+
+
+def _glass_share(station: Station, build: Build) -> float:
+    """Return the part of a section's stiffness that its two layers of glass carry."""
+    back, _, belly = rigidity_shares(layers_of(station, build))
+    return back + belly
 
 
 def _feel_table(reduction: Reduction) -> Table:

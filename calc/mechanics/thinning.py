@@ -2,11 +2,38 @@
 
 from collections import namedtuple
 
+from calc.mechanics.laminate import Layer
+
 Station = namedtuple("Station", "position width thickness")
 """A measured section: distance from the fadeout, width and total thickness [m]."""
 
 Build = namedtuple("Build", "back belly glass_modulus core_modulus")
 """How a limb is laid up: glass thickness on back and belly [m], moduli along the limb [Pa]."""
+
+def layers_of(station: Station, build: Build) -> tuple[Layer, Layer, Layer]:
+    """Return a section's layers: back glass, core, belly glass.
+
+    Args:
+        station: the section.
+        build: the limb's lay-up.
+
+    Returns:
+        The layers, from back to belly.
+
+    Raises:
+        ValueError: no room is left for a core.
+
+    Source: geometry
+    """
+    core = station.thickness - build.back - build.belly
+    if core <= 0:
+        raise ValueError(f"the section must be thicker than its glass, got {station.thickness} m")
+    return (
+        Layer(build.back, build.glass_modulus),
+        Layer(core, build.core_modulus),
+        Layer(build.belly, build.glass_modulus),
+    )
+
 
 def section_rigidity(station: Station, build: Build, removal: float, belly_share: float) -> float:
     """Return the bending stiffness of a section after material has come off both faces.

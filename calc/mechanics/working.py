@@ -1,8 +1,8 @@
 """How hard each place along a drawn limb works."""
 
 from calc.mechanics.elastica import LimbShape
-from calc.mechanics.laminate import Layer, face_strains
-from calc.mechanics.thinning import Build, Station, section_at
+from calc.mechanics.laminate import face_strains
+from calc.mechanics.thinning import Build, Station, layers_of, section_at
 
 
 def surface_strains(shape: LimbShape, stations: tuple[Station, ...], build: Build) -> tuple[float, ...]:
@@ -26,13 +26,7 @@ def surface_strains(shape: LimbShape, stations: tuple[Station, ...], build: Buil
     """
     strains = []
     for place, bending in zip(shape.arc_length, shape.bending):
-        core = section_at(stations, place).thickness - build.back - build.belly
-        layers = (
-            Layer(build.back, build.glass_modulus),
-            Layer(core, build.core_modulus),
-            Layer(build.belly, build.glass_modulus),
-        )
-        faces = face_strains(layers, bending)
+        faces = face_strains(layers_of(section_at(stations, place), build), bending)
         strains.append(max(abs(faces.back), abs(faces.belly)))
     return tuple(strains)
 

@@ -109,6 +109,15 @@ def test_sanding_near_the_fadeout_does_more_than_near_the_tip():
     assert near["sanded_weight_change"] < 3 * far["sanded_weight_change"] < 0
 
 
+def test_the_shares_of_the_weight_foretell_what_sanding_costs():
+    """First order: the relative loss of weight is the share times the relative loss of stiffness. The string
+    itself carries the rest of 1 where it stretches."""
+    _, outcome = run(string_stiffness="1000 kN", **PLAIN)
+    rows = outcome.tables[-1].rows
+    assert sum(row[-1] for row in rows) == pytest.approx(1, abs=0.03)
+    assert [row[-1] for row in rows[:5]] == sorted([row[-1] for row in rows[:5]], reverse=True)
+
+
 def test_a_thin_place_works_hardest_and_is_pointed_out():
     thin = ALIKE.replace("14 in:", "11 in:1.35 in:0.17 in;14 in:")
     _, outcome = run(upper_stations=thin, weight="45 lb", **PLAIN)
