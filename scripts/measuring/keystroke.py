@@ -45,7 +45,7 @@ def measure(runs: int) -> None:
 
 
 def _typed() -> Iterator[tuple[str, str, list[str]]]:
-    """Yield every calculator with the first quantity of its form, if any, and two texts to type there in turn."""
+    """Yield each calculator that asks for a quantity, the first one, and two texts to type there in turn."""
     words = (fields.CHOICE, fields.SWITCH, fields.COUNT, fields.DATE, fields.ROWS)
     for id in catalog.IDS:
         inputs = fields.inputs_of(catalog.find(id))

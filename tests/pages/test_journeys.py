@@ -17,7 +17,7 @@ def test_hobbyist_searches_and_reads(visitor):
     page.locator("input.md-search__input").press_sequentially("tiller")
     found = page.locator(".md-search-result__link", has=page.locator("h1", has_text=re.compile("^Tiller$")))
     found.first.click()
-    expect(page.locator("article h1")).to_contain_text("Tiller")
+    expect(page.locator(".md-content h1")).to_contain_text("Tiller")
     expect(headline(page)).to_be_visible()
     expect(page.locator(".rb-assumptions")).to_be_visible()
     expect(page.locator(".rb-cautions")).to_be_visible()
