@@ -321,8 +321,8 @@ def _curve_table(found: Found, curve: Curve, pairs: tuple[tuple[float, float], .
         for pair, miss in zip(pairs, found.fit.calibration.misfits):
             lines.append((pair[0] + found.beyond, pair[1], pair[1] + miss, miss))
     else:
-        for draw, force in zip(curve.draws[::4], curve.forces[::4]):
-            lines.append((draw + found.beyond, None, force, None))
+        for place in range(0, len(curve.draws), 4):
+            lines.append((curve.draws[place] + found.beyond, None, curve.forces[place], None))
     return Table("curve", "Weight at draw: read and computed", (
         Column("draw", "Draw", "length"), Column("reading", "Read", "force"),
         Column("computed", "Computed", "force"), Column("miss", "Computed less read", "force"),
