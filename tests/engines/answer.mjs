@@ -14,13 +14,18 @@ files.pyodide = fileURLToPath(files.pyodide); // outside a browser it wants a pa
 const engine = await import(`../../docs/assets/js/${name}-engine.mjs`);
 await engine.start(files);
 
-const answers = [];
-for (const request of requests) {
+async function answer(request) {
   await engine.prepare(request.calculator);
   const advance = engine.run(JSON.stringify(request));
-  let answer = { progress: 0 };
-  while ("progress" in answer) answer = JSON.parse(advance());
-  answers.push(answer);
+  for (;;) {
+    const found = JSON.parse(advance());
+    if (!("progress" in found)) return found;
+  }
+}
+
+const answers = [];
+for (const request of requests) {
+  answers.push(await answer(request).catch((error) => ({ fault: error.message })));
 }
 engine.stop();
 process.stdout.write(JSON.stringify(answers), () => process.exit(0));
