@@ -1,21 +1,32 @@
 // Keeps one whole release for use without signal.
-// The build puts RELEASE = {build, files} in front of this file.
+// The build puts RELEASE = {build, files, onDemand} in front of this file.
 /* global RELEASE */
 
 const PREFIX = "rebrace-";
 const CACHE = PREFIX + RELEASE.build;
 const SLOW_MS = 4000; // after this a page from the cache beats waiting for the network
+const FULL_ENGINE = /\/assets\/engine\/pyodide-/;
 const IMMUTABLE = /-[0-9a-f]{12}[./]/; // names by content
 
 // All files or none: if one is missing the former release stays as it is.
-self.addEventListener("install", (event) => {
-  event.waitUntil(
-    caches.open(CACHE).then((cache) => {
-      const fresh = RELEASE.files.map((file) => new Request(new URL(file, self.registration.scope), { cache: "no-cache" }));
-      return cache.addAll(fresh);
-    }),
-  );
-});
+self.addEventListener("install", (event) => event.waitUntil(install()));
+
+async function install() {
+  const fresh = RELEASE.files.map((file) => new Request(addressOf(file), { cache: "no-cache" }));
+  const asked = (await wasAskedFor()) ? RELEASE.onDemand.map(addressOf) : [];
+  await (await caches.open(CACHE)).addAll([...fresh, ...asked]);
+}
+
+/** Has the reader of the former release started the full engine? Then this release brings it too. */
+async function wasAskedFor() {
+  const names = (await caches.keys()).filter((name) => name.startsWith(PREFIX) && name !== CACHE);
+  const kept = await Promise.all(names.map(async (name) => (await caches.open(name)).keys()));
+  return kept.flat().some(({ url }) => FULL_ENGINE.test(url));
+}
+
+function addressOf(file) {
+  return new URL(file, self.registration.scope);
+}
 
 // Runs once no page of the former release is open.
 self.addEventListener("activate", (event) => {

@@ -16,6 +16,8 @@ from scripts.building.packs import packs
 
 FOLDER = "assets/engine"
 MANIFEST = "manifest.json"
+SOURCES = "sources.json"
+"""The whole package as it is written, for whoever scripts it: `help` and tracebacks show its own lines."""
 NPM_PACKAGE = "@micropython/micropython-webassembly-pyscript"
 LOADER = "micropython.mjs"
 INTERPRETER = "micropython.wasm"
@@ -37,22 +39,27 @@ def write(root: Path, site: Path) -> None:
         (package / f"{name}.json").write_text(json.dumps(sources, separators=(",", ":")))
     node_modules = root / "node_modules"
     page_scripts.minify(node_modules, node_modules / NPM_PACKAGE, [LOADER], folder)
+    as_written = folder / SOURCES
+    as_written.write_text(json.dumps(sources_of(root), separators=(",", ":")))
     manifest = {
         "micropython": _name_by_content(folder / LOADER),
         "wasm": _name_by_content(Path(shutil.copy(node_modules / NPM_PACKAGE / INTERPRETER, folder))),
         "calc": package.rename(package.with_name(f"calc-{of_folder(package)}")).name + "/",
+        "sources": _name_by_content(as_written),
     }
     (folder / MANIFEST).write_text(json.dumps(manifest))
 
 
 def bundle(root: Path) -> dict[str, str]:
-    """Return the package's files by path, each without docstrings, comments and annotations."""
-    sources = {}
-    for path in sorted((root / "calc").rglob("*.py")):
-        name = path.relative_to(root).as_posix()
-        if not name.startswith(LEFT_OUT):
-            sources[name] = small(path.read_text(encoding="utf-8"), name)
-    return sources
+    """Return what the calculators need by path, each without docstrings, comments and annotations."""
+    return {name: small(source, name) for name, source in sources_of(root).items()
+            if not name.startswith(LEFT_OUT)}
+
+
+def sources_of(root: Path) -> dict[str, str]:
+    """Return all of the package's files by path."""
+    return {path.relative_to(root).as_posix(): path.read_text(encoding="utf-8")
+            for path in sorted((root / "calc").rglob("*.py"))}
 
 
 def small(source: str, name: str) -> str:

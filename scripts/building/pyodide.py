@@ -19,8 +19,10 @@ from scripts.building.fingerprint import of_folder, short_hash
 COPIED = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm")
 LIBRARY = "python_stdlib.zip"
 LOCK = "pyodide-lock.json"
-ALWAYS = ("collections", "itertools", "json", "math", "pyodide.console", "random", "statistics", "traceback")
-"""What a reader who scripts the package at the bench may want, besides what the package imports."""
+ALWAYS = ("_ast_unparse", "collections", "csv", "dataclasses", "datetime", "itertools", "json", "math",
+          "pydoc", "random", "statistics", "textwrap", "traceback")
+"""What a reader who scripts the package at the bench may want, besides what the package imports. `help` is
+pydoc, which loads _ast_unparse late."""
 LIBRARY_MAKER = Path(__file__).with_name("pyodide_library.mjs")
 
 

@@ -94,6 +94,20 @@ def test_a_new_release_replaces_the_old_one_whole(visitor, publish):
     poll(page, "caches.keys().then(names => names.length === 1 && names[0] === 'rebrace-next')")
 
 
+def test_a_new_release_brings_the_full_engine_to_those_who_asked_for_it(visitor, publish):
+    page = visitor.open("?offline=1")
+    [old] = page.evaluate(KEPT)
+    poll(page, "Boolean(navigator.serviceWorker.controller)")
+    [loader] = SITE.glob("assets/engine/pyodide-*/pyodide.mjs")
+    ask = "address => fetch(address).then(found => found.text())"
+    page.evaluate(ask, loader.relative_to(SITE).as_posix())
+    publish((SITE / "service-worker.js").read_text().replace(old.removeprefix("rebrace-"), "next"))
+    poll(page, "navigator.serviceWorker.getRegistration().then(found => Boolean(found.waiting))", 30)
+    addresses = page.evaluate(ADDRESSES, "rebrace-next")
+    assert sum("/engine/pyodide" in address for address in addresses) == 5
+    assert sum("/engine/sources" in address for address in addresses) == 1
+
+
 def test_a_half_release_changes_nothing(visitor, publish):
     page = visitor.open("?offline=1")
     [old] = page.evaluate(KEPT)

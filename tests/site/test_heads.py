@@ -29,6 +29,12 @@ def page(request):
     return request.param.read_text(encoding="utf-8")
 
 
+def test_no_two_pages_have_the_same_title():
+    titles = [re.search("<title>([^<]*)", each.read_text(encoding="utf-8"))[1] for each in PAGES
+              if each.name == "index.html"]
+    assert len(set(titles)) == len(titles)
+
+
 def test_the_policy_allows_own_files_and_known_inline_scripts_only(page):
     allowed = directives(page)
     assert allowed["default-src"] == {"'none'"}
@@ -56,7 +62,7 @@ def test_all_pages_carry_one_policy_and_one_release():
 def test_the_engine_named_by_the_page_is_there(page):
     [meta] = head(page).all("meta", name="rebrace-engine")
     named = json.loads(meta["content"])
-    assert set(named) == {"micropython", "wasm", "calc", "pyodide"}
+    assert set(named) == {"micropython", "wasm", "calc", "sources", "pyodide"}
     assert all((SITE / "assets/engine" / name).exists() for name in named.values())
 
 
