@@ -1,4 +1,4 @@
-"""The page's and the worker's modules, each joined into one small file.
+"""The page's and the workers' modules, each joined into one small file.
 
 On a slow line every further file costs a wait of its own.
 """
@@ -10,7 +10,7 @@ from pathlib import Path
 
 from scripts.building.errors import BuildError
 
-ENTRIES = ("page.mjs", "worker.mjs")
+ENTRIES = ("page.mjs", "worker.mjs", "bench-worker.mjs")
 VENDOR = "vendor"
 
 

@@ -27,6 +27,8 @@ export class CalculatorPage {
   #notes;
   #progress;
   #peek;
+  #back;
+  #lastTyped = null;
   #example;
   #hasResult = true; // the worked example stands in the page
   #problems = [];
@@ -64,7 +66,8 @@ export class CalculatorPage {
     this.#notes = make("ul", "rb-notes", { hidden: true });
     this.#progress = make("progress", "rb-progress", { hidden: true, max: 1, ariaLabel: "Working it out" });
     this.#peek = make("button", "rb-peek", { type: "button", hidden: true });
-    this.#outcome.before(this.#peek, this.#notes, this.#progress, this.#state);
+    this.#back = make("button", "rb-back", { type: "button", textContent: "Back to the last figure you typed", hidden: true });
+    this.#outcome.before(this.#peek, this.#notes, this.#progress, this.#state, this.#back);
     new IntersectionObserver(([{ isIntersecting }]) => {
       this.#peek.classList.toggle("rb-peek--resting", isIntersecting);
     }).observe(this.#outcome);
@@ -134,6 +137,7 @@ export class CalculatorPage {
     });
     form.addEventListener("click", ({ target }) => this.#clicked(target));
     this.#peek.addEventListener("click", () => this.#goToOutcome());
+    this.#back.addEventListener("click", () => this.#goBack());
   }
 
   #typed(control) {
@@ -142,6 +146,8 @@ export class CalculatorPage {
       return;
     }
     this.#typing = control.closest(".rb-field")?.dataset.field ?? null;
+    this.#lastTyped = control;
+    this.#back.hidden = false;
     clearTimeout(this.#pauseTimer);
     this.#pauseTimer = setTimeout(() => this.#pause(), PAUSE_MS);
     this.#update();
@@ -191,6 +197,13 @@ export class CalculatorPage {
   #goToOutcome() {
     document.activeElement?.blur(); // puts a phone's keyboard away
     this.#outcome.scrollIntoView({ block: "start" });
+  }
+
+  #goBack() {
+    const there = this.#lastTyped.offsetParent; // its row or its field may be gone
+    const control = there ? this.#lastTyped : this.#form.querySelector("input, select");
+    control.focus({ preventScroll: true });
+    control.scrollIntoView({ block: "center" });
   }
 
   // Answering ------------------------------------------------------------------
@@ -257,7 +270,9 @@ export class CalculatorPage {
     clearTimeout(this.#sayTimer);
     this.#state.classList.remove("rb-state--unseen");
     this.#state.textContent = state === "stale" && !this.#hasResult ? "" : sentence;
+    const covers = this.#peek.hidden && state === "current";
     this.#peek.hidden = state !== "current";
+    if (covers && this.#form.contains(document.activeElement)) document.activeElement.scrollIntoView({ block: "nearest" });
   }
 
   /** Read the headline out once the reader stops typing, and show it while the outcome is out of sight. */

@@ -4,6 +4,12 @@
 const LIBRARY = new URL("./vendor/uplot.mjs", import.meta.url).href;
 const STYLE = new URL("../css/vendor/uplot.css", import.meta.url).href;
 const HEIGHT = 280;
+const DASHES = [
+  { name: "solid", pattern: [] },
+  { name: "dashed", pattern: [8, 4] },
+  { name: "dotted", pattern: [2, 4] },
+  { name: "dashed", pattern: [14, 3] },
+];
 const plots = new Map(); // chart id to {plot, box, chart}
 const style = Object.assign(document.createElement("link"), { rel: "stylesheet", href: STYLE });
 let library = null;
@@ -88,21 +94,30 @@ function options(chart, width) {
     scales: { x: { time: false } },
     axes: [axis(chart.x.label), axis(chart.y.label)],
     cursor: { y: false, drag: { setScale: false } },
-    series: [{ label: chart.x.label, value: shortNumber }, ...chart.lines.map((line, index) => series(line, colour(`--rb-line-${1 + (index % 3)}`), index))],
+    legend: { markers: { dash: (plot, index) => DASHES[(index - 1) % DASHES.length].name } },
+    series: [
+      { label: chart.x.label, value: shortNumber },
+      ...chart.lines.map((line, index) => series(line, colour(`--rb-line-${1 + (rank(chart.lines, index) % 3)}`), index)),
+    ],
   };
+}
+
+/** Lines and points take the colours in turn, each for themselves: the first points belong to the first line. */
+function rank(lines, index) {
+  return lines.slice(0, index).filter(({ style }) => style === lines[index].style).length;
 }
 
 /** Lines differ by colour and by dash, so that colour alone never tells them apart. */
 function series({ label, style }, stroke, index) {
-  const dashes = [[], [8, 4], [2, 4], [10, 3, 2, 3]];
   const points = style === "points";
   return {
     label,
+    class: points ? "rb-points" : "rb-lines",
     stroke,
     value: shortNumber,
     width: 2,
     spanGaps: true,
-    dash: dashes[index % dashes.length],
+    dash: DASHES[index % DASHES.length].pattern,
     paths: points ? () => null : undefined,
     points: { show: points, size: 8, fill: stroke },
   };

@@ -5,16 +5,19 @@ import { CORE, FIND_PACKAGE, fetchPack, packKeeper, writePackage } from "./packa
 let answer = null;
 let keepPack = null;
 
+/** Return the interpreter, with a package's sources (awaited beside it) ready to import. */
+export async function loadPython(address, awaitedSources) {
+  const [{ loadPyodide }, sources] = await Promise.all([import(`${address}pyodide.mjs`), awaitedSources]);
+  const python = await loadPyodide({ indexURL: address });
+  writePackage(python.FS, sources);
+  python.runPython(FIND_PACKAGE);
+  return python;
+}
+
 /** Load the interpreter and the package; files holds their addresses. */
 export async function start(files) {
-  const [{ loadPyodide }, sources] = await Promise.all([
-    import(`${files.pyodide}pyodide.mjs`),
-    fetchPack(files.calc, CORE),
-  ]);
-  const python = await loadPyodide({ indexURL: files.pyodide });
-  writePackage(python.FS, sources);
+  const python = await loadPython(files.pyodide, fetchPack(files.calc, CORE));
   keepPack = packKeeper(python.FS, files.calc);
-  python.runPython(FIND_PACKAGE);
   answer = python.pyimport("calc.answer");
 }
 

@@ -4,6 +4,7 @@
 import { forget, recall, remember } from "./memory.mjs";
 
 const SITE = new URL("../../", import.meta.url);
+const KEPT_LIMIT_MS = 20_000;
 const AT_HOME = ["localhost", "127.0.0.1", "[::1]"];
 
 export async function keepOffline() {
@@ -17,6 +18,17 @@ export async function keepOffline() {
   } catch {
     // Refused by the browser or its settings: the site stays online only.
   }
+}
+
+/** Resolve once this visit's files are being kept, so that what is fetched next is kept too; at once if none are. */
+export async function untilKept() {
+  const workers = navigator.serviceWorker;
+  const registration = await workers?.getRegistration(SITE).catch(() => undefined);
+  if (workers?.controller || !(registration?.installing ?? registration?.waiting)) return;
+  await new Promise((resolve) => {
+    workers.addEventListener("controllerchange", resolve, { once: true });
+    setTimeout(resolve, KEPT_LIMIT_MS);
+  });
 }
 
 async function leave() {

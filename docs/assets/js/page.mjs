@@ -11,14 +11,22 @@ import { reachWideTables } from "./tables.mjs";
 let engine = null;
 let section = null;
 let page = null;
+let benchSeen = false;
 
 function visit() {
   if (document.querySelector(".rb-lookup")) import("./lookup.mjs").then(({ equipLookups }) => equipLookups());
+  visitAnyBench();
   followPaths();
   const found = document.querySelector(".rb-calculator");
   if (found === section) return;
   section = found;
   page = section && new CalculatorPage(section, theEngine());
+}
+
+function visitAnyBench() {
+  const found = document.querySelector(".rb-bench");
+  benchSeen ||= found !== null;
+  if (benchSeen) import("./bench.mjs").then(({ visitBench }) => visitBench(found));
 }
 
 function theEngine() {

@@ -1,0 +1,71 @@
+// Pyodide for the programs that a reader writes: the whole package as it is written, and all that is printed.
+
+import { loadPython } from "./full-engine.mjs";
+
+const MOST_PRINTED = 100_000; // characters of one run; a page that shows more only gets slow
+const CUT = "\n[More was printed than this page shows.]\n";
+
+// A traceback starts in the reader's program and shows its lines, as CPython's does for a file.
+const RUNNER = `
+import linecache, sys, traceback, types
+
+NAME = "your program"
+for stream in (sys.stdout, sys.stderr):
+    stream.reconfigure(line_buffering=True)
+
+def run(source):
+    linecache.cache[NAME] = len(source), None, source.splitlines(True), NAME
+    sys.modules["__main__"] = types.ModuleType("__main__")
+    try:
+        try:
+            exec(compile(source, NAME, "exec"), sys.modules["__main__"].__dict__)
+        finally:
+            for stream in (sys.stdout, sys.stderr):
+                stream.flush()
+    except SystemExit as leaving:
+        if isinstance(leaving.code, str):
+            print(leaving.code, file=sys.stderr)
+        return leaving.code in (None, 0)
+    except BaseException as error:
+        traceback.print_exception(error.with_traceback(error.__traceback__.tb_next))
+        return False
+    return True
+`;
+
+let runner = null;
+let left = 0;
+
+/** Load the interpreter and the package; whatever a program prints goes to onPrinted(text, isError). */
+export async function start(files, onPrinted) {
+  const python = await loadPython(files.pyodide, fetchSources(files.sources));
+  python.setStdout(printer((text) => onPrinted(text, false)));
+  python.setStderr(printer((text) => onPrinted(text, true)));
+  python.setStdin({ stdin: () => null }); // nobody can type to a program: input() raises EOFError
+  const names = python.toPy({ __name__: "runner" });
+  python.runPython(RUNNER, { globals: names });
+  runner = names.get("run");
+}
+
+/** Run a program; returns whether it came to its end without an error. */
+export function run(program) {
+  left = MOST_PRINTED;
+  return runner(program);
+}
+
+async function fetchSources(address) {
+  const response = await fetch(address);
+  if (!response.ok) throw new Error(`sources: ${response.status}`);
+  return response.json();
+}
+
+function printer(pass) {
+  const decoder = new TextDecoder();
+  return {
+    write(bytes) {
+      const text = decoder.decode(bytes, { stream: true });
+      if (left > 0) pass(text.length > left ? text.slice(0, left) + CUT : text);
+      left -= text.length;
+      return bytes.length;
+    },
+  };
+}

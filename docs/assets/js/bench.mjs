@@ -1,0 +1,231 @@
+// "Python at the bench": an editor, a worker that runs what stands in it, and what was printed.
+// Nothing is fetched or run unless the reader presses a button, and no link can fill the editor.
+// States: idle (not started), loading, ready, running.
+
+import { engineFiles } from "./engine.mjs";
+import { forget, recall, remember } from "./memory.mjs";
+import { untilKept } from "./offline.mjs";
+
+const START_LIMIT_MS = 180_000;
+const OWN = "own";
+const SAY = {
+  loading: "Fetching and starting Python. On a slow line this takes a while.",
+  ready: "Python is ready.",
+  notStarted: "Python has not been started yet.",
+  running: "Running…",
+  ended: "Done.",
+  silent: "Done. The program printed nothing.",
+  raised: "The program ended with an error. The last line says which, the lines above it say where.",
+  stopping: "Stopped. Python starts afresh…",
+  readyAgain: "Stopped. Python is ready again.",
+  cancelled: "Stopped before Python was ready.",
+  crashed: "Python itself came to a halt and starts afresh…",
+  readyAfterCrash: "Python itself came to a halt and was started afresh. Your program is still here.",
+  failed:
+    "Python could not start in this browser. Check the connection and press Start to try again; an up-to-date " +
+    "browser with WebAssembly is needed. The programs below and what they print stay readable.",
+  restore: "Put the example back",
+  bringBack: "Bring my changes back",
+};
+
+let bench = null;
+
+/** Called on every page: takes up the bench that stands there, if any, and leaves the one before. */
+export function visitBench(section) {
+  if (bench?.section === section) return;
+  bench?.leave();
+  bench = section && new Bench(section);
+}
+
+class Bench {
+  #editor;
+  #log;
+  #status;
+  #buttons;
+  #examples;
+  #shown = OWN; // the program in the editor
+  #aside = null; // the reader's changes while the example stands in their place
+  #worker = null;
+  #watchdog = 0;
+  #printed = []; // [{text, isError}]: what the log has still to show
+  #frame = 0;
+
+  constructor(section) {
+    this.section = section;
+    this.#editor = section.querySelector("textarea");
+    this.#log = section.querySelector(".rb-log");
+    this.#status = section.querySelector(".rb-bench-status");
+    const button = (name) => section.querySelector(`[data-do="${name}"]`);
+    this.#buttons = { start: button("start"), run: button("run"), stop: button("stop"), restore: button("restore") };
+    const programs = document.querySelectorAll(".rb-program[data-program]");
+    const textOf = (program) => program.querySelector("code").textContent;
+    this.#examples = new Map([...programs].map((each) => [each.dataset.program, textOf(each)]));
+    this.#listen();
+    this.#enter("idle");
+    this.#open(recall("bench") ?? this.#examples.keys().next().value);
+    section.hidden = false;
+  }
+
+  /** The reader has gone to another page. */
+  leave() {
+    this.#endWorker();
+  }
+
+  #listen() {
+    this.#buttons.start.addEventListener("click", () => this.#start(SAY.loading, SAY.ready));
+    this.#buttons.run.addEventListener("click", () => this.#run());
+    this.#buttons.stop.addEventListener("click", () => this.#stop());
+    this.#buttons.restore.addEventListener("click", () => this.#restore());
+    this.#editor.addEventListener("input", () => this.#edited());
+    this.#editor.addEventListener("keydown", (event) => {
+      if (event.key !== "Enter" || !(event.ctrlKey || event.metaKey)) return;
+      event.preventDefault();
+      if (this.section.dataset.state === "idle") this.#say(SAY.notStarted);
+      else this.#run();
+    });
+    for (const each of this.section.querySelectorAll("[data-open]")) {
+      each.addEventListener("click", () => this.#open(each.dataset.open));
+    }
+  }
+
+  // Programs -------------------------------------------------------------------
+
+  /** Show a program, with the reader's changes to it. */
+  #open(id) {
+    this.#shown = this.#examples.has(id) ? id : OWN;
+    this.#aside = null;
+    this.#editor.value = recall(`bench.${this.#shown}`) ?? this.#example();
+    remember("bench", this.#shown);
+    for (const each of this.section.querySelectorAll("[data-open]")) {
+      each.ariaPressed = String(each.dataset.open === this.#shown);
+    }
+    this.#offerRestoring();
+  }
+
+  #example() {
+    return this.#examples.get(this.#shown) ?? "";
+  }
+
+  #edited() {
+    this.#aside = null;
+    this.#keep();
+  }
+
+  #keep() {
+    if (this.#editor.value === this.#example()) forget(`bench.${this.#shown}`);
+    else remember(`bench.${this.#shown}`, this.#editor.value);
+    this.#offerRestoring();
+  }
+
+  #restore() {
+    const changes = this.#aside;
+    this.#aside = changes === null ? this.#editor.value : null;
+    this.#editor.value = changes ?? this.#example();
+    this.#keep();
+  }
+
+  #offerRestoring() {
+    const changed = this.#editor.value !== this.#example();
+    this.#buttons.restore.hidden = this.#shown === OWN || !(changed || this.#aside !== null);
+    this.#buttons.restore.textContent = this.#aside === null ? SAY.restore : SAY.bringBack;
+  }
+
+  // Python ---------------------------------------------------------------------
+
+  async #start(meanwhile, atLast) {
+    this.#enter("loading", meanwhile);
+    const worker = new Worker(new URL("./bench-worker.mjs", import.meta.url), { type: "module" });
+    this.#worker = worker;
+    worker.onmessage = ({ data }) => this.#hear(JSON.parse(data), atLast);
+    worker.onerror = (event) => {
+      event.preventDefault();
+      this.#breakdown();
+    };
+    this.#watchdog = setTimeout(() => this.#breakdown(), START_LIMIT_MS);
+    await untilKept();
+    worker.postMessage(JSON.stringify({ start: engineFiles() }));
+  }
+
+  #hear(message, atLast) {
+    if (message.ready) {
+      clearTimeout(this.#watchdog);
+      this.#enter("ready", atLast);
+    } else if (message.printed !== undefined) {
+      this.#print(message);
+    } else if (message.ended !== undefined) {
+      this.#showPrinted();
+      this.#enter("ready", message.ended ? this.#log.hasChildNodes() ? SAY.ended : SAY.silent : SAY.raised);
+    } else {
+      this.#breakdown();
+    }
+  }
+
+  #run() {
+    if (this.section.dataset.state !== "ready") return;
+    this.#log.replaceChildren();
+    this.#enter("running", SAY.running);
+    this.#worker.postMessage(JSON.stringify({ program: this.#editor.value }));
+  }
+
+  /** Nothing else stops a program that never ends: its worker goes, and a new one takes its place. */
+  #stop() {
+    const running = this.section.dataset.state === "running";
+    this.#endWorker();
+    if (running) this.#start(SAY.stopping, SAY.readyAgain);
+    else this.#enter("idle", SAY.cancelled);
+  }
+
+  #breakdown() {
+    const running = this.section.dataset.state === "running";
+    this.#endWorker();
+    if (running) this.#start(SAY.crashed, SAY.readyAfterCrash);
+    else this.#enter("idle", SAY.failed);
+  }
+
+  #endWorker() {
+    clearTimeout(this.#watchdog);
+    if (this.#worker) {
+      this.#worker.onmessage = this.#worker.onerror = null; // what was under way must not pass for the next one's
+      this.#worker.terminate();
+      this.#worker = null;
+    }
+    this.#showPrinted();
+  }
+
+  // Showing --------------------------------------------------------------------
+
+  #enter(state, sentence = "") {
+    const { start, run, stop } = this.#buttons;
+    const held = document.activeElement;
+    this.section.dataset.state = state;
+    start.hidden = state !== "idle";
+    run.hidden = state === "idle";
+    run.disabled = state !== "ready";
+    stop.hidden = state !== "loading" && state !== "running";
+    this.#say(sentence);
+    if (held === start && start.hidden) stop.focus(); // the keyboard stays where the next step is
+    if (held === stop && stop.hidden) (state === "ready" ? run : start).focus();
+    if (held === run && run.disabled) stop.focus();
+  }
+
+  #say(sentence) {
+    this.#status.textContent = sentence;
+  }
+
+  #print({ printed, isError }) {
+    const last = this.#printed.at(-1);
+    if (last?.isError === isError) last.text += printed;
+    else this.#printed.push({ text: printed, isError });
+    this.#frame ||= requestAnimationFrame(() => this.#showPrinted());
+  }
+
+  #showPrinted() {
+    cancelAnimationFrame(this.#frame);
+    this.#frame = 0;
+    for (const { text, isError } of this.#printed) {
+      const className = isError ? "rb-log-error" : "";
+      this.#log.append(Object.assign(document.createElement("span"), { className, textContent: text }));
+    }
+    this.#printed = [];
+  }
+}
