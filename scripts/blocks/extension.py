@@ -9,6 +9,8 @@
     ::: path ID          a decision path
     ::: glossary PART    the words of one part of the glossary
     ::: cited KEY KEY    the sources that a page leans on, in this order
+    ::: program ID       a program of the bench, with what it prints
+    ::: bench            the editor that runs programs
     ::: findings         what an inspection can find, and what each finding means
     ::: checkvalues      the check values, for the home page
     ::: calculators      list of all calculators
@@ -28,7 +30,7 @@ from markdown.blockprocessors import BlockProcessor
 from calc import answer, catalog, fields
 from calc.lookups import catalog as lookups
 from calc.paths import catalog as paths
-from scripts.blocks import book, form, lookup, reference
+from scripts.blocks import bench, book, form, lookup, reference
 from scripts.blocks.tree import Node, element, html_of
 
 MARK = re.compile(r"^::: *(?P<block>[a-z]+)(?: +(?P<id>[a-z0-9-]+(?: +[a-z0-9-]+)*))? *$")
@@ -76,9 +78,11 @@ OF_THE_BOOK: dict[str, Callable[[str], Node]] = {
     "table": lambda name: lookup.lookup_section(lookups.find(name)),
     "path": lambda name: book.path_section(paths.find(name)),
     "glossary": book.glossary_list,
+    "program": bench.program,
     "cited": lambda keys: reference.cited_list(keys.split()),
 }
 ABOUT_ALL: dict[str, Callable[[], Node]] = {
+    "bench": bench.editor,
     "findings": book.findings_list,
     "checkvalues": book.check_values_table,
     "calculators": _calculators_list,

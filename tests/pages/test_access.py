@@ -28,7 +28,7 @@ SAME_AS_PREBUILT = """async () => {
   return live.children.length > 0 && live.children.length === prebuilt.children.length
     && [...live.children].every((child, index) => child.isEqualNode(prebuilt.children[index]));
 }"""
-PAGES = ["", "calculators/", "begin/", "safety/", "glossary/"]
+PAGES = ["", "calculators/", "calculators/python/", "begin/", "safety/", "glossary/"]
 WIDTHS = [320, 390, 768, 1280]
 SCROLL_WIDTH = "document.documentElement.scrollWidth"
 SMALLEST_TARGET = 24  # CSS pixels: WCAG 2.2, success criterion 2.5.8
