@@ -41,6 +41,9 @@ def test_the_result_is_in_sight_while_typing(visitor):
     expect(peek).to_have_text(headline(page).inner_text())
     peek.click()
     expect(headline(page)).to_be_in_viewport()
+    page.locator(".rb-back").click()
+    expect(box(page, "upper")).to_be_focused()
+    expect(box(page, "upper")).to_be_in_viewport()
 
 
 def test_enter_leads_to_the_result(visitor):
