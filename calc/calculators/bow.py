@@ -96,9 +96,10 @@ def shape_group() -> Group:
             optional=True,
         ),
         quantity(
-            "string_stiffness", "Stiffness of the string", "force", "25 kN", "3 kN", "1000 kN",
-            ("8 kN", "100 kN"), "Tension for each unit of strain. An assumption to edit: a soft polyester "
-            "string is near 10 kN, a stiff one of HMPE near 60 kN.",
+            "string_stiffness", "Stiffness of the string", "force", "5600 lb", "600 lb", "250000 lb",
+            ("2000 lb", "20000 lb"),
+            "Tension for each unit of strain. An assumption to edit: a soft polyester string is near 2200 lb "
+            "(10 kN), a stiff one of HMPE near 13000 lb (60 kN).",
         ),
     )
 
@@ -148,8 +149,9 @@ def layup_inputs() -> tuple[Input, ...]:
             ("own", "Another, by its modulus"))),
         quantity("core_modulus", "Modulus of the core", "modulus", "1.8 Mpsi", "0.3 Mpsi", "4 Mpsi",
                  ("1 Mpsi", "2.5 Mpsi"), "Along the grain.", when=("core", ("own",))),
-        quantity("glass_modulus", "Modulus of the glass", "modulus", "39 GPa", "15 GPa", "60 GPa",
-                 ("35 GPa", "46 GPa"), "Along the fibres; 38 to 45 GPa is typical of bow glass."),
+        quantity("glass_modulus", "Modulus of the glass", "modulus", "5.65 Mpsi", "2 Mpsi", "9 Mpsi",
+                 ("5 Mpsi", "6.7 Mpsi"),
+                 "Along the fibres; 5.5 to 6.5 Mpsi (38 to 45 GPa) is typical of bow glass."),
     )
 
 
