@@ -13,6 +13,9 @@ if TYPE_CHECKING:  # the small engine has no such module
 WIDEST = 0.6
 """Logarithm of the largest ratio of the two limbs' stiffness."""
 
+HALVINGS = 32
+"""Of the piece between two bows, in which a ratio is sought."""
+
 STEPS = 6
 """Bows computed on either side of the balanced one."""
 
@@ -83,10 +86,13 @@ def ratio_for(curve: Curve, tiller: float) -> float | None:
 
     Source: elastica
     """
-    low, high = curve.draws[0], curve.draws[-1]
     if not curve.forces[0] <= tiller <= curve.forces[-1]:
         return None
-    for _ in range(60):
+    place = 1
+    while curve.forces[place] < tiller:
+        place += 1
+    low, high = curve.draws[place - 1], curve.draws[place]
+    for _ in range(HALVINGS):
         middle = (low + high) / 2
         if force_at(curve, middle) < tiller:
             low = middle

@@ -25,7 +25,8 @@ export async function drawCharts(outcome, charts) {
     .filter(({ box }) => box);
   if (!places.length) return;
   try {
-    document.head.append(style); // instant navigation takes it away with the page before
+    // Instant navigation takes it away with the page before; to put it in again loads it again.
+    if (!style.isConnected) document.head.append(style);
     library ??= load();
     const Plot = await library;
     for (const { chart, box } of places) if (box.isConnected) draw(Plot, chart, box);
@@ -52,13 +53,26 @@ function placeOf(outcome, chart) {
 
 function draw(Plot, chart, box) {
   const former = plots.get(chart.id);
-  if (former) {
-    resized.unobserve(former.box);
-    former.plot.destroy();
-  }
-  const plot = new Plot(options(chart, box.clientWidth), columns(chart), box);
+  if (former) resized.unobserve(former.box);
+  const plot = former && shapeOf(former.chart) === shapeOf(chart) ? moved(former.plot, chart, box) : made(Plot, chart, box);
+  if (former && former.plot !== plot) former.plot.destroy();
   plots.set(chart.id, { plot, box, chart });
   resized.observe(box);
+}
+
+function made(Plot, chart, box) {
+  return new Plot(options(chart, box.clientWidth), columns(chart), box);
+}
+
+/** A plot that differs in its numbers only is taken along, which is quicker than a new one. */
+function moved(plot, chart, box) {
+  box.append(plot.root);
+  plot.setData(columns(chart));
+  return plot;
+}
+
+function shapeOf({ x, y, lines }) {
+  return JSON.stringify([x.label, y.label, lines.map(({ label, style }) => [label, style])]);
 }
 
 function fit(entry) {
@@ -131,6 +145,11 @@ function shortNumber(plot, value) {
 function watchScheme() {
   new MutationObserver(async () => {
     const Plot = await library;
-    for (const { chart, box } of [...plots.values()]) if (box.isConnected) draw(Plot, chart, box);
+    for (const { plot, chart, box } of [...plots.values()]) {
+      resized.unobserve(box);
+      plot.destroy();
+      plots.delete(chart.id);
+      if (box.isConnected) draw(Plot, chart, box);
+    }
   }).observe(document.body, { attributes: true, attributeFilter: ["data-md-color-scheme"] });
 }
