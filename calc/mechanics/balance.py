@@ -13,7 +13,7 @@ if TYPE_CHECKING:  # the small engine has no such module
 WIDEST = 0.6
 """Logarithm of the largest ratio of the two limbs' stiffness."""
 
-HALVINGS = 32
+HALVINGS = 44
 """Of the piece between two bows, in which a ratio is sought."""
 
 STEPS = 6
