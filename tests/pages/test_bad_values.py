@@ -3,7 +3,7 @@
 import pytest
 from playwright.sync_api import expect
 
-from tests.pages.reading import box, headline, problem, type_into, wait_for_state
+from tests.pages.reading import box, headline, problem, type_into, wait_for_link, wait_for_state
 
 BAD = {
     "empty": "",
@@ -80,6 +80,7 @@ def test_enter_leads_to_a_summary_in_the_same_words(visitor):
         problem(page, "upper").inner_text().removeprefix("▲ "),
         problem(page, "lower").inner_text().removeprefix("▲ "),
     ]
+    wait_for_link(page, "lower=-3")
     before = page.url
     links[1].click()
     expect(box(page, "lower")).to_be_focused()

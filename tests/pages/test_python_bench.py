@@ -14,6 +14,12 @@ ADDRESS = "calculators/python/"
 ENGINE = re.compile(r"/engine/(?:pyodide|sources)")
 START_MS = 60_000
 TOLD_SIZE = re.compile(r"about ([\d.]+) MB, once.*without compression it is ([\d.]+) MB")
+SLOW_TO_REGISTER = """
+const register = ServiceWorkerContainer.prototype.register;
+ServiceWorkerContainer.prototype.register = function (...all) {
+  return new Promise((resolve) => setTimeout(resolve, 1000)).then(() => register.apply(this, all));
+};
+"""
 NEVER_ENDS = "print('before')\nwhile True:\n    pass\n"
 
 
@@ -207,14 +213,26 @@ def test_without_scripts_the_programs_can_be_read_with_what_they_print(new_visit
 def test_started_once_it_works_without_network(visitor):
     page = visitor.open(ADDRESS + "?offline=1")
     start(page)  # at once: the engine waits until its files are being kept
-    [name] = page.evaluate(KEPT)
-    assert sum(bool(ENGINE.search(address)) for address in page.evaluate(ADDRESSES, name)) == 6
+    assert len(kept_engine(page)) == 6
     visitor.context.set_offline(True)
     page = visitor.open(ADDRESS)
     start(page)
     run(page, "from calc import catalog\nprint(len(catalog.IDS) > 10)")
     assert log(page).text_content() == "True\n"
     visitor.complaints.clear()  # the browser reports each request that the network refused
+
+
+def test_started_before_the_book_is_being_kept_it_is_kept_whole(visitor):
+    visitor.context.add_init_script(SLOW_TO_REGISTER)
+    page = visitor.open(ADDRESS + "?offline=1")
+    start(page)
+    assert len(kept_engine(page)) == 6
+
+
+def kept_engine(page):
+    """Return the addresses of the full engine's files that the browser has kept."""
+    [name] = page.evaluate(KEPT)
+    return [address for address in page.evaluate(ADDRESSES, name) if ENGINE.search(address)]
 
 
 def test_the_page_tells_the_size_that_is_fetched(visitor):

@@ -7,11 +7,16 @@ const SITE = new URL("../../", import.meta.url);
 const KEPT_LIMIT_MS = 20_000;
 const AT_HOME = ["localhost", "127.0.0.1", "[::1]"];
 
-export async function keepOffline() {
-  if (!("serviceWorker" in navigator)) return;
-  const asked = new URLSearchParams(location.search).get("offline");
-  if (asked === "1") remember("offline", "1");
-  if (asked === "0") forget("offline");
+let asked = Promise.resolve();
+
+export function keepOffline() {
+  if ("serviceWorker" in navigator) asked = ask();
+}
+
+async function ask() {
+  const wish = new URLSearchParams(location.search).get("offline");
+  if (wish === "1") remember("offline", "1");
+  if (wish === "0") forget("offline");
   try {
     if (AT_HOME.includes(location.hostname) && recall("offline") !== "1") await leave();
     else await navigator.serviceWorker.register(new URL("service-worker.js", SITE), { scope: SITE.pathname });
@@ -22,9 +27,11 @@ export async function keepOffline() {
 
 /** Resolve once this visit's files are being kept, so that what is fetched next is kept too; at once if none are. */
 export async function untilKept() {
+  await asked;
   const workers = navigator.serviceWorker;
   const registration = await workers?.getRegistration(SITE).catch(() => undefined);
-  if (workers?.controller || !(registration?.installing ?? registration?.waiting)) return;
+  if (!registration || workers.controller) return;
+  if (registration.active?.state === "activated") return; // the reader reloaded past it
   await new Promise((resolve) => {
     workers.addEventListener("controllerchange", resolve, { once: true });
     setTimeout(resolve, KEPT_LIMIT_MS);
