@@ -47,6 +47,7 @@ class Bench {
   #aside = null; // the reader's changes while the example stands in their place
   #worker = null;
   #watchdog = 0;
+  #attempt = null;
   #printed = []; // [{text, isError}]: what the log has still to show
   #frame = 0;
 
@@ -133,7 +134,11 @@ class Bench {
   // Python ---------------------------------------------------------------------
 
   async #start(meanwhile, atLast) {
+    const attempt = (this.#attempt = {});
     this.#enter("loading", meanwhile);
+    this.#watchdog = setTimeout(() => this.#breakdown(), START_LIMIT_MS);
+    await untilKept(); // a worker made earlier fetches its modules past the offline copy, even when that takes over
+    if (attempt !== this.#attempt) return; // stopped meanwhile
     const worker = new Worker(new URL("./bench-worker.mjs", import.meta.url), { type: "module" });
     this.#worker = worker;
     worker.onmessage = ({ data }) => this.#hear(JSON.parse(data), atLast);
@@ -141,8 +146,6 @@ class Bench {
       event.preventDefault();
       this.#breakdown();
     };
-    this.#watchdog = setTimeout(() => this.#breakdown(), START_LIMIT_MS);
-    await untilKept();
     worker.postMessage(JSON.stringify({ start: engineFiles() }));
   }
 
@@ -184,6 +187,7 @@ class Bench {
 
   #endWorker() {
     clearTimeout(this.#watchdog);
+    this.#attempt = null;
     if (this.#worker) {
       this.#worker.onmessage = this.#worker.onerror = null; // what was under way must not pass for the next one's
       this.#worker.terminate();
