@@ -20,6 +20,9 @@ IDS = (
     "dew-point-celsius",
     "emc",
     "air-changes",
+    "face-speeds",
+    "solvents",
+    "respirators",
     "exposure-limits",
 )
 
