@@ -7,9 +7,8 @@ QUARTER = 0.25
 
 
 def _row(solvent: Solvent) -> tuple[object, ...]:
-    name = solvent.name[:1].upper() + solvent.name[1:]
     limit = solvent.lower_limit
-    return (name, solvent.flash_point, limit, QUARTER * limit, solvent.note or None)
+    return (solvent.name, solvent.flash_point, limit, QUARTER * limit, solvent.note or None)
 
 
 LOOKUP = lookup(
