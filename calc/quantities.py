@@ -28,6 +28,11 @@ MOST_DIGITS = 15
 LARGEST_EXPONENT = 30
 SIGNIFICANT_DIGITS = 12
 
+PLAIN_BELOW = 1e6
+NEAR_A_HALF = 1e-4
+"""A number below the one and farther than the other from a half: 12 digits move it by 5e-6 at most, so that
+ordinary rounding gives what exact rounding would."""
+
 DIGITS = "0123456789"
 VULGAR_FRACTIONS = (
     ("½", "1/2"), ("¼", "1/4"), ("¾", "3/4"), ("⅛", "1/8"), ("⅜", "3/8"),
@@ -220,6 +225,8 @@ KINDS = (
          ("1.5", "1.5"), ("", "")),
 )
 
+_KIND_BY_ID = {kind.id: kind for kind in KINDS}
+
 
 def kind_of(kind_id: str) -> Kind:
     """Return the kind with this id.
@@ -227,10 +234,9 @@ def kind_of(kind_id: str) -> Kind:
     Raises:
         ValueError: no kind has this id.
     """
-    for kind in KINDS:
-        if kind.id == kind_id:
-            return kind
-    raise ValueError("no kind of quantity is called " + kind_id)
+    if kind_id not in _KIND_BY_ID:
+        raise ValueError("no kind of quantity is called " + kind_id)
+    return _KIND_BY_ID[kind_id]
 
 
 def face_of(kind: Kind, system: str) -> Face:
@@ -481,8 +487,10 @@ def _rounded(number: float, scale: int, half_to_even: bool) -> int:
     """Return number times scale as a whole number, by way of 12 significant digits."""
     if number != number or number in (math.inf, -math.inf):
         raise ValueError("a number to show must be finite")
-    if number == 0:
-        return 0
+    size = abs(number) * scale
+    if size < PLAIN_BELOW and abs(size - int(size) - 0.5) > NEAR_A_HALF:
+        nearest = int(size + 0.5)
+        return -nearest if number < 0 else nearest
     top, bottom = _as_ratio(abs(number))
     places = SIGNIFICANT_DIGITS - 1 - math.floor(math.log10(abs(number)))
     if places >= 0:

@@ -1,6 +1,7 @@
 """Quantities as typed and as shown."""
 
 import math
+from decimal import ROUND_HALF_UP, Decimal, localcontext
 from fractions import Fraction
 
 import pytest
@@ -159,6 +160,18 @@ def test_shown_decimals_are_within_half_a_digit(number, decimals):
     text = show_number(number, decimals)
     assert abs(Fraction(text) - Fraction(number)) <= Fraction(1, 2 * 10**decimals) + abs(
         Fraction(number)) / 10**11
+
+
+NEAR_HALVES = st.builds(lambda whole, off: (whole + 0.5) / 100 + off, st.integers(0, 10**6),
+                        st.sampled_from((0.0, 1e-12, -1e-12, 1e-9, -1e-9, 1.1e-6, -0.9e-6)))
+
+
+@given(st.one_of(st.floats(0, 1e9), NEAR_HALVES), st.integers(0, 4))
+def test_shown_decimals_are_those_of_decimal_arithmetic(number, decimals):
+    with localcontext(prec=12, rounding=ROUND_HALF_UP):
+        twelve = +Decimal(number)
+    with localcontext(prec=400, rounding=ROUND_HALF_UP):
+        assert Decimal(show_number(number, decimals)) == twelve.quantize(Decimal(1).scaleb(-decimals))
 
 
 @given(st.sampled_from(KINDS), st.sampled_from(SYSTEMS), st.floats(0.001, 5000))
