@@ -33,6 +33,10 @@ from calc.tables import string_materials
 RECURVE_SHORTER = (3 * INCH, 4 * INCH)
 """Recurve strings are found this much shorter than the marked bow (string-shorter-than-marked)."""
 
+NO_STRING = tuple([(id, None) for id in ("strands", "strand_strength", "string_strength", "factor_reached",
+                                         "stretch")])
+"""What is told of a string that must not be made."""
+
 CHART_WEIGHTS = tuple([pounds * POUND_FORCE for pounds in range(20, 84, 4)])
 
 
@@ -52,29 +56,49 @@ def compute(
     length = (least + most) / 2
     stuff = string_materials.find(material)
     strands = strings.strands_for(draw_weight, factor, stuff.strand_strength, fewest)
-    strength = strands * stuff.strand_strength
+    suits = _suits(stuff, tips, old)
     return Outcome(
-        sentence("Make the string {} long, of {} strands of " + _lower(stuff.name)
-                 + ". They break at {} when new, {} times the draw weight.",
-                 amount("length", length), str(strands), amount("force", strength, 0),
-                 amount("number", strength / draw_weight, 1)),
+        _headline(stuff, length, strands, draw_weight) if suits
+        else _refusal(length, draw_weight, factor, fewest),
         (
             ("length", length),
             ("length_least", least),
             ("length_most", most),
             ("standard_length", strings.standard_string_length(bow_length)),
-            ("strands", strands),
-            ("strand_strength", stuff.strand_strength),
-            ("string_strength", strength),
-            ("factor_reached", strength / draw_weight),
-            ("stretch", stuff.stretch),
-        ),
-        (_tips_check(stuff, tips, old), _length_check(pattern), _strands_check(strands, fewest, factor)),
+        ) + (_string_values(stuff, strands, draw_weight) if suits else NO_STRING),
+        (_tips_check(stuff, tips, old), _length_check(pattern))
+        + ((_strands_check(strands, fewest, factor),) if suits else ()),
         (_materials_table(draw_weight, factor, fewest, tips, old),),
         (_chart(factor, fewest),),
         (),
         ASSUMPTIONS,
     )
+
+
+def _string_values(
+    stuff: string_materials.Material, strands: int, draw_weight: float
+) -> tuple[tuple[str, float | None], ...]:
+    strength = strands * stuff.strand_strength
+    return (("strands", strands), ("strand_strength", stuff.strand_strength), ("string_strength", strength),
+            ("factor_reached", strength / draw_weight), ("stretch", stuff.stretch))
+
+
+def _headline(stuff: string_materials.Material, length: float, strands: int, draw_weight: float) -> Sentence:
+    strength = strands * stuff.strand_strength
+    return sentence(
+        "Make the string {} long, of {} strands of " + _lower(stuff.name)
+        + ". They break at {} when new, {} times the draw weight.",
+        amount("length", length), str(strands), amount("force", strength, 0),
+        amount("number", strength / draw_weight, 1))
+
+
+def _refusal(length: float, draw_weight: float, factor: float, fewest: int) -> Sentence:
+    polyester = string_materials.find("polyester")
+    strands = strings.strands_for(draw_weight, factor, polyester.strand_strength, fewest)
+    return sentence(
+        "Do not make this string. These tips bear polyester only: {} strands of it, {} long, which break at "
+        "{} when new.", str(strands), amount("length", length),
+        amount("force", strands * polyester.strand_strength, 0))
 
 
 def _lower(name: str) -> str:

@@ -6,6 +6,7 @@ from hypothesis import strategies as st
 
 from calc.answer import work_out
 from calc.calculators.string import CALCULATOR
+from calc.fields import say
 
 INCH = 0.0254
 
@@ -29,6 +30,18 @@ def levels(outcome):
 def test_low_stretch_only_on_new_reinforced_tips(material, tips, old, level):
     """Common practice: old bows and tips without reinforcement, polyester only."""
     assert levels(run(material=material, tips=tips, old=old)[1])["tips"] == level
+
+
+@pytest.mark.parametrize("material", ["aramid", "polyethylene"])
+@pytest.mark.parametrize(("tips", "old"), [("plain", "yes"), ("plain", "no"), ("reinforced", "yes")])
+def test_a_string_that_must_not_be_made_gets_no_recipe(material, tips, old):
+    values, outcome = run(material=material, tips=tips, old=old)
+    polyester, _ = run(material="polyester", tips=tips, old=old)
+    text = say(outcome.headline, "imperial")
+    assert text.startswith("Do not make this string")
+    assert f"polyester only: {polyester['strands']} strands" in text
+    assert values["strands"] is None
+    assert "strands" not in levels(outcome)
 
 
 @pytest.mark.parametrize("tips", ["plain", "reinforced"])
