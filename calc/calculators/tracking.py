@@ -8,7 +8,6 @@ from calc.fields import (
     STOP,
     TEXT,
     WATCH,
-    Amount,
     Calculator,
     Check,
     Column,
@@ -103,39 +102,76 @@ def _outside(each: Finding, limits: tuple[float, float, float]) -> bool:
     return abs(each.limb.offset_riser) > offset + SLACK or abs(each.twist) > twist + SLACK
 
 
+def _far_out(each: Finding, limits: tuple[float, float, float]) -> bool:
+    return abs(each.twist) > FAR_OUT * limits[1] + SLACK
+
+
+def _groove_out(each: Finding, limits: tuple[float, float, float]) -> bool:
+    return abs(each.groove) > limits[2] + SLACK
+
+
+def _points_at_riser(both: tuple[Finding, ...], limits: tuple[float, float, float]) -> bool:
+    first, second = both[0].limb.offset_riser, both[1].limb.offset_riser
+    return min(abs(first), abs(second)) > limits[0] + SLACK and first * second > 0
+
+
 def _side(offset: float) -> str:
     return "right" if offset > 0 else "left"
 
 
 def _headline(both: tuple[Finding, ...], limits: tuple[float, float, float]) -> Sentence:
-    parts: list[str] = []
-    amounts: list[Amount | str] = []
-    for each in both:
-        if not _outside(each, limits):
-            continue
-        amounts.append(amount("angle", abs(each.twist)))
-        if each.strong == "neither":
-            parts.append("the " + each.limb.name + " limb is twisted by {} only, and the string still lies "
-                         "off it: look at the riser and the other limb first")
-        elif abs(each.twist) > FAR_OUT * limits[1] + SLACK:
-            parts.append("the " + each.limb.name + " limb is twisted by {}, more than sanding should put "
-                         "right: look for the cause")
-        else:
-            parts.append("the " + each.limb.name + " limb is twisted by {}, its " + each.strong
-                         + " side is the strong one, and material comes off there")
-    if not parts:
+    """Say what to do in its order: look for damage, then grooves, then the riser, then the limbs."""
+    causes = [_cause(each) for each in both if _far_out(each, limits)]
+    grooves = [_groove_step(each) for each in both if _groove_out(each, limits)]
+    riser = [sentence("sight along the riser, since at both fadeouts the string lies to the same side")
+             ] if _points_at_riser(both, limits) else []
+    limbs = [] if causes else [_limb_step(each) for each in both if _outside(each, limits)]
+    steps = [part for part in (causes, grooves, riser, limbs) if part]
+    if not steps:
         return sentence("The string lies where practice wants it on both limbs ({} and {} of twist): leave "
                         "them.", amount("angle", abs(both[0].twist)), amount("angle", abs(both[1].twist)))
-    text = "; ".join(parts)
-    return sentence(text[0].upper() + text[1:] + ".", *amounts)
+    told = [_joined(part) for part in steps]
+    words = [_capital(each.template) for each in told]
+    for index in range(1, len(words)):
+        words[index] = "Measure again; if the string is still off, " + told[index].template
+    return sentence(" ".join([each + "." for each in words]), *[given for each in told
+                                                                for given in each.amounts])
+
+
+def _joined(parts: list[Sentence]) -> Sentence:
+    return sentence("; ".join([each.template for each in parts]),
+                    *[given for each in parts for given in each.amounts])
+
+
+def _capital(text: str) -> str:
+    return text[0].upper() + text[1:]
+
+
+def _cause(each: Finding) -> Sentence:
+    return sentence("the " + each.limb.name + " limb is twisted by {}, more than sanding should put right: "
+                    "look for the cause", amount("angle", abs(each.twist)))
+
+
+def _groove_step(each: Finding) -> Sentence:
+    return sentence("the " + each.limb.name + " groove points {} to the " + _side(each.groove)
+                    + ": put it right first, with a few file strokes in the groove",
+                    amount("angle", abs(each.groove)))
+
+
+def _limb_step(each: Finding) -> Sentence:
+    twist = amount("angle", abs(each.twist))
+    if each.strong == "neither":
+        return sentence("the " + each.limb.name + " limb is twisted by {} only, and the string still lies "
+                        "off it: look at the riser and the other limb first", twist)
+    return sentence("the " + each.limb.name + " limb is twisted by {}, its " + each.strong
+                    + " side is the strong one, and material comes off there", twist)
 
 
 def _checks(both: tuple[Finding, ...], limits: tuple[float, float, float]) -> tuple[Check, ...]:
     found = []
     for each in both:
         found += _limb_checks(each, limits)
-    first, second = both[0].limb.offset_riser, both[1].limb.offset_riser
-    if min(abs(first), abs(second)) > limits[0] + SLACK and first * second > 0:
+    if _points_at_riser(both, limits):
         found.append(check("riser", WATCH, "At both fadeouts the string lies to the same side. That is as "
                            "much the riser, or how limbs meet it, as the limbs: sight along it before you "
                            "sand."))
@@ -146,7 +182,7 @@ def _limb_checks(each: Finding, limits: tuple[float, float, float]) -> list[Chec
     most_offset, most_twist, most_groove = limits
     name = each.limb.name
     found = []
-    if abs(each.twist) > FAR_OUT * most_twist + SLACK:
+    if _far_out(each, limits):
         found.append(check(name + "-twist", STOP, sentence(
             "The " + name + " limb is twisted by {}, more than sanding should put right: look for lifted "
             "glass, a parted lamination or a bow that was strung by stepping through.",
@@ -165,7 +201,7 @@ def _limb_checks(each: Finding, limits: tuple[float, float, float]) -> list[Chec
             "At the " + name + " fadeout the string lies {} to the " + _side(offset)
             + " of the middle; practice accepts {}.", amount("length", abs(offset)),
             amount("length", most_offset))))
-    if abs(each.groove) > most_groove + SLACK:
+    if _groove_out(each, limits):
         found.append(check(name + "-groove", WATCH, sentence(
             "The " + name + " groove points {} to the " + _side(each.groove)
             + " of the limb's middle line; practice accepts {}. It may be what leads the string aside: a few "

@@ -96,3 +96,38 @@ def test_an_untwisted_limb_under_an_offset_string_is_not_sanded():
                           upper_height_riser="7")
     assert values["upper_strong"] == "neither"
     assert "look at the riser" in say(outcome.headline, "imperial")
+
+
+def places(text, *words):
+    """Return where words stand in a text, all of them there."""
+    assert all(each in text for each in words), text
+    return [text.index(each) for each in words]
+
+
+def test_the_groove_goes_before_the_limb():
+    """Common practice: what leads the string aside is put right before the limb is sanded."""
+    _, outcome = run(upper_groove_inner="0.08 in")
+    text = say(outcome.headline, "imperial")
+    assert levels(outcome)["upper-groove"] == "watch"
+    found = places(text, "The upper groove points", "file strokes", "Measure again", "material comes off")
+    assert found == sorted(found)
+
+
+def test_a_crooked_groove_on_straight_limbs_is_all_there_is_to_do():
+    text = say(run(**{**STRAIGHT, "upper_groove_inner": "-0.08 in"})[1].headline, "imperial")
+    assert text.startswith("The upper groove points 3.1° to the left")
+    assert "material comes off" not in text
+    assert "leave them" not in text
+
+
+def test_the_order_is_groove_riser_limb():
+    text = say(run(upper_offset_riser="3/16", lower_offset_riser="3/16", upper_offset_tip="1/4",
+                   lower_groove_inner="0.05 in")[1].headline, "imperial")
+    found = places(text, "lower groove", "sight along the riser", "upper limb is twisted")
+    assert found == sorted(found)
+
+
+def test_a_twist_that_asks_for_its_cause_leads():
+    text = say(run(upper_offset_tip="1/2", upper_groove_inner="0.08 in")[1].headline, "imperial")
+    found = places(text, "look for the cause", "upper groove")
+    assert found == sorted(found)
