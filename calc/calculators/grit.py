@@ -24,29 +24,29 @@ from calc.fields import (
     switch,
 )
 from calc.shop.abrasives import ladder, nearest, scratch_depth, step_ratio
-from calc.tables.grits import CAMI, CAMI_GRITS, P_GRITS, SCALE_NAMES, Grit, P, find, name_of
+from calc.tables.grits import (
+    CAMI,
+    CAMI_GRITS,
+    P_GRITS,
+    SCALE_NAMES,
+    Grit,
+    P,
+    between_coats,
+    find,
+    name_of,
+)
 
 USUAL_LIMIT = "1.65"
 """House rule: passes one grade skipped, refuses two. No standard gives a limit."""
 
 SHELF_P = (40, 60, 80, 100, 120, 150, 180, 220, 240, 320, 400, 600, 800, 1000, 1200, 1500, 2000)
-SHELF_CAMI = (40, 60, 80, 100, 120, 150, 180, 220, 320, 400, 600, 800, 1000)
+SHELF_CAMI = (40, 60, 80, 100, 120, 150, 180, 220, 240, 320, 400, 600, 800, 1000)
 """Grades that an ordinary shop has in the drawer (common practice)."""
 
 FINEST_UNDER_FILM = 68e-6
 """Grain size of 220: finer bare wood gives many film finishes less to hold on to (an advice, no limit)."""
 
 ROUNDING = 1e-9
-
-BETWEEN_COATS = (
-    ("Bare wood, before the first coat", "180 to 220", "dry", "along the grain, dust wiped off"),
-    ("After the seal coat", "P320", "dry", "only the raised fibres"),
-    ("Between build coats", "P320 to P400", "wet or dry", "flat, until the gloss is evenly gone"),
-    ("Under and over lettering", "P400 to P600", "by hand, light", "a scuff; never through"),
-    ("Before the last coat", "P600", "wet", "no shiny spot left"),
-    ("Rubbing out the last coat", "P1000 to P2000", "wet", "after full cure only"),
-)
-"""Grades between coats (common practice)."""
 
 
 def compute(
@@ -128,9 +128,9 @@ def _checks(
     found = []
     if largest > limit * (1 + ROUNDING):
         found.append(check("ratio", WATCH, sentence(
-            "One step goes to grains {} times finer, more than the limit of {}: no grade lies between. Give "
-            "that step more time, and look for old scratches in a low light before going on.",
-            amount("number", largest), amount("number", limit))))
+            "One step goes to grains {} times finer, more than the limit of {}: no grade at hand lies between"
+            "{}. Give that step more time, and look for old scratches in a low light before going on.",
+            amount("number", largest), amount("number", limit), _left_in_the_shop(steps, largest))))
     else:
         found.append(check("ratio", OK, sentence(
             "No step goes to grains more than {} times finer; the limit is {}.",
@@ -156,6 +156,16 @@ def _checks(
     return tuple(found)
 
 
+def _left_in_the_shop(steps: list[Grit], largest: float) -> str:
+    """Return which grades of the whole scale lie within the largest step, as the end of a sentence."""
+    for before, after in zip(steps, steps[1:]):
+        if step_ratio(before.size, after.size) == largest:
+            names = [name_of(each) for each in (P_GRITS if before.scale == P else CAMI_GRITS)
+                     if after.size < each.size < before.size]
+            return " (the scale has " + ", ".join(names) + ")" if names else ""
+    return ""
+
+
 def _ladder_table(steps: list[Grit], slope: float) -> Table:
     lines: list[tuple[object, ...]] = []
     for index, each in enumerate(steps):
@@ -175,7 +185,7 @@ def _between_table() -> Table:
     return Table("between", "Grades between coats (common practice, P scale)", (
         Column("place", "Where", TEXT), Column("grade", "Grade", TEXT), Column("way", "Wet or dry", TEXT),
         Column("until", "How far", TEXT),
-    ), BETWEEN_COATS)
+    ), tuple([(each.work, each.grades, each.way, each.until) for each in between_coats()]))
 
 
 def _chart(steps: list[Grit]) -> Chart:

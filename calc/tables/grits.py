@@ -1,4 +1,4 @@
-"""Mean grain size of abrasive grades, by scale.
+"""Mean grain size of abrasive grades, by scale, and which grades go where on a bow.
 
 Up to 220 the two scales run close together; beyond it the same number is finer in CAMI. P grades to 220
 are sieved, from 240 on they are sorted by how fast they settle.
@@ -8,6 +8,10 @@ from collections import namedtuple
 
 Grit = namedtuple("Grit", "id scale number size source status")
 """A grade. scale: P or CAMI. number: as printed on the sheet. size [m]: mean diameter of the grains."""
+
+Use = namedtuple("Use", "id work grades way until source status")
+"""Grades for one kind of work, P scale. way, until: wet or dry, and how far; empty where it is not between
+coats."""
 
 P = "p"
 CAMI = "cami"
@@ -36,6 +40,33 @@ CAMI_GRITS = _scale(CAMI, (
     (360, 28.0), (400, 23.0), (500, 20.0), (600, 16.0), (800, 12.6), (1000, 10.3),
 ))
 GRITS = P_GRITS + CAMI_GRITS
+
+
+def _use(id: str, work: str, grades: str, way: str = "", until: str = "") -> Use:
+    return Use(id, work, grades, way, until, "bench-practice", "common practice")
+
+
+USES = (
+    _use("riser-rasp", "Riser after rasp and file", "P80, P120, P180, P220"),
+    _use("riser-scraper", "Riser after a scraper", "P120 or P150, P180, P220"),
+    _use("old-finish", "Old finish off glass, by hand", "P180, P220; P120 takes glass faster than you think"),
+    _use("edges", "Limb edges", "P180, P220, P320"),
+    _use("raised-grain", "Raised grain, after wiping with a damp cloth", "P220 once more, lightly"),
+    _use("sealer", "Before the sealer, film finish", "P220", "dry", "along the grain, dust wiped off"),
+    _use("oil", "Before hand-rubbed oil", "P320 to P400", "dry", "along the grain"),
+    _use("sealed", "After the seal coat", "P320", "dry", "only the raised fibres"),
+    _use("build", "Between build coats", "P320 to P400", "wet or dry",
+         "flat, until the gloss is evenly gone"),
+    _use("lettering", "Under and over lettering", "P400 to P600", "by hand, light", "a scuff; never through"),
+    _use("last", "Before the last coat", "P400 to P600, or what its data sheet says", "wet",
+         "no shiny spot left"),
+    _use("rubbing-out", "Rubbing out a last coat of gloss", "P1000 to P2000", "wet", "after full cure only"),
+)
+
+
+def between_coats() -> list[Use]:
+    """Return the uses that belong to a finish, from bare wood to the last coat."""
+    return [use for use in USES if use.way]
 
 
 def name_of(grit: Grit) -> str:

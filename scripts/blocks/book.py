@@ -1,10 +1,11 @@
-"""What the book shows from its own data: decision paths, findings, the glossary, the check values at home."""
+"""What the book shows from its own data: decision paths, findings, the glossary, check values, grits."""
 
 from calc.lookups import glossary
 from calc.lookups.check_values import CHECK_VALUES
-from calc.paths.declare import End, Page, Path, Question, nodes, trail
+from calc.paths.declare import Answer, End, Page, Path, Question, nodes, trail
 from calc.report import TO_ROOT
-from calc.tables.findings import VERDICTS, with_verdict
+from calc.tables.findings import VERDICTS, Finding, find, verdict_on, with_verdict
+from calc.tables.grits import USES
 from scripts.blocks.tree import Node, element
 
 
@@ -35,7 +36,16 @@ def _question(path: Path, each: Question) -> list[Node | None]:
 
 def _end(each: End) -> list[Node | None]:
     return [element("h3", {"tabindex": "-1"}, each.verdict), element("p", {}, each.reason),
-            element("p", {}, "Go on at ", _page_link(each.page), ".")]
+            _listed_as(each), element("p", {}, "Go on at ", _page_link(each.page), ".")]
+
+
+def _listed_as(each: End) -> Node | None:
+    """Return under which head of the inspection's list an end is ticked."""
+    if not each.finding:
+        return None
+    finding = find(each.finding)
+    return element("p", {}, "In the inspection\N{RIGHT SINGLE QUOTATION MARK}s list: ", element(
+        "a", {"href": TO_ROOT + "inspect/decide/#" + _finding_anchor(finding)}, finding.label), ".")
 
 
 def _start_again(path: Path, id: str) -> Node | None:
@@ -65,6 +75,27 @@ def _anchor(path: Path, id: str) -> str:
     return path.id + "-" + id
 
 
+def answers_list(path: Path) -> Node:
+    """Return the answers that lead to each end under the first answer on their way, for those who skim.
+
+    Where the first answer is an end already, it leads there by itself.
+    """
+    first, *_ = path.questions
+    ends = [(trail(path, each.id), each) for each in path.ends]
+    return element("ul", {"class": "rb-reached"}, *(
+        element("li", {}, given.text, *_reached([(steps, each) for steps, each in ends
+                                                 if steps[0][1] == given]))
+        for given in first.answers))
+
+
+def _reached(ends: list[tuple[list[tuple[Question, Answer]], End]]) -> list[Node]:
+    if len(ends) == 1:
+        return [": ", _page_link(ends[0][1].page)]
+    return [element("ul", {}, *(
+        element("li", {}, "; ".join(given.text for _, given in steps[1:]), ": ", _page_link(each.page))
+        for steps, each in ends))]
+
+
 def findings_list() -> Node:
     """Return every finding of an inspection under its verdict, with sign, reason and page."""
     return element("div", {"class": "rb-findings"}, *(
@@ -73,9 +104,41 @@ def findings_list() -> Node:
             element("p", {}, verdict.note),
             element("dl", {}, *(
                 part for each in with_verdict(verdict.id) for part in (
-                    element("dt", {"id": "finding-" + each.id.replace("_", "-")}, each.label),
+                    element("dt", {"id": _finding_anchor(each)}, each.label),
                     element("dd", {}, each.sign + " ", element("strong", {}, each.reason), " See ",
                             _page_link(each.page), ".")))))))
+
+
+def _finding_anchor(finding: Finding) -> str:
+    return "finding-" + str(finding.id).replace("_", "-")
+
+
+def verdicts_list() -> Node:
+    """Return each verdict with its findings in a line."""
+    return element("ul", {"class": "rb-findings"}, *(
+        element("li", {}, element("strong", {}, verdict.short + "."), " ",
+                "; ".join(each.label for each in with_verdict(verdict.id)) + ".")
+        for verdict in VERDICTS))
+
+
+def found(names: list[str]) -> Node:
+    """Return the findings of one verdict as a list, or some findings by name as a table with their verdicts.
+
+    Raises:
+        ValueError: there is no such verdict or finding.
+    """
+    if names[0] in [verdict.id for verdict in VERDICTS]:
+        [verdict] = names
+        return element("ul", {"class": "rb-findings"},
+                       *(element("li", {}, each.label) for each in with_verdict(verdict)))
+    return element(
+        "table", {"class": "rb-findings"},
+        element("thead", {}, element("tr", {}, *(element("th", {"scope": "col"}, head)
+                                                 for head in ("Finding", "How to tell it", "Verdict")))),
+        element("tbody", {}, *(
+            element("tr", {}, element("td", {}, each.label), element("td", {}, each.sign),
+                    element("td", {}, element("strong", {}, verdict_on(each).short)))
+            for each in (find(name.replace("-", "_")) for name in names))))
 
 
 def glossary_list(part: str) -> Node:
@@ -95,4 +158,18 @@ def check_values_table() -> Node:
             element("tr", {}, element("td", {}, element("a", {"href": each.address}, each.question)),
                     element("td", {}, each.value), element("td", {}, each.status))
             for each in CHECK_VALUES)),
+    )
+
+
+def grit_uses_table() -> Node:
+    """Return which grits go where, as the page on sanding shows them."""
+    return element(
+        "table", {},
+        element("thead", {}, element("tr", {}, *(element("th", {"scope": "col"}, head)
+                                                 for head in ("For", "Grits")))),
+        element("tbody", {}, *(
+            element("tr", {}, element("td", {}, each.work),
+                    element("td", {}, element("strong", {}, each.grades) if each.id == "sealer"
+                            else each.grades))
+            for each in USES)),
     )

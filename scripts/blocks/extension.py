@@ -7,12 +7,16 @@
     ::: sources ID       what the calculator leans on
     ::: table ID         a look-up table
     ::: path ID          a decision path
+    ::: answers ID       where a decision path leads, as a list
     ::: glossary PART    the words of one part of the glossary
     ::: cited KEY KEY    the sources that a page leans on, in this order
     ::: program ID       a program of the bench, with what it prints
     ::: bench            the editor that runs programs
     ::: findings         what an inspection can find, and what each finding means
+    ::: verdicts         each verdict with its findings in a line
+    ::: found NAME NAME  the findings of one verdict, or some findings with their verdicts
     ::: checkvalues      the check values, for the home page
+    ::: grits            which grits go where on a bow
     ::: calculators      list of all calculators
     ::: bibliography     list of all sources
 """
@@ -77,14 +81,18 @@ ABOUT_ONE: dict[str, Callable[[fields.Calculator], Node]] = {
 OF_THE_BOOK: dict[str, Callable[[str], Node]] = {
     "table": lambda name: lookup.lookup_section(lookups.find(name)),
     "path": lambda name: book.path_section(paths.find(name)),
+    "answers": lambda name: book.answers_list(paths.find(name)),
     "glossary": book.glossary_list,
+    "found": lambda names: book.found(names.split()),
     "program": bench.program,
     "cited": lambda keys: reference.cited_list(keys.split()),
 }
 ABOUT_ALL: dict[str, Callable[[], Node]] = {
     "bench": bench.editor,
     "findings": book.findings_list,
+    "verdicts": book.verdicts_list,
     "checkvalues": book.check_values_table,
+    "grits": book.grit_uses_table,
     "calculators": _calculators_list,
     "bibliography": reference.bibliography_list,
 }

@@ -5,7 +5,7 @@ import pytest
 from calc.answer import work_out
 from calc.calculators.grit import CALCULATOR
 from calc.fields import say
-from calc.tables.grits import find
+from calc.tables.grits import between_coats, find
 
 
 def results(**typed):
@@ -100,3 +100,29 @@ def test_bare_wood_to_220_dry_raises_no_caution():
 )
 def test_a_ladder_that_goes_coarser_is_refused_at_its_field(typed, field):
     assert [each.field for each in work_out(CALCULATOR, list(typed.items())).problems] == [field]
+
+
+def test_the_cami_drawer_makes_a_ladder_within_the_limit():
+    """Grain sizes: trade tables, read second-hand. 240 is an ordinary grade (common practice)."""
+    _, outcome = results(scale="cami", material="glass", start_cami="c120", finish_cami="c320")
+    assert "240" in [each["grade"] for each in rows(outcome, "ladder")]
+    assert levels(outcome)["ratio"] == "ok"
+
+
+@pytest.mark.parametrize(
+    ("typed", "words"),
+    [({"shelf": "shop", "start_p": "p400"}, "no grade at hand lies between (the scale has P500)."),
+     ({"shelf": "all", "start_p": "p500", "step_limit": "1.1"}, "no grade at hand lies between.")],
+)
+def test_a_step_too_large_names_what_the_scale_has(typed, words):
+    _, outcome = results(**{"step_limit": "1.2", "finish_p": "p600", **typed})
+    [found] = [each for each in outcome.checks if each.id == "ratio"]
+    assert found.level == "watch"
+    assert words in say(found.text, "metric")
+
+
+def test_grades_between_coats_are_those_of_the_book():
+    _, outcome = results()
+    shown = {each["place"]: each["grade"] for each in rows(outcome, "between")}
+    assert shown == {each.work: each.grades for each in between_coats()}
+    assert shown["Before the last coat"].startswith("P400 to P600")

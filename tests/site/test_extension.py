@@ -4,6 +4,7 @@ import markdown
 import pytest
 
 from calc import bibliography, catalog
+from calc.tables.grits import USES
 from scripts.blocks.extension import example_outcome
 from tests.site.markup import Elements
 
@@ -59,3 +60,10 @@ def test_code_samples_are_left_alone():
 def test_a_block_that_does_not_exist_stops_the_build(line):
     with pytest.raises(ValueError, match=r"no |nothing in"):
         converted(line)
+
+
+def test_grits_of_the_book_are_those_of_the_table():
+    html = converted("::: grits")
+    for use in USES:
+        assert f"<td>{use.work}</td>" in html
+        assert use.grades in html
