@@ -17,7 +17,7 @@ ALLOWED = {
     "mechanics": {"mechanics", "quantities", "tables"},
     "shop": {"shop", "quantities", "tables", "dates"},
     "lookups": {"lookups", "listing", "shop", "mechanics", "tables", "quantities"},
-    "paths": {"paths", "listing"},
+    "paths": {"paths", "listing", "tables"},
     "drawings": {"drawings", "fields", "quantities", "mechanics", "shop"},
     "calculators": {"calculators", "drawings", "mechanics", "shop", "tables", "fields", "quantities",
                     "dates", "bibliography"},

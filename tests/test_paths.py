@@ -5,8 +5,11 @@ from pathlib import Path as File
 import pytest
 
 from calc import catalog as calculators
+from calc.answer import work_out
 from calc.paths import catalog
-from calc.paths.declare import End, Path, answer, end, nodes, question, trail
+from calc.paths.declare import End, Path, answer, end, found, nodes, question, trail
+from calc.tables import findings
+from calc.tables.findings import LOOK, REPAIR, SHOOT, WALL
 
 DOCS = File(__file__).parent.parent / "docs"
 
@@ -81,12 +84,57 @@ def test_every_calculator_can_be_found():
         each.page.address for each in ends if each.page.address.startswith("calculators/")}
 
 
-def test_a_line_across_a_limb_never_ends_in_shooting():
+def verdicts_of_line_ends():
+    """Return what the inspection's form says to the finding of each end of the path about lines."""
+    ends = catalog.find("line").ends
+    form = calculators.find("inspection")
+    every_look = [(each.id, "yes") for each in findings.LOOKS]
+    jobs = {each.id: work_out(form, [*every_look, (each.finding, "yes")]) for each in ends}
+    assert not any(job.problems or job.notes for job in jobs.values())
+    return {id: dict(job.outcome.values)["verdict"] for id, job in jobs.items()}
+
+
+def test_a_line_ends_as_the_form_judges_it():
+    short = {each.id: each.short.lower() for each in findings.VERDICTS}
+    judged = verdicts_of_line_ends()
+    for each in catalog.find("line").ends:
+        assert each.verdict.endswith(": " + short[judged[each.id]]), each.id
+
+
+def test_a_line_across_a_limb_never_ends_in_shooting_or_mending():
     path = catalog.find("line")
+    judged = verdicts_of_line_ends()
     for each in path.ends:
         answers = [given.to for _, given in trail(path, each.id)]
         if "across" in answers and each.id != "scratch":
-            assert "wall" in each.verdict or "crack" in each.verdict
+            assert judged[each.id] in (LOOK, WALL)
+
+
+@pytest.mark.parametrize(("id", "verdict"), [ # common practice
+    ("crack", WALL),
+    ("white-lines", LOOK),
+    ("crushed", WALL),
+    ("glass-line", WALL),
+    ("unsure-across", LOOK),
+    ("core", WALL),
+    ("ramp-lift", REPAIR),
+    ("fadeout-lift", LOOK),
+    ("limb-lift", LOOK),
+    ("core-parted", WALL),
+    ("parted", WALL),
+    ("short-splinter", REPAIR),
+    ("long-splinter", LOOK),
+    ("across-splinter", WALL),
+    ("crazing", SHOOT),
+    ("crazed-glass", LOOK),
+])
+def test_where_a_line_ends(id, verdict):
+    assert verdicts_of_line_ends()[id] == verdict
+
+
+def test_an_end_cannot_stand_for_a_finding_that_is_not_there():
+    with pytest.raises(ValueError, match="no finding is called"):
+        found("odd", "An odd line", "odd_line")
 
 
 def test_a_path_that_loops_or_ends_nowhere_would_be_found():

@@ -31,6 +31,7 @@ from calc.tables.findings import (
     Look,
     Verdict,
     verdict_of,
+    verdict_on,
     with_verdict,
 )
 
@@ -98,10 +99,9 @@ def _next(verdict: Verdict) -> tuple[Check, ...]:
 
 
 def _table(found: list[Finding]) -> Table:
-    words = {verdict.id: verdict.words.split(":")[0].rstrip(".") for verdict in VERDICTS[:-1]}
     return Table("findings", "What was found, the most dangerous first", (
         Column("finding", "Finding", TEXT), Column("verdict", "Asks for", TEXT),
-    ), tuple([(each.label, words.get(each.verdict, "A note in the record")) for each in found]))
+    ), tuple([(each.label, verdict_on(each).short) for each in found]))
 
 
 def _groups() -> tuple[Group, ...]:

@@ -6,6 +6,8 @@ that an end's address alone says which answers led there.
 
 from collections import namedtuple
 
+from calc.tables import findings
+
 Path = namedtuple("Path", "id title purpose questions ends")
 """A path. purpose: one sentence. The first question is where it starts."""
 
@@ -15,11 +17,21 @@ Question = namedtuple("Question", "id text help answers")
 Answer = namedtuple("Answer", "text to")
 """An answer, and the id of the question or end that it leads to."""
 
-End = namedtuple("End", "id verdict reason page")
-"""An end. verdict: what to do, in a few words; reason: why; page: a Page."""
+End = namedtuple("End", "id verdict reason page finding")
+"""An end. verdict: what to do, in a few words; reason: why; page: a Page.
+
+finding: id of the finding of an inspection that the end stands for, or empty.
+"""
 
 Page = namedtuple("Page", "title address")
 """Where the book goes on; the address counts from the root of the site."""
+
+NEXT = {
+    findings.WALL: Page("Retire a bow", "repair/retire/"),
+    findings.LOOK: Page("What you found", "inspect/decide/#what-you-found"),
+    findings.SHOOT: Page("What you found", "inspect/decide/#what-you-found"),
+}
+"""Where a finding leads by its verdict. What is mended has a page of its own."""
 
 
 def question(id: str, text: str, *answers: Answer, help: str = "") -> Question:
@@ -34,7 +46,21 @@ def answer(text: str, to: str) -> Answer:
 
 def end(id: str, verdict: str, reason: str, page: str, address: str) -> End:
     """Return an end that cites a page by title and address."""
-    return End(id, verdict, reason, Page(page, address))
+    return End(id, verdict, reason, Page(page, address), "")
+
+
+def found(id: str, name: str, finding: str, reason: str = "") -> End:
+    """Return an end that is a finding of the inspection.
+
+    The verdict is the finding's own, and so is the reason unless the end has one.
+
+    Raises:
+        ValueError: no finding has this id.
+    """
+    stands_for = findings.find(finding)
+    verdict = findings.verdict_on(stands_for)
+    page = NEXT.get(verdict.id, stands_for.page)
+    return End(id, name + ": " + verdict.short.lower(), reason or stands_for.reason, page, finding)
 
 
 def nodes(path: Path) -> list[Question | End]:

@@ -1,12 +1,7 @@
 """A line in a limb: finish, wood, edge or the end of the bow (common practice)."""
 
-from calc.paths.declare import Path, answer, end, question
+from calc.paths.declare import Path, answer, found, question
 
-_FORM = ("What you found", "inspect/decide/#what-you-found")
-_LINES = ("Tell crazing from cracks", "inspect/#2-tell-crazing-from-cracks")
-_LIFTED = ("What may be glued and what may not", "repair/lifted-edges/#what-may-be-glued-and-what-may-not")
-_SPLINTER = ("An edge splinter", "repair/lifted-edges/#an-edge-splinter")
-_RETIRE = ("Retire a bow", "repair/retire/")
 _PATCH = ("Fine paper on a small block, only until the glass shows. The dust is glass: wet it, and read the "
           "caution on this page.")
 
@@ -30,27 +25,51 @@ PATH = Path(
         ),
         question(
             "finish-off", "Take the finish off a patch the size of a fingernail. Is the line still there?",
-            answer("Yes, in the glass", "glass-line"),
+            answer("Yes, in the glass", "in-glass"),
             answer("No, it went with the finish", "scratch"),
             answer("I cannot tell", "unsure-across"),
             help=_PATCH,
         ),
         question(
+            "in-glass", "Is the line white, with a smooth surface over it?",
+            answer("Yes, thin white lines, and no fibre ends at them under the lens", "white-lines"),
+            answer("It is a wrinkle or a white band across the belly", "crushed"),
+            answer("No, or I cannot tell", "glass-line"),
+            help="Wipe the patch. Draw the nail over it once more, and look along it with the lens.",
+        ),
+        question(
             "along", "Where does it lie?",
             answer("At the edge, between two layers", "edge"),
+            answer("At the edge, in the wood between two glue lines", "core"),
             answer("On a face, under the glass, following the wood", "grain"),
-            answer("On a face, in the glass itself", "along-glass"),
+            answer("On a face or a corner, in the glass itself", "along-glass"),
         ),
         question(
             "edge", "Slide a slip of thin paper along it. Does the paper go in?",
             answer("No, nowhere", "glue-line"),
-            answer("A little, and it stops at once", "edge-open"),
+            answer("Yes, and I found where it ends", "edge-open"),
             answer("Yes, and I cannot find the end", "parted"),
+        ),
+        question(
+            "edge-open", "Where is it open, and how deep?",
+            answer("On the stiff ramp beside the riser, nowhere deeper than 1/16 in", "ramp-lift"),
+            answer("On that ramp but deeper, or at a fadeout", "fadeout-lift"),
+            answer("Where the limb bends, however little", "limb-lift"),
+            answer("Between layers of wood, or a coin sounds dull beside it", "core-parted"),
+            help="On the ramp riser wood lies beneath, and nothing bends. Pencil the ends, and tap the "
+                 "place. If two answers fit, take the one further down.",
         ),
         question(
             "along-glass", "Draw cotton along it. Does it catch?",
             answer("Yes", "splinter"),
             answer("No", "fibre"),
+        ),
+        question(
+            "splinter", "How far does it go?",
+            answer("Along the edge, no longer than 2 in, no farther in than 1/16 in", "short-splinter"),
+            answer("Longer, farther in, away from the edge, or more than two on the limb", "long-splinter"),
+            answer("It runs out across the limb", "across-splinter"),
+            help="Lens and needle: find both ends and the depth, and do not lift it.",
         ),
         question(
             "net", "Take the finish off a patch the size of a fingernail. Do the lines go with it?",
@@ -60,36 +79,37 @@ PATH = Path(
         ),
     ),
     (
-        end("crack", "A crack: wall only",
-            "It goes through the finish into what carries the load. The bow is never strung again.",
-            *_RETIRE),
-        end("glass-line", "A crack in the glass: wall only",
-            "The fibres run along the limb, so a line across them means that fibres are broken.", *_RETIRE),
-        end("scratch", "A scratch in the finish: write it down",
-            "The glass beneath is whole.", *_FORM),
-        end("unsure-across", "Treat it as a crack",
-            "A bow is not strung on a guess. Let somebody experienced look before you do anything else.",
-            *_FORM),
-        end("glue-line", "A glue line: write it down",
-            "A closed line between two layers is how the bow was made.", *_FORM),
-        end("edge-open", "Glass just lifted: repair first",
-            "Thin glue can reach the end of it while the bow is unstrung.",
-            *_LIFTED),
-        end("parted", "Parted layers: wall only",
-            "If the paper finds no end, neither will the glue.", *_RETIRE),
-        end("grain", "Figure of the wood: write it down",
-            "Clear glass shows the grain of the wood beneath. It ends where a layer ends, and the nail "
-            "feels nothing.", *_FORM),
-        end("splinter", "A splinter: repair first",
-            "Fibres have come loose. They run on along the limb when it bends.",
-            *_SPLINTER),
-        end("fibre", "A strand of the glass: write it down",
-            "Single strands show as fine lines along the limb. Look at the place again after the first "
-            "draw.", *_FORM),
-        end("crazing", "Crazing: write it down",
-            "It is in the finish only, and goes when the finish goes.", *_LINES),
-        end("crazed-glass", "Lines in the glass: wall only, unless somebody experienced says otherwise",
-            "A net of lines in the glass means that its resin has cracked. How much it still holds cannot "
-            "be seen.", *_FORM),
+        found("crack", "A crack", "crack_across",
+              "It goes through the finish into what carries the load. The bow is never strung again."),
+        found("white-lines", "White lines in the glass", "white_lines"),
+        found("crushed", "Crushed glass", "crushed_belly"),
+        found("glass-line", "A crack in the glass", "crack_across",
+              "The fibres run along the limb, so a line across them means that fibres are broken."),
+        found("scratch", "A scratch in the finish", "worn_finish", "The glass beneath is whole."),
+        found("unsure-across", "A line you cannot name", "line_unsure",
+              "A bow is not strung on a guess. Treat it as a crack until somebody experienced has looked."),
+        found("core", "A crack in the core", "core_crack"),
+        found("glue-line", "A glue line", "line_along",
+              "A closed line between two layers is how the bow was made."),
+        found("ramp-lift", "Glass just lifted on the ramp", "edge_lifted_ramp",
+              "Thin glue can reach the end of it while the bow is unstrung."),
+        found("fadeout-lift", "Glass lifted at a fadeout, or deep on the ramp", "lifted_fadeout"),
+        found("limb-lift", "Glass lifted where the limb bends", "edge_lifted"),
+        found("core-parted", "Parted layers", "parted_layers"),
+        found("parted", "Glass lifted without an end", "lifted_glass",
+              "If the paper finds no end, neither will the glue."),
+        found("grain", "Figure of the wood", "line_along",
+              "Clear glass shows the grain of the wood beneath. It ends where a layer ends, and the nail "
+              "feels nothing."),
+        found("short-splinter", "A short splinter", "edge_splinter",
+              "Fibres have come loose. They run on along the limb when it bends."),
+        found("long-splinter", "A long or deep splinter", "splinter_far"),
+        found("across-splinter", "A splinter that has become a crack", "crack_across",
+              "It cuts across the fibres, as a crack does."),
+        found("fibre", "A strand of the glass", "line_along",
+              "Single strands show as fine lines along the limb. Look at the place again after the first "
+              "draw."),
+        found("crazing", "Crazing", "crazing", "It is in the finish only, and goes when the finish goes."),
+        found("crazed-glass", "A net of lines in the glass", "crazed_glass"),
     ),
 )

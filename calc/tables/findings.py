@@ -7,11 +7,11 @@ publishes limits for a bow that has lain forty years in a loft.
 
 from collections import namedtuple
 
-Verdict = namedtuple("Verdict", "id words title note")
-"""What is to be done. words: the verdict itself; title and note: head of the findings that lead to it."""
+Verdict = namedtuple("Verdict", "id short words title note")
+"""What is to be done. short: in two or three words; words: in full; title and note: head of its findings."""
 
 Finding = namedtuple("Finding", "id label sign verdict reason page")
-"""One finding. sign: how to tell it; verdict: id; reason: one sentence; page: a Page."""
+"""One finding. sign: how to tell it; verdict: id; reason: one or two sentences; page: a Page."""
 
 Page = namedtuple("Page", "title address")
 """Where the book goes on; the address counts from the root of the site."""
@@ -25,14 +25,16 @@ LOOK = "look"
 WALL = "wall"
 
 VERDICTS = (
-    Verdict(WALL, "Wall only: never string it again.", "Any one of these: wall only",
+    Verdict(WALL, "Wall only", "Wall only: never string it again.", "Any one of these: wall only",
             "One is enough, whatever else is sound."),
-    Verdict(LOOK, "Not yet: find out first, or let somebody experienced see it.", "Not to be judged yet",
-            "Each of these may hide something from the list above."),
-    Verdict(REPAIR, "Repair first.", "Mend before it is strung",
+    Verdict(LOOK, "Not yet", "Not yet: find out first, or let somebody experienced see it.",
+            "Not to be judged yet",
+            "Each of these may hide something from the list above. With nobody experienced at hand the bow "
+            "waits, or goes on the wall."),
+    Verdict(REPAIR, "Repair first", "Repair first.", "Mend before it is strung",
             "None of these ends the bow. Each can, if it is strung as it is."),
-    Verdict(SHOOT, "Nothing found that stops it: string it with a stringer, and make the first draw from a "
-            "distance.", "Marks of use", "Worth writing down; they do not change the verdict."),
+    Verdict(SHOOT, "Write it down", "Nothing found that stops it: string it with a stringer, and make the "
+            "first draw from a distance.", "Worth writing down", "None of these changes the verdict."),
 )
 """The most dangerous first. An open question stands above a repair: it may turn out to be the worst."""
 
@@ -44,33 +46,46 @@ LOOKS = (
     Look("seen_tips", "Both tips", "Overlays and string grooves, with a lens."),
     Look("seen_riser", "The riser", "Window, grip, every hole and every old fill."),
     Look("seen_line", "Sighted for twist", "Along the bow, unstrung: both tips on its middle line."),
+    Look("asked_past", "Asked about its past and heat",
+         "Where it has lain, and whether it was dry-fired, strung backwards or mended. With nobody to ask, "
+         "leave this open until somebody experienced has gone over the bow."),
 )
 
+_LIGHT = Page("Clean it and set the light", "inspect/#1-clean-it-and-set-the-light")
 _LINES = Page("Tell crazing from cracks", "inspect/#2-tell-crazing-from-cracks")
 _PAPER = Page("Try the edges with paper", "inspect/#3-try-the-edges-with-paper")
 _TAP = Page("Tap for parted layers", "inspect/#4-tap-for-parted-layers")
+_COTTON = Page("Try the edges with cotton", "inspect/#5-try-the-edges-with-cotton")
 _TIPS = Page("Look at tips and grooves", "inspect/#6-look-at-tips-and-grooves")
 _RISER = Page("Read the riser", "inspect/#7-read-the-riser")
 _TWIST = Page("Sight it for twist", "inspect/#8-sight-it-for-twist")
 _HEAT = Page("Ask about heat", "inspect/#9-ask-about-heat")
 _KEEP = Page("What to change and what to keep", "inspect/keep-or-change/")
 _STRING = Page("Look at the string", "inspect/first-draw/#1-look-at-the-string")
+_DISTANCE = Page("Draw it from a distance", "inspect/first-draw/#4-draw-it-from-a-distance")
 _LINE = Page("What is this line?", "inspect/line/")
 _ENERGY = Page("Stored energy", "safety/#stored-energy")
-_MEND = Page("May it be mended?", "repair/#may-it-be-mended")
+_PROOF = Page("Prove it", "repair/#prove-it")
 _SPLINTER = Page("An edge splinter", "repair/lifted-edges/#an-edge-splinter")
 _LIFTED = Page("What may be glued and what may not",
                "repair/lifted-edges/#what-may-be-glued-and-what-may-not")
+_RAMP = Page("A lifted edge on the ramp", "repair/lifted-edges/#a-lifted-edge-on-the-ramp")
 _OVERLAY = Page("Tip overlays", "repair/lifted-edges/#tip-overlays")
+_PINHOLE = Page("Fill a pinhole", "repair/pinholes/#fill-a-pinhole")
 _GROOVES = Page("String grooves", "shape/grooves/")
 _DRILL = Page("Drill", "drill/")
+_TRACKING = Page("String tracking and limb twist", "tune/tracking/")
 
 FINDINGS = (
     Finding("crack_across", "A crack across a limb",
-            "On a face or an edge. A fingernail catches in it, or it goes on beneath the finish.", WALL,
+            "On a face or an edge. A fingernail catches in it, it shows at the edge, or fibres end at it "
+            "under the lens.", WALL,
             "The fibres that carry the load are broken, and the next draw can finish it.", _LINES),
+    Finding("core_crack", "A crack in the core of a limb",
+            "Seen from the edge, in the wood between two glue lines.", WALL,
+            "The core holds both glasses apart, and no glue reaches the middle of it.", _LINES),
     Finding("parted_layers", "Layers parted in a limb",
-            "A gap along the edge, or a dull tap with an opening beside it.", WALL,
+            "A gap between layers of wood, or a dull tap with an opening at the edge beside it.", WALL,
             "Parted layers slide on each other, and the limb fails where they begin.", _TAP),
     Finding("lifted_glass", "Glass lifted farther than its end can be found",
             "Paper goes in farther than thin glue could follow.", WALL,
@@ -78,6 +93,18 @@ FINDINGS = (
     Finding("crushed_belly", "A wrinkle or white band across the belly",
             "A line of crushed glass, often beside the fadeout or a sharp bend.", WALL,
             "The belly has begun to give way under pressure.", _LINES),
+    Finding("sanded_through", "Glass sanded through to the core",
+            "Wood lies bare, or shows through a thin place, where the limb bends.", WALL,
+            "What carried the load is gone there, and nothing laid over it brings that back.", _LIGHT),
+    Finding("repair_opened", "A repair on a limb that opened again",
+            "The same place was glued before, and it has lifted.", WALL,
+            "A joint that let go twice will let go a third time, under load.", _PROOF),
+    Finding("dry_fire_moved", "Anything that moved in a dry fire",
+            "An overlay, a glue line or the curve of a limb is not as it was before.", WALL,
+            "Where one joint gave way, others were pulled as hard.", _ENERGY),
+    Finding("sound_unfound", "A sound at full draw that nobody can find",
+            "It ticked or creaked from a distance, and every look since has shown nothing.", WALL,
+            "Something lets go where it cannot be seen.", _DISTANCE),
     Finding("riser_through", "A crack through the riser",
             "Seen on two faces, or running across the grain, or from a hole to the window.", WALL,
             "The riser breaks in the hand, with the archer's face beside it.", _RISER),
@@ -86,20 +113,46 @@ FINDINGS = (
             "The string's pull opens it further at every shot.", _TIPS),
     Finding("limb_drilled", "A hole or a screw in a limb",
             "Anything driven into the part that bends, even if it was filled.", WALL,
-            "A hole cuts the fibres just as a crack does.", _MEND),
+            "A hole cuts the fibres just as a crack does.", _LIGHT),
     Finding("limb_mended", "A limb wrapped, splinted or glued over a break",
             "Thread, tape or a sleeve around the part that bends.", WALL,
-            "A break held together from outside is still a break.", _MEND),
+            "A break held together from outside is still a break.", _LIGHT),
     Finding("heat_damage", "Damage from heat",
-            "Bubbles, dark patches, or a glue line that a nail can mark.", WALL,
+            "Bubbles, dark patches, a glue line that a nail can mark, or a limb that heat has bent.", WALL,
             "The glue has softened once, and nobody can see how far.", _HEAT),
 
     Finding("line_unsure", "A line you cannot name",
             "It may be in the finish, in the glass, or figure of the wood.", LOOK,
             "Clean it back to the glass and look again with a lens.", _LINE),
+    Finding("white_lines", "White lines across, inside clear glass",
+            "The surface over them is smooth, and the nail feels nothing.", LOOK,
+            "The resin has let go of its fibres there. Somebody experienced has to see it; without one it is "
+            "a bow for the wall.", _LINES),
+    Finding("crazed_glass", "A net of lines in the glass itself",
+            "They stay when the finish over them is gone.", LOOK,
+            "The resin has cracked, and how much it still holds cannot be seen. Somebody experienced judges "
+            "it; without one it is a bow for the wall.", _LINES),
     Finding("dull_tap", "A dull tap without a gap to be seen",
             "One place sounds dead where its mirror place on the other limb rings.", LOOK,
             "Mark it, and look at both edges beside it with paper and lens.", _TAP),
+    Finding("edge_lifted", "Glass lifted at an edge where the limb bends",
+            "Paper goes in, however little, and you find where it ends.", LOOK,
+            "Not to be glued at home. Somebody experienced judges it; without one it is a bow for the wall.",
+            _LIFTED),
+    Finding("lifted_fadeout", "Glass lifted at a fadeout, or on the ramp deeper than 1/16 in",
+            "Paper goes in there, and you find where it ends.", LOOK,
+            "Not to be glued at home. Somebody experienced judges it; without one it is a bow for the wall.",
+            _LIFTED),
+    Finding("splinter_far", "A splinter that is long, deep or one of many",
+            "Longer than 2 in, farther in than 1/16 in, away from the edge, or more than two on a limb.",
+            LOOK,
+            "Somebody experienced says whether the glass around it still holds.", _COTTON),
+    Finding("both_faces", "Lifts or splinters on both faces at one place",
+            "Back and belly, one over the other.", LOOK,
+            "Both glasses are going there. Not to be glued at home.", _LIFTED),
+    Finding("pinhole_row", "Pinholes in a row, or white beneath one",
+            "Along a glue line, or in the glass with a pale ring.", LOOK,
+            "It may be layers that part. Tap it, and try the edges beside it.", _PINHOLE),
     Finding("hidden_place", "A fill, patch or paint on a limb",
             "Something covers a place you would like to see.", LOOK,
             "Take the cover off before you trust what is under it.", _LINES),
@@ -107,16 +160,18 @@ FINDINGS = (
             "The owner says so, or you have reason to think it.", LOOK,
             "Treat it as broken until every look has been made once more with a lens.",
             _ENERGY),
-    Finding("lifted_fadeout", "Glass lifted at a fadeout, or deeper than the rounding of an edge",
-            "Paper goes in there, and you find where it ends.", LOOK,
-            "Only experienced hands can say whether glue will hold so far in.", _PAPER),
-    Finding("white_lines", "White lines across, inside clear glass",
-            "The surface over them is smooth, and the nail feels nothing.", LOOK,
-            "The resin has let go of its fibres there. Somebody experienced has to see it.", _LINES),
-    Finding("twisted_limb", "A limb that twists",
-            "You see it without sticks, or it is more than 2° over them.", LOOK,
+    Finding("twisted_limb", "A limb twisted by more than 6°, or by more than 2° with a doubt",
+            "The doubt: an edge, a fadeout or a tap in the same limb. 2° is 7/16 in over sticks of 12 in; "
+            "6° is 1 1/4 in.", LOOK,
             "It can be the sign of parted layers, and a string that rolls off a limb lets go of everything "
             "at once.", _TWIST),
+    Finding("uneven_curve", "Limbs that do not curve alike",
+            "With the back on a flat floor the tips differ by more than 1/4 in.", LOOK,
+            "It may have been made so, or one limb has given way.", _HEAT),
+    Finding("riser_check", "A short crack along the grain of the riser",
+            "On one face only, away from holes and window, and it does not open when pressed.", LOOK,
+            "Somebody experienced says whether glue is worth trying. Glued it may hold, and that is proved "
+            "from a distance.", _RISER),
     Finding("riser_hole", "A hole or fill in the riser that nobody can explain",
             "Probe it with a pin: how deep, and how near to the window?", LOOK,
             "The window is the weakest section, and a deep hole beside it makes it weaker.",
@@ -128,15 +183,14 @@ FINDINGS = (
     Finding("rough_groove", "A rough, sharp or uneven string groove",
             "A thread drawn through it catches, or one side is deeper.", REPAIR,
             "It cuts the string, or lets it lie to one side.", _GROOVES),
-    Finding("edge_splinter", "A splinter lifted at a limb's edge",
-            "Cotton catches on it.", REPAIR,
+    Finding("edge_splinter", "A short splinter at a limb's edge",
+            "Cotton catches. It lies along the limb, no longer than 2 in, no farther in than 1/16 in, and "
+            "there are no more than two on the limb.", REPAIR,
             "It runs along the edge when the limb bends.", _SPLINTER),
-    Finding("edge_lifted", "Glass just lifted at an edge",
-            "Paper catches, and stops at once wherever you try.", REPAIR,
-            "Thin glue reaches the end of it today. Strung, it grows.", _LIFTED),
-    Finding("riser_check", "A short crack along the grain of the riser",
-            "On one face only, away from holes and window, and it does not open when pressed.", REPAIR,
-            "Closed and glued it holds. Left alone it grows toward the next hole.", _MEND),
+    Finding("edge_lifted_ramp", "Glass just lifted at an edge of the stiff ramp",
+            "Beside the riser, with riser wood beneath, where nothing bends. Paper stops within 1/16 in "
+            "wherever you try.", REPAIR,
+            "Thin glue can reach the end of it. Strung, it grows.", _RAMP),
     Finding("loose_insert", "A loose insert or fitting",
             "It turns or rocks under a finger.", REPAIR,
             "It works its hole larger and shakes loose at the shot.",
@@ -145,8 +199,9 @@ FINDINGS = (
             "Anything but a sound polyester string of the right length.", REPAIR,
             "Old tips were made for a string that stretches.", _STRING),
 
-    Finding("line_along", "A line along a limb, between fibres",
-            "The nail does not catch, and it runs out over no edge.", SHOOT,
+    Finding("line_along", "A line along a limb that nothing catches on",
+            "A strand, a closed glue line or figure of the wood. Nail, cotton and paper find nothing, and it "
+            "runs out over no edge.", SHOOT,
             "Photograph it with a rule, and look at it again after the first draw.", _LINES),
     Finding("crazing", "Crazing",
             "Fine lines in every direction. A nail does not catch, and they end where the finish ends.",
@@ -155,7 +210,51 @@ FINDINGS = (
             "They stop above the glass, or lie in the wood of the riser.", SHOOT,
             "They weaken nothing. What they tell of the bow's past may be worth keeping.",
             _KEEP),
+    Finding("pinhole", "A pinhole, alone",
+            "In the wood of the riser, or in the glass with nothing white beneath.", SHOOT,
+            "It may be filled when the bow is refinished.", _PINHOLE),
+    Finding("twist_slight", "A twist of 2° or less",
+            "Up to 7/16 in over sticks of 12 in.", SHOOT,
+            "Write it down; where the string lies decides.", _TWIST),
+    Finding("twist_sound", "A twist of 2 to 6°, and all else sound",
+            "7/16 to 1 1/4 in over sticks of 12 in; edges, fadeouts and taps of that limb leave no doubt.",
+            SHOOT, "It may be strung, with a stringer and your face out of its plane, and is measured on the "
+            "strung bow before it is drawn at all.", _TRACKING),
 )
+
+
+def find(id: str) -> Finding:
+    """Return one finding.
+
+    Args:
+        id: of one of FINDINGS.
+
+    Returns:
+        the finding.
+
+    Raises:
+        ValueError: there is none of this id.
+
+    Source: bench-practice.
+    """
+    for each in FINDINGS:
+        if each.id == id:
+            return each
+    raise ValueError("no finding is called " + id)
+
+
+def verdict_on(finding: Finding) -> Verdict:
+    """Return what one finding asks for.
+
+    Args:
+        finding: one of FINDINGS.
+
+    Returns:
+        one of VERDICTS.
+
+    Source: bench-practice.
+    """
+    return verdict_of([finding], [])
 
 
 def verdict_of(found: list[Finding], unseen: list[Look]) -> Verdict:

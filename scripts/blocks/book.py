@@ -40,7 +40,7 @@ def _end(each: End) -> list[Node | None]:
 
 
 def _listed_as(each: End) -> Node | None:
-    """Return under which head of the inspection's list an end is ticked."""
+    """Return which finding of the inspection an end stands for, and where it is explained."""
     if not each.finding:
         return None
     finding = find(each.finding)
@@ -67,8 +67,8 @@ def _way(path: Path, id: str) -> Node | None:
         for asked, given in steps))
 
 
-def _page_link(page: Page) -> Node:
-    return element("a", {"href": TO_ROOT + page.address}, page.title)
+def _page_link(page: Page, to_root: str = TO_ROOT) -> Node:
+    return element("a", {"href": to_root + page.address}, page.title)
 
 
 def _anchor(path: Path, id: str) -> str:
@@ -76,10 +76,7 @@ def _anchor(path: Path, id: str) -> str:
 
 
 def answers_list(path: Path) -> Node:
-    """Return the answers that lead to each end under the first answer on their way, for those who skim.
-
-    Where the first answer is an end already, it leads there by itself.
-    """
+    """Return where a path leads, under its first answers, for an overview one folder below the root."""
     first, *_ = path.questions
     ends = [(trail(path, each.id), each) for each in path.ends]
     return element("ul", {"class": "rb-reached"}, *(
@@ -90,9 +87,9 @@ def answers_list(path: Path) -> Node:
 
 def _reached(ends: list[tuple[list[tuple[Question, Answer]], End]]) -> list[Node]:
     if len(ends) == 1:
-        return [": ", _page_link(ends[0][1].page)]
+        return [": ", _page_link(ends[0][1].page, "../")]
     return [element("ul", {}, *(
-        element("li", {}, "; ".join(given.text for _, given in steps[1:]), ": ", _page_link(each.page))
+        element("li", {}, "; ".join(given.text for _, given in steps[1:]), ": ", _page_link(each.page, "../"))
         for steps, each in ends))]
 
 

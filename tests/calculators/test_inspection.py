@@ -5,15 +5,19 @@ checked over every pair and over random sets.
 """
 
 import json
+import math
+import re
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calc import catalog
+from calc import catalog, quantities
 from calc.__main__ import main
 from calc.answer import work_out
+from calc.calculators import tracking
 from calc.fields import inputs_of
+from calc.tables import practice
 from calc.tables.findings import (
     FINDINGS,
     LOOK,
@@ -22,6 +26,7 @@ from calc.tables.findings import (
     SHOOT,
     VERDICTS,
     WALL,
+    find,
     verdict_of,
     with_verdict,
 )
@@ -84,13 +89,52 @@ def test_a_passed_bow_is_still_drawn_from_a_distance():
     ("parted_layers", WALL),
     ("lifted_glass", WALL),
     ("riser_through", WALL),
+    ("core_crack", WALL),
+    ("sanded_through", WALL),
+    ("repair_opened", WALL),
     ("rough_past", LOOK),
+    ("edge_lifted", LOOK),
+    ("lifted_fadeout", LOOK),
+    ("white_lines", LOOK),
+    ("crazed_glass", LOOK),
+    ("dull_tap", LOOK),
+    ("riser_check", LOOK),
+    ("twisted_limb", LOOK),
     ("loose_overlay", REPAIR),
     ("edge_splinter", REPAIR),
+    ("edge_lifted_ramp", REPAIR),
     ("crazing", SHOOT),
+    ("twist_sound", SHOOT),
 ])
 def test_single_findings(id, verdict):
     assert inspected(id, *ALL_LOOKS)[0]["verdict"] == verdict
+
+
+def test_twist_is_parted_where_the_tracking_calculator_parts_it():
+    accepted = quantities.show(practice.find("limb-twist").high, "angle", "imperial", 0)
+    most = quantities.show(tracking.FAR_OUT * practice.find("limb-twist").high, "angle", "imperial", 0)
+    assert (accepted, most) == ("2°", "6°")
+    assert find("twist_slight").label == f"A twist of {accepted} or less"
+    assert find("twist_sound").label == f"A twist of 2 to {most}, and all else sound"
+    assert f"more than {most}, or by more than {accepted} with a doubt" in find("twisted_limb").label
+
+
+@pytest.mark.parametrize(("angle", "shown"), [(2.0, "7/16 in"), (6.0, "1 1/4 in")])
+def test_twist_over_a_stick_is_geometry(angle, shown):
+    """What a twist lifts at one end of a stick of 12 in, to the sixteenth."""
+    lift = 12 * math.tan(math.radians(angle))
+    assert quantities.parse(shown, "length", "imperial") / quantities.INCH == pytest.approx(lift, abs=1 / 32)
+    assert shown in find("twisted_limb").sign
+
+
+def test_no_mending_is_promised():
+    for each in FINDINGS:
+        assert not re.search(r"\bit holds\b|\bwill hold\b(?! it)", each.reason), each.id
+
+
+def test_whoever_is_not_asked_counts_as_not_known():
+    values, _ = inspected(*[id for id in ALL_LOOKS if id != "asked_past"])
+    assert values["verdict"] == LOOK
 
 
 def test_every_finding_is_a_box_under_the_head_of_its_verdict():

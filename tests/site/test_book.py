@@ -41,6 +41,36 @@ def test_every_finding_is_listed_with_its_page():
     assert len(page.all("a")) == len(FINDINGS)
 
 
+def test_an_end_names_the_finding_that_it_stands_for():
+    html = converted("::: path line")
+    for each in catalog.find("line").ends:
+        assert f'<a href="../../inspect/decide/#finding-{each.finding.replace("_", "-")}">' in html
+
+
+def test_verdicts_name_every_finding_once():
+    html = converted("::: verdicts")
+    for each in FINDINGS:
+        assert html.count(each.label) == 1
+    assert len(Elements(html).all("li")) == 4
+
+
+def test_findings_of_one_verdict_and_findings_by_name():
+    wall = converted("::: found wall")
+    assert len(Elements(wall).all("li")) == len([each for each in FINDINGS if each.verdict == "wall"])
+    named = converted("::: found edge-lifted edge-lifted-ramp")
+    assert len(Elements(named).all("tr")) == 3
+    assert named.index("<strong>Not yet</strong>") < named.index("<strong>Repair first</strong>")
+    with pytest.raises(ValueError, match="no finding"):
+        converted("::: found edge-lost")
+
+
+def test_every_answer_leads_to_its_calculator():
+    path = catalog.find("which-calculator")
+    page = Elements(converted("::: answers which-calculator"))
+    assert sorted(each["href"] for each in page.all("a")) == sorted("../" + each.page.address
+                                                                    for each in path.ends)
+
+
 def test_the_glossary_gives_every_word_its_anchor():
     ids = [id for part in glossary.PARTS for id in Elements(converted(f"::: glossary {part.id}")).ids()]
     assert ids == [each.id for each in glossary.terms()]
