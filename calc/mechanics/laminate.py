@@ -134,35 +134,6 @@ def face_strains(layers: tuple[Layer, ...], curvature: float) -> Faces:
     return Faces(back=curvature * axis, belly=curvature * (axis - total_thickness(layers)))
 
 
-def layer_stresses(layers: tuple[Layer, ...], curvature: float) -> tuple[Faces, ...]:
-    """Return the stress at both sides of every layer.
-
-    Args:
-        layers: from back to belly, each with thickness [m] > 0 and modulus [Pa] > 0.
-        curvature [1/m]: change from the rest shape; positive as in drawing.
-
-    Returns:
-        [Pa] one pair per layer: at its side toward the back and at its side toward the belly;
-        tension is positive.
-
-    Raises:
-        ValueError: there is no layer, or a thickness or modulus is not positive.
-
-    Limits:
-        Bending only; the string's push along the limb is left out.
-
-    Source: beam-theory.
-    """
-    height = neutral_axis(layers)
-    stresses = []
-    for layer in layers:
-        below = height - layer.thickness
-        slope = layer.modulus * curvature
-        stresses.append(Faces(back=slope * height, belly=slope * below))
-        height = below
-    return tuple(stresses)
-
-
 def _thinned(layer: Layer, removal: float, face: str) -> Layer:
     """Return the layer with removal taken off it."""
     if removal >= layer.thickness:
@@ -196,32 +167,3 @@ def sanded(layers: tuple[Layer, ...], back: float = 0.0, belly: float = 0.0) -> 
     left[0] = _thinned(left[0], back, "back")
     left[-1] = _thinned(left[-1], belly, "belly")
     return tuple(left)
-
-
-def removal_sensitivities(layers: tuple[Layer, ...]) -> Faces:
-    """Return the part of the bending stiffness lost for each metre taken off a face, for a thin shaving.
-
-    A shaving at height c from the neutral axis takes E c^2 with it, per unit of width; the shift of the
-    axis adds nothing to first order. For a limb of one material the loss is 3 / thickness at either face.
-
-    Args:
-        layers: from back to belly, each with thickness [m] > 0 and modulus [Pa] > 0.
-
-    Returns:
-        [1/m] -d ln(E I) / d(removal) at the back and at the belly; both positive.
-
-    Raises:
-        ValueError: there is no layer, or a thickness or modulus is not positive.
-
-    Limits:
-        First order: for 2 % of the thickness it says 2 % too much in a limb of one material, and 1 %
-        too little where thin stiff faces lie on a soft core.
-
-    Source: beam-theory.
-    """
-    axis = neutral_axis(layers)
-    rigidity_per_width = flexural_rigidity(1.0, layers)
-    return Faces(
-        back=layers[0].modulus * axis**2 / rigidity_per_width,
-        belly=layers[-1].modulus * (total_thickness(layers) - axis) ** 2 / rigidity_per_width,
-    )

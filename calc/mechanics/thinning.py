@@ -2,13 +2,14 @@
 
 from collections import namedtuple
 
-from calc.mechanics.laminate import Layer
+from calc.mechanics.laminate import Layer, flexural_rigidity, sanded
 
 Station = namedtuple("Station", "position width thickness")
 """A measured section: distance from the fadeout, width and total thickness [m]."""
 
 Build = namedtuple("Build", "back belly glass_modulus core_modulus")
 """How a limb is laid up: glass thickness on back and belly [m], moduli along the limb [Pa]."""
+
 
 def layers_of(station: Station, build: Build) -> tuple[Layer, Layer, Layer]:
     """Return a section's layers: back glass, core, belly glass.
@@ -38,10 +39,6 @@ def layers_of(station: Station, build: Build) -> tuple[Layer, Layer, Layer]:
 def section_rigidity(station: Station, build: Build, removal: float, belly_share: float) -> float:
     """Return the bending stiffness of a section after material has come off both faces.
 
-    The laminate's stiffness about its shifted neutral axis, written out for
-    back glass, core and belly glass: S_2 - S_1^2 / S_0 with S_n the integral of
-    E z^n over the depth.
-
     Args:
         station: the section as measured.
         build: the limb's lay-up as measured.
@@ -56,20 +53,9 @@ def section_rigidity(station: Station, build: Build, removal: float, belly_share
 
     Source: beam-theory
     """
-    back = build.back - (1 - belly_share) * removal
-    belly = build.belly - belly_share * removal
-    core = station.thickness - build.back - build.belly
-    if back <= 0 or belly <= 0:
-        raise ValueError(f"the removal must leave glass on both faces, got {removal} m")
-    if core <= 0:
-        raise ValueError(f"the section must be thicker than its glass, got {station.thickness} m")
-    glass, wood = build.glass_modulus, build.core_modulus
-    inner = back + core
-    whole = inner + belly
-    zeroth = glass * (back + belly) + wood * core
-    first = (glass * (back**2 + whole**2 - inner**2) + wood * (inner**2 - back**2)) / 2
-    second = (glass * (back**3 + whole**3 - inner**3) + wood * (inner**3 - back**3)) / 3
-    return float(station.width * (second - first**2 / zeroth))
+    belly = belly_share * removal
+    left = sanded(layers_of(station, build), removal - belly, belly)
+    return flexural_rigidity(station.width, left)
 
 
 def section_at(stations: tuple[Station, ...], position: float) -> Station:

@@ -75,7 +75,7 @@ def test_a_pound_takes_a_few_thousandths():
 def test_what_cannot_be_sanded():
     with pytest.raises(ValueError, match="must lie between fadeout and nock"):
         laminated_limb(PROFILE, (0.0, 0.24), STATIONS, BUILD, Sanding(0.1, 2.0, 0.05, 0.5), 1e-4)
-    with pytest.raises(ValueError, match="must leave glass"):
+    with pytest.raises(ValueError, match="must be less than the outer layer"):
         laminated_limb(PROFILE, (0.0, 0.24), STATIONS, BUILD, SANDING, 0.1 * INCH)
     with pytest.raises(ValueError, match="must not be negative"):
         laminated_limb(PROFILE, (0.0, 0.24), STATIONS, BUILD, SANDING, -1e-4)

@@ -6,6 +6,7 @@ import pytest
 from scipy.optimize import brentq
 
 from calc.mechanics.lever import LEVER_SHARE, half_string_length
+from calc.quantities import INCH
 from tests.mechanics.lever_estimate import tiller_per_stiffness_lost
 
 BOW, RISER, BRACE = 1.524, 0.4572, 0.2032
@@ -68,6 +69,11 @@ def test_tiller_scales_with_the_bow():
 def test_what_is_no_bow_is_refused(bow, riser, brace, reading):
     with pytest.raises(ValueError, match="must be"):
         tiller_per_stiffness_lost(bow, riser, brace, reading)
+
+
+def test_half_string_of_a_72_inch_bow():
+    # Hickman's levers for a handle of 8 in and a brace of 6 in, calculated separately: a cross-check.
+    assert half_string_length(72 * INCH, 8 * INCH, 6 * INCH) / INCH == pytest.approx(35.237900, abs=5e-7)
 
 
 def test_half_string_of_the_lever_model():

@@ -2,7 +2,7 @@
 
 import pytest
 
-from calc.mechanics import laminate, sections
+from calc.mechanics import laminate
 from calc.quantities import PSI
 from calc.tables import woods
 from tests.references.printed import printed
@@ -41,34 +41,24 @@ def test_the_40_millimetre_case():
 
 def test_logarithmic_sensitivities_add_up_to_three():
     # Calculated separately: 1.1423 for both glass layers, 1.8577 for the core; the sum is 3 by scaling.
-    faces = laminate.removal_sensitivities(LIMB)
-    glass = GLASS.thickness * (faces.back + faces.belly)
-    assert glass == printed("1.1423")
     step = 1e-6
-    thicker = (GLASS, laminate.Layer(CORE.thickness * (1 + step), CORE.modulus), GLASS)
-    core = (laminate.flexural_rigidity(1.0, thicker) / laminate.flexural_rigidity(1.0, LIMB) - 1) / step
-    assert core == printed("1.8577")
-    assert glass + core == pytest.approx(3, rel=1e-5)
+    stiffness = laminate.flexural_rigidity(1.0, LIMB)
+
+    def share(layers):
+        return (laminate.flexural_rigidity(1.0, layers) / stiffness - 1) / step
+
+    glass = laminate.Layer(GLASS.thickness * (1 + step), GLASS.modulus)
+    core = laminate.Layer(CORE.thickness * (1 + step), CORE.modulus)
+    assert share((glass, CORE, glass)) == printed("1.1423")
+    assert share((GLASS, core, GLASS)) == printed("1.8577")
+    assert share((glass, core, glass)) == pytest.approx(3, rel=1e-5)
 
 
-def test_strain_and_stress_at_a_radius_of_600_millimetres():
+def test_strain_at_a_radius_of_600_millimetres():
     # Calculated separately: a cross-check.
     strains = laminate.face_strains(LIMB, 1 / 0.6)
     assert strains.back == printed("0.005833")
     assert strains.belly == pytest.approx(-strains.back, rel=1e-12)
-    stresses = laminate.layer_stresses(LIMB, 1 / 0.6)
-    assert stresses[0].back / 1e6 == printed("233.3")
-    assert stresses[1].back / 1e6 == printed("52.5")
-    assert stresses[2].belly / 1e6 == printed("-233.3")
-
-
-def test_stress_is_moment_over_section_modulus_in_one_material():
-    # Textbook mechanics: M = E I / R and sigma = M / (I / c).
-    bar = (laminate.Layer(0.007, 12.6e9),)
-    inertia = sections.rectangle_second_moment_of_area(WIDTH, 0.007)
-    moment = 12.6e9 * inertia / 0.6
-    stress = moment / sections.section_modulus(inertia, 0.0035)
-    assert laminate.layer_stresses(bar, 1 / 0.6)[0].back == pytest.approx(stress, rel=1e-12)
 
 
 @pytest.mark.parametrize(

@@ -136,7 +136,7 @@ def test_universal_number_of_shaft_woods(wood, universal_number):
 
 @pytest.mark.parametrize(
     ("diameter", "low", "high"),
-    [(5 / 16, 25, 45), (11 / 32, 40, 60)],
+    [(5 / 16, 25, 45), (11 / 32, 40, 60), (23 / 64, 60, 75)],
 )
 def test_port_orford_cedar_falls_where_dealers_offer_it(diameter, low, high):
     # A dealer's listing of Port Orford cedar shafts by diameter: read. A band, not a value.
