@@ -68,6 +68,10 @@ SOURCES = (
     Source("bench-practice",
            "Rules handed down at the bench, without a published source.",
            "common practice"),
+    Source("bisshopp-drucker-1945",
+           "K. E. Bisshopp and D. C. Drucker, Large deflection of cantilever beams, Quarterly of Applied "
+           "Mathematics 3 (1945): the elliptic integrals for a load across the tip.",
+           "from memory, confirmed by calculation"),
     Source("cdc-air-changes",
            "CDC, Guidelines for Environmental Infection Control in Health-Care Facilities (2003), table "
            "B.1: minutes until 99 % and 99.9 % of what is in the air has gone; read in a copy.",
@@ -159,12 +163,21 @@ SOURCES = (
            "Pooling of adjacent violators, least squares under a monotone order, as in texts on "
            "statistics; checked against a reference library.",
            "from memory, confirmed by calculation"),
+    Source("kooi-1991",
+           "B. W. Kooi, On the mechanics of the modern working-recurve bow, Computational Mechanics 8 "
+           "(1991): measures and coefficients of a straight-end bow, coefficients of four others.",
+           "from memory, confirmed by calculation"),
     Source("least-squares",
            "A straight line by weighted least squares with its covariance, as in texts on statistics; "
            "checked against a reference library.",
            "from memory, confirmed by calculation"),
     Source("lever-estimate", "First-order estimate from two rigid limbs on elastic hinges, worked out in "
            "the method section of the page that uses it.", "calculated"),
+    Source("mattiasson-1981",
+           "K. Mattiasson, Numerical results from large deflection beam and frame problems analysed by "
+           "means of elliptic integrals, International Journal for Numerical Methods in Engineering 17 "
+           "(1981): tables.",
+           "from memory, confirmed by calculation"),
     Source("mil-hdbk-1110",
            "US MIL-HDBK-1110, section 9.6.6: surface 5 °F above the dew point and rising; read in a copy.",
            "read"),
@@ -267,6 +280,10 @@ SOURCES = (
            "The three-point estimate of project planning: mean (low + 4 likely + high) / 6, standard "
            "deviation (high - low) / 6.",
            "from memory"),
+    Source("timoshenko-gere",
+           "S. Timoshenko and J. Gere, Theory of Elastic Stability, 2nd edition: the buckled column as an "
+           "elastica.",
+           "from memory, confirmed by calculation"),
     Source("tuijn-kooi-1992",
            "C. Tuijn and B. W. Kooi, The measurement of arrow velocities in the students' laboratory, "
            "European Journal of Physics 13 (1992): draw, weight and stored energy of four recurves.",
