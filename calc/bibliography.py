@@ -42,9 +42,6 @@ SOURCES = (
            "AMO definition of the balance point: 100 (A - L/2) / L, A from nock throat to balance point, "
            "L from nock throat to the end of the shaft without its point.",
            "read second-hand"),
-    Source("arrhenius-rate",
-           "Arrhenius's law for the rate of a chemical reaction, as in any text on kinetics.",
-           "calculated"),
     Source("astm-d2555",
            "ASTM D2555, clear wood strength values: Port Orford cedar, green, modulus 1297 thousand psi "
            "with a standard deviation of 247, specific gravity 0.39 with 0.034.",
@@ -178,12 +175,21 @@ SOURCES = (
            "means of elliptic integrals, International Journal for Numerical Methods in Engineering 17 "
            "(1981): tables.",
            "from memory, confirmed by calculation"),
+    Source("metric-drill-sizes",
+           "An encyclopedic article on drill sizes: BS 328 goes by tenths of a millimetre from 3.0 to 13.9 "
+           "mm and finer below; sets by 0.5 mm are in any hardware shop, by 0.1 mm with engineers. The "
+           "standards themselves (BS 328, ISO 235) were not seen.",
+           "read second-hand"),
     Source("mil-hdbk-1110",
            "US MIL-HDBK-1110, section 9.6.6: surface 5 °F above the dew point and rising; read in a copy.",
            "read"),
     Source("newtonian-mechanics",
            "Newton's laws for point masses, as in any text; worked out here from first principles.",
            "calculated"),
+    Source("niosh-formaldehyde",
+           "NIOSH Pocket Guide, formalin (as formaldehyde): its own limits, OSHA's (29 CFR 1910.1048), and "
+           "supplied air or breathing apparatus only above them; read in a copy.",
+           "read"),
     Source("niosh-hdi",
            "NIOSH Pocket Guide to Chemical Hazards, hexamethylene diisocyanate: 0.005 ppm, ceiling 0.020 "
            "ppm in 10 minutes; read in a copy.",
@@ -192,6 +198,10 @@ SOURCES = (
            "NIST Handbook 44, section 5.52, linear measures: tolerances of tapes, and the rule that a "
            "reading midway goes to the even graduation; read in a copy.",
            "read"),
+    Source("one-part-isocyanate",
+           "Safety data sheet of a single-pack, moisture-curing clear polyurethane for floors (2004), "
+           "reprinted on a page: it holds free organic isocyanate.",
+           "read second-hand"),
     Source("ontario-cyanoacrylate",
            "Ontario exposure limits, as a public data set: ethyl cyanoacrylate 0.2 ppm.",
            "read second-hand"),

@@ -39,6 +39,9 @@ Choice = namedtuple("Choice", "id label")
 Result = namedtuple("Result", "id label kind help")
 """A declared result; `kind` is a quantity kind, or TEXT for a word."""
 
+BY_UNITS = "units"
+"""An option of this id stands for the reader's unit system: it is read as "imperial" or "metric"."""
+
 CHOICE = "choice"
 SWITCH = "switch"
 COUNT = "count"
@@ -329,7 +332,8 @@ def echo(text: str) -> str:
 
 def _read_input(each: Input, text: str, system: str) -> object:
     if each.kind == CHOICE:
-        return _read_choice(each, text, each.id, None, None)
+        chosen = _read_choice(each, text, each.id, None, None)
+        return system if chosen == BY_UNITS else chosen
     if each.kind == SWITCH:
         return _read_switch(each, text)
     if each.kind == COUNT:

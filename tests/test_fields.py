@@ -3,6 +3,7 @@
 import pytest
 
 from calc.fields import (
+    BY_UNITS,
     Calculator,
     Refused,
     amount,
@@ -132,3 +133,15 @@ def test_sentences_wait_for_the_unit_system():
 
 def test_a_refusal_names_its_field():
     assert Refused("width", "No.").problem.field == "width"
+
+
+@pytest.mark.parametrize(
+    ("typed", "system", "chosen"),
+    [([], "imperial", "imperial"), ([], "metric", "metric"), ([("tools", "imperial")], "metric", "imperial")],
+)
+def test_a_choice_can_follow_the_readers_units(typed, system, chosen):
+    shop = Calculator("shop", "Shop", "For these tests.", (group("One", choice("tools", "Tools", (
+        (BY_UNITS, "As the units"), ("imperial", "Inch"), ("metric", "Metric")))),), (), (), (), "", None)
+    values, problems, _ = read(shop, typed, system)
+    assert not problems
+    assert values["tools"] == chosen

@@ -4,6 +4,7 @@ from collections import namedtuple
 
 from calc.drawings.hole import hole_drawing
 from calc.fields import (
+    BY_UNITS,
     OK,
     STOP,
     TEXT,
@@ -45,6 +46,9 @@ CHART_SHARE = 0.75
 SPUR_WIDTH = 0.25
 """Of a brad point's spur over the bit's diameter, for the drawing only."""
 
+NO_DRILL = 0.5e-3  # m
+"""A drill farther than this from the hole is none for it: the table ends before."""
+
 SLACK = 1e-9
 
 Depths = namedtuple("Depths", "shoulder point tip wall worst")
@@ -71,18 +75,24 @@ def compute(
     outer_thread: str | None,
     thread_share: float | None,
     screw: str,
+    drill_set: str,
 ) -> Outcome:
     """Return the depth of a blind hole, the wall behind it, and the sizes that go with it."""
     depths = _depths(insert_length + clearance, _point_length(point, bit_diameter, spur, own_angle),
                      thickness, error)
     spacing = _spacing(outside, inside)
     wanted = _hole_wanted(fit, insert_diameter, interference, outer_thread, thread_share)
-    drill = drills.nearest(wanted)
+    sizes = drills.METRIC_DRILLS if drill_set == "metric" else drills.INCH_DRILLS
+    drill = drills.nearest(wanted, sizes)
+    there = abs(drill.diameter - wanted) <= NO_DRILL
     thread = thread_table.find(screw)
-    tap = _tap_drill(thread)
+    tap = _tap_drill(thread, sizes)
     deepest = thickness - error - least_wall - depths.point
+    checks = ((_wall_check(depths, least_wall), _bit_check(bit_diameter, wanted))
+              + _edge_checks(edge, bit_diameter, depths.shoulder)
+              + _spacing_checks(spacing, outside, inside, spacing_wanted, spacing_tolerance, bit_diameter))
     return Outcome(
-        _headline(depths),
+        _headline(depths, checks),
         (
             ("hole_depth", depths.tip),
             ("shoulder_depth", depths.shoulder),
@@ -92,19 +102,17 @@ def compute(
             ("deepest_shoulder", deepest),
             ("longest_insert", deepest - clearance),
             ("hole_diameter", wanted),
-            ("drill", drill.name),
-            ("drill_diameter", drill.diameter),
+            ("drill", drill.name if there else None),
+            ("drill_diameter", drill.diameter if there else None),
             ("tap_drill", tap.name),
             ("tap_share", threads.share_of_thread(thread.major, thread.pitch, tap.diameter)),
             ("spacing", spacing),
             ("spacing_error", None if spacing is None else spacing - spacing_wanted),
             ("edge_distance", drilling.least_edge_distance(bit_diameter, depths.shoulder, 0.0)),
         ),
-        (_wall_check(depths, least_wall), _bit_check(bit_diameter, wanted))
-        + _edge_checks(edge, bit_diameter, depths.shoulder)
-        + _spacing_checks(spacing, outside, inside, spacing_wanted, spacing_tolerance, bit_diameter),
+        checks,
         (_points_table(insert_length + clearance, bit_diameter, spur, thickness, error),
-         _tap_table(thread)),
+         _tap_table(thread, sizes)),
         (),
         (hole_drawing(thickness, bit_diameter, SPUR_WIDTH if point == "brad" else 1.0, insert_length,
                       depths.shoulder, depths.tip, depths.worst),),
@@ -151,24 +159,45 @@ def _hole_wanted(
     return (diameter or 0.0) - (interference or 0.0)
 
 
-def _tap_drill(thread: thread_table.Thread) -> drills.Drill:
-    if thread.drill is not None:
+def _tap_drill(thread: thread_table.Thread, sizes: tuple[drills.Drill, ...]) -> drills.Drill:
+    """Return the drill that charts give, or of those at hand the nearest to three quarters of thread."""
+    if thread.drill is not None and sizes is drills.INCH_DRILLS:
         return drills.find(thread.drill)
-    return drills.nearest(threads.tap_hole(thread.major, thread.pitch, CHART_SHARE))
+    return drills.nearest(threads.tap_hole(thread.major, thread.pitch, CHART_SHARE), sizes)
 
 
 # What is said ----------------------------------------------------------------
 
 
-def _headline(depths: Depths) -> Sentence:
-    if depths.worst <= SLACK:
+REASONS = (
+    ("breakthrough", "in the worst case too little wood would stay behind the hole"),
+    ("edge", "too little wood would stay beside it"),
+    ("bit", "the bit does not suit the insert"),
+    ("spacing", "two holes do not stand as far apart as you want"),
+    ("edges", "the measures of the two holes do not fit the bit"),
+)
+"""Why not to drill yet, by the check that says so, in the order in which they are told."""
+
+
+def _headline(depths: Depths, checks: tuple[Check, ...]) -> Sentence:
+    levels = {each.id: each.level for each in checks}
+    numbers = (amount("thickness", depths.shoulder), amount("thickness", depths.tip),
+               amount("thickness", depths.worst))
+    side = levels.get("edge") == STOP
+    if levels["breakthrough"] == STOP:
         return sentence(
-            "Do not drill this: {} to the shoulder and {} to the point can come through the far side.",
-            amount("thickness", depths.shoulder), amount("thickness", depths.tip))
+            "Do not drill this: {} to the shoulder and {} to the point can come through the far side"
+            + (", and the hole breaks out at the side." if side else "."), numbers[0], numbers[1])
+    if side:
+        return sentence("Do not drill this here: the hole breaks out at the side.")
+    why = [text for id, text in REASONS if levels.get(id) == WATCH]
+    if why:
+        return sentence(
+            "Not yet: " + "; ".join(why) + ". As planned the stop is set for {} to the shoulder, {} to the "
+            "point, and {} of wood stays behind the hole if every measure errs to the bad side.", *numbers)
     return sentence(
         "Set the stop for {} to the shoulder of the bit, which is {} to its point. If every measure errs to "
-        "the bad side, {} of wood stays behind the hole.", amount("thickness", depths.shoulder),
-        amount("thickness", depths.tip), amount("thickness", depths.worst))
+        "the bad side, {} of wood stays behind the hole.", *numbers)
 
 
 def _wall_check(depths: Depths, least: float) -> Check:
@@ -264,11 +293,11 @@ def _points_table(
     ), tuple(rows))
 
 
-def _tap_table(chosen: thread_table.Thread) -> Table:
+def _tap_table(chosen: thread_table.Thread, sizes: tuple[drills.Drill, ...]) -> Table:
     rows = []
     for thread in thread_table.THREADS:
         hole = threads.tap_hole(thread.major, thread.pitch, CHART_SHARE)
-        drill = _tap_drill(thread)
+        drill = _tap_drill(thread, sizes)
         mark = " (this screw)" if thread.id == chosen.id else ""
         rows.append((thread.name + mark, hole, drill.name, drill.diameter,
                      threads.share_of_thread(thread.major, thread.pitch, drill.diameter)))
@@ -356,6 +385,9 @@ CALCULATOR = Calculator(
                      when=("fit", ("threaded",))),
             choice("screw", "Screw that goes in", _threads_to_choose("10-24"),
                    "Accessories #10-24; stabiliser and rest bushings often 5/16-24."),
+            choice("drill_set", "Drills at hand", ((BY_UNITS, "Those of the units chosen"),
+                                                   ("imperial", "By the inch: fractions, numbers, letters"),
+                                                   ("metric", "Metric"))),
         ),
         group(
             "Two holes",
@@ -392,7 +424,7 @@ CALCULATOR = Calculator(
     ),
     CAUTIONS,
     ("accessory-hole-spacing", "bench-practice", "dowel-edge-distance", "drill-charts", "geometry",
-     "percent-of-thread", "thread-charts"),
+     "metric-drill-sizes", "percent-of-thread", "thread-charts"),
     "An invented riser, 15/16 in thick at the window, that gets two 1/2 in inserts for accessories.",
     compute,
 )

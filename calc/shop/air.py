@@ -292,30 +292,3 @@ def rising_share(
     if exponent < 1e-6:
         return vapour_rate * time / volume
     return vapour_rate / effective * (1.0 - math.exp(-exponent))
-
-
-def mixture_limit(shares: tuple[float, ...], limits: tuple[float, ...]) -> float:
-    """Return the lower flammable limit of a vapour made of several solvents.
-
-    Le Chatelier: 1 / sum(y / LFL).
-
-    Args:
-        shares [1]: of each solvent in the vapour, adding up to 1.
-        limits [1]: lower flammable limit of each, one per share, > 0.
-
-    Returns:
-        [1] share of the air at which the mixture can burn.
-
-    Raises:
-        ValueError: there is not one limit per share, a limit is not positive, or shares do not add up to 1.
-
-    Source: solvent-flammability.
-    """
-    if len(shares) != len(limits):
-        raise ValueError("there must be one limit per share, got " + str(len(limits)) + " and "
-                         + str(len(shares)))
-    for limit in limits:
-        require_share("limit", limit)
-    if abs(sum(shares) - 1.0) > 1e-9:
-        raise ValueError("shares must add up to 1, got " + str(sum(shares)))
-    return 1.0 / sum([share / limit for share, limit in zip(shares, limits)])

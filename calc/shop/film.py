@@ -1,8 +1,5 @@
 """Films of finish: how thick wet and dry, how much to mix, how long they take."""
 
-import math
-
-from calc.shop.air import GAS_CONSTANT, ZERO_CELSIUS
 from calc.shop.checks import require_not_negative, require_positive, require_share
 
 
@@ -154,28 +151,3 @@ def time_factor_doubling(temperature: float, reference: float, step: float) -> f
     """
     require_positive("step", step, "K")
     return float(2.0 ** ((reference - temperature) / step))
-
-
-def time_factor_arrhenius(temperature: float, reference: float, activation_energy: float) -> float:
-    """Return how many times longer a reaction takes than at the reference, by Arrhenius's law.
-
-    exp(Ea / R (1 / T - 1 / T0)), temperatures from absolute zero.
-
-    Args:
-        temperature [degC]: above -273.15.
-        reference [degC]: above -273.15.
-        activation_energy [J/mol]: >= 0; about 50,000 for curing films.
-
-    Returns:
-        [1] factor on the time, > 0.
-
-    Raises:
-        ValueError: a temperature is not above absolute zero, or the energy is negative.
-
-    Source: arrhenius-rate.
-    """
-    require_positive("absolute temperature", temperature + ZERO_CELSIUS, "K")
-    require_positive("absolute reference temperature", reference + ZERO_CELSIUS, "K")
-    require_not_negative("activation energy", activation_energy, "J/mol")
-    inverse = 1.0 / (temperature + ZERO_CELSIUS) - 1.0 / (reference + ZERO_CELSIUS)
-    return math.exp(activation_energy / GAS_CONSTANT * inverse)

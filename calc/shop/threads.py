@@ -81,27 +81,6 @@ def basic_minor_diameter(major: float, pitch: float) -> float:
     return major - INTERNAL_THREAD_DEPTH * pitch
 
 
-def machine_screw_major(number: int) -> float:
-    """Return the outside diameter of a numbered machine screw in inches.
-
-    0.060 + 0.013 n.
-
-    Args:
-        number [1]: of the screw, 0 or more.
-
-    Returns:
-        [in] diameter, the unit in which the rule is exact.
-
-    Raises:
-        ValueError: number is negative.
-
-    Source: thread-charts.
-    """
-    if number < 0:
-        raise ValueError(f"number must not be negative, got {number}")
-    return 0.060 + 0.013 * number
-
-
 def _require_thread(major: float, pitch: float) -> None:
     if not 0.0 < pitch < math.inf or not CHART_THREAD_DEPTH * pitch < major < math.inf:
         raise ValueError(f"major must be more than 1.299 pitches, got {major} m with a pitch of {pitch} m")

@@ -1,11 +1,12 @@
-"""Drill sizes sold by the inch: fractions, numbers and letters."""
+"""Drill sizes: fractions, numbers and letters by the inch, and the metric ones."""
 
 from collections import namedtuple
 
-from calc.quantities import INCH
+from calc.quantities import INCH, show_number
 
 Drill = namedtuple("Drill", "name diameter series source status")
-"""One drill size: its name as the shop says it, diameter [m], series (fraction, number or letter)."""
+"""One drill size: its name as the shop says it, diameter [m], series (fraction, number, letter or
+metric)."""
 
 LARGEST_FRACTION = 32
 """Fractions go up to this many 64ths."""
@@ -25,6 +26,9 @@ _LETTERS = (
     ("O", 0.316), ("P", 0.323), ("Q", 0.332), ("R", 0.339), ("S", 0.348), ("T", 0.358), ("U", 0.368),
     ("V", 0.377), ("W", 0.386), ("X", 0.397), ("Y", 0.404), ("Z", 0.413),
 )
+METRIC_TENTHS = tuple(range(10, 101)) + (102,) + tuple(range(105, 131, 5))
+"""Metric sizes in tenths of a millimetre: each tenth to 10 mm, beyond it the halves that shops keep and the
+tap size of 10.2 mm."""
 
 
 def _fraction(parts: int) -> Drill:
@@ -43,18 +47,32 @@ def _sizes() -> list[Drill]:
               for number, inches in _NUMBERS]
     sizes += [Drill(letter, inches * INCH, "letter", "drill-charts", "read second-hand")
               for letter, inches in _LETTERS]
-    return sorted(sizes, key=lambda drill: drill.diameter)
+    return sizes
 
 
-DRILLS = tuple(_sizes())
-"""All sizes, the smallest first. Numbers 39 to 79 are left out: too small for any hole in this book."""
+def _metric(tenths: int) -> Drill:
+    name = show_number(tenths / 10, 0 if tenths % 10 == 0 else 1) + " mm"
+    return Drill(name, tenths / 10_000, "metric", "metric-drill-sizes", "read second-hand")
+
+
+def _in_order(sizes: list[Drill]) -> tuple[Drill, ...]:
+    return tuple(sorted(sizes, key=lambda drill: drill.diameter))
+
+
+INCH_DRILLS = _in_order(_sizes())
+"""Sizes by the inch, the smallest first. Numbers 39 to 79 are left out: too small for this book's holes."""
+
+METRIC_DRILLS = _in_order([_metric(tenths) for tenths in METRIC_TENTHS])
+
+DRILLS = _in_order(list(INCH_DRILLS) + list(METRIC_DRILLS))
+"""All of them, the smallest first."""
 
 
 def find(name: str) -> Drill:
     """Return the drill of this name.
 
     Args:
-        name: as in DRILLS, such as "#7", "F" or "3/8 in".
+        name: as in DRILLS, such as "#7", "F", "3/8 in" or "9.5 mm".
 
     Returns:
         its row.
@@ -70,19 +88,20 @@ def find(name: str) -> Drill:
     raise ValueError("no drill is called " + name)
 
 
-def nearest(diameter: float) -> Drill:
+def nearest(diameter: float, sizes: tuple[Drill, ...] = INCH_DRILLS) -> Drill:
     """Return the drill whose diameter is nearest.
 
     Args:
         diameter [m]: wanted.
+        sizes: drills at hand, the smallest first.
 
     Returns:
         the row; of two equally near, the smaller.
 
     Source: drill-charts.
     """
-    best = DRILLS[0]
-    for drill in DRILLS:
+    best = sizes[0]
+    for drill in sizes:
         if abs(drill.diameter - diameter) < abs(best.diameter - diameter):
             best = drill
     return best

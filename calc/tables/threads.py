@@ -13,16 +13,37 @@ status: of diameter and pitch; drill_status: of the chart drill, or None.
 _READ = "read second-hand"
 
 
+def machine_screw_major(number: int) -> float:
+    """Return the outside diameter of a numbered machine screw in inches.
+
+    0.060 + 0.013 n.
+
+    Args:
+        number [1]: of the screw, 0 or more.
+
+    Returns:
+        [in] diameter, the unit in which the rule is exact.
+
+    Raises:
+        ValueError: number is negative.
+
+    Source: thread-charts.
+    """
+    if number < 0:
+        raise ValueError(f"number must not be negative, got {number}")
+    return 0.060 + 0.013 * number
+
+
 def _thread(id: str, name: str, inches: float, per_inch: int, drill: str | None, drill_status: str | None
             ) -> Thread:
     return Thread(id, name, inches * INCH, INCH / per_inch, drill, "thread-charts", _READ, drill_status)
 
 
 THREADS = (
-    _thread("8-32", "#8-32 UNC", 0.164, 32, "#29", _READ),
-    _thread("8-36", "#8-36 UNF", 0.164, 36, None, None),
-    _thread("10-24", "#10-24 UNC", 0.190, 24, "#25", _READ),
-    _thread("10-32", "#10-32 UNF", 0.190, 32, "#21", _READ),
+    _thread("8-32", "#8-32 UNC", machine_screw_major(8), 32, "#29", _READ),
+    _thread("8-36", "#8-36 UNF", machine_screw_major(8), 36, None, None),
+    _thread("10-24", "#10-24 UNC", machine_screw_major(10), 24, "#25", _READ),
+    _thread("10-32", "#10-32 UNF", machine_screw_major(10), 32, "#21", _READ),
     _thread("1/4-20", "1/4-20 UNC", 0.250, 20, "#7", _READ),
     _thread("1/4-28", "1/4-28 UNF", 0.250, 28, "#3", "from memory"),
     _thread("5/16-18", "5/16-18 UNC", 0.3125, 18, "F", "from memory"),

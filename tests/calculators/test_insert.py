@@ -153,3 +153,48 @@ def test_cautions_say_what_glue_and_force_can_do():
 def test_what_cannot_be_is_refused_at_its_field(typed, field):
     (found,) = work_out(CALCULATOR, list(typed.items())).problems
     assert found.field == field
+
+
+@pytest.mark.parametrize(
+    ("typed", "start", "word"),
+    [
+        ({}, "Set the stop", "behind the hole"),
+        ({"edge": "1/16"}, "Do not drill this here", "breaks out at the side"),
+        ({"edge": "1/16", "thickness": "5/8"}, "Do not drill this:", "and the hole breaks out at the side"),
+        ({"least_wall": "1/4"}, "Not yet", "too little wood would stay behind"),
+        ({"edge": "1/2"}, "Not yet", "too little wood would stay beside"),
+        ({"insert_diameter": "0.390"}, "Not yet", "does not suit the insert"),
+        ({"outside": "1.706", "inside": "0.956"}, "Not yet", "as far apart as you want"),
+    ],
+)
+def test_the_headline_follows_the_worst_check(typed, start, word):
+    text = say(run(**typed)[1].headline, "imperial")
+    assert text.startswith(start)
+    assert word in text
+
+
+@pytest.mark.parametrize(
+    ("typed", "drill", "tap"),
+    [
+        # 0.374 in is 9.50 mm. The 75 % hole of 10-24 is 0.1494 in, 3.79 mm: arithmetic.
+        ({"units": "imperial"}, "3/8 in", "#25"), ({"units": "metric"}, "9.5 mm", "3.8 mm"),
+        ({"units": "metric", "drill_set": "imperial"}, "3/8 in", "#25"),
+        ({"units": "imperial", "drill_set": "metric"}, "9.5 mm", "3.8 mm"),
+    ],
+)
+def test_drills_follow_the_units_unless_told(typed, drill, tap):
+    values, _ = run(**typed)
+    assert (values["drill"], values["tap_drill"]) == (drill, tap)
+
+
+@pytest.mark.parametrize("units", ["imperial", "metric"])
+def test_metric_tap_drills_are_near_the_charts(units):
+    # Charts give 3.4 mm for 8-32 and 5.1 mm for 1/4-20: from memory.
+    assert run(units=units, drill_set="metric", screw="8-32")[0]["tap_drill"] == "3.4 mm"
+    assert run(units=units, drill_set="metric", screw="1/4-20")[0]["tap_drill"] == "5.1 mm"
+
+
+def test_a_hole_wider_than_any_drill_of_the_table_gets_none():
+    values, _ = run(insert_diameter="0.75", interference="0")
+    assert values["drill"] is None
+    assert values["hole_diameter"] / INCH == pytest.approx(0.75)

@@ -11,7 +11,6 @@ from calc.shop.air import (
     dilution_flow,
     face_flow,
     mass_concentration,
-    mixture_limit,
     molar_volume,
     rising_share,
     vapour_volume,
@@ -165,11 +164,20 @@ def test_a_quarter_of_the_limit(percent, quarter):
     assert share / 1e-6 == pytest.approx(quarter)
 
 
-def test_a_mixture_of_solvents():
-    # Le Chatelier: the rule read second-hand; `chemicals.fire_mixing` works it out.
-    shares, limits = (0.5, 0.3, 0.2), (0.025, 0.01, 0.012)
-    assert mixture_limit(shares, limits) == pytest.approx(chemicals.fire_mixing(ys=shares, FLs=limits))
-    assert min(limits) < mixture_limit(shares, limits) < max(limits)
+@pytest.mark.parametrize(
+    "parts",
+    [{"toluene": 0.5, "acetone": 0.3, "isopropanol": 0.2}, {"butyl-acetate": 0.6, "xylene": 0.4},
+     {"ethanol": 0.9, "mek": 0.1}],
+)
+def test_the_worst_solvent_taken_for_a_mixture_is_on_the_safe_side(parts):
+    # Le Chatelier's rule, worked out by `chemicals.fire_mixing`; parts by volume of the liquid.
+    solvents = [find_solvent(id) for id in parts]
+    vapours = [vapour_volume(part, each.density, each.molar_mass, 20)
+               for part, each in zip(parts.values(), solvents, strict=True)]
+    limit = chemicals.fire_mixing(ys=[each / sum(vapours) for each in vapours],
+                                  FLs=[each.lower_limit for each in solvents])
+    alone = [vapour_volume(1, each.density, each.molar_mass, 20) / each.lower_limit for each in solvents]
+    assert sum(vapours) / limit < max(alone)
 
 
 def test_dilution_of_toluol_to_a_quarter_of_its_limit():

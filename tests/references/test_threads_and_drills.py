@@ -82,7 +82,7 @@ def test_basic_minor_diameter(id, minor):
 @pytest.mark.parametrize(("number", "major"), [(8, "0.164"), (10, "0.190"), (12, "0.216")])
 def test_numbered_machine_screws(number, major):
     # 0.060 + 0.013 n: read second-hand.
-    assert threads.machine_screw_major(number) == printed(major)
+    assert table.machine_screw_major(number) == printed(major)
 
 
 @pytest.mark.parametrize(
@@ -125,3 +125,21 @@ def test_number_one_is_not_the_misprint():
 
 def test_29_is_nearest_to_the_75_per_cent_hole_of_8_32():
     assert drills.nearest(0.1336 * INCH).name == "#29"
+
+
+def test_metric_drills_go_by_tenths_and_hold_the_tap_sizes():
+    # Tenths of a millimetre from 3.0 to 13.9 (BS 328): an encyclopedic article, read second-hand. Halves to
+    # 13 mm and tap drills of coarse metric threads (M3 to M12): from memory.
+    tenths = [3 + step / 10 for step in range(71)]
+    sizes = [each.diameter * 1000 for each in drills.METRIC_DRILLS]
+    for expected in [*tenths, 10.5, 11, 11.5, 12, 12.5, 13, 2.5, 3.3, 4.2, 5.0, 6.8, 8.5, 10.2]:
+        assert any(each == pytest.approx(expected, rel=1e-12) for each in sizes), expected
+
+
+@pytest.mark.parametrize(
+    ("name", "millimetres"), [("9.5 mm", 9.5), ("10 mm", 10), ("1 mm", 1), ("3.8 mm", 3.8)])
+def test_a_metric_drill_is_what_its_name_says(name, millimetres):
+    # Exact by its name.
+    found = drills.find(name)
+    assert found.diameter * 1000 == pytest.approx(millimetres, rel=1e-12)
+    assert found.series == "metric"

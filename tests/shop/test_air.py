@@ -78,8 +78,6 @@ def test_without_fresh_air_vapour_just_adds_up():
         (lambda: air.molar_volume(-273.15), "above -273.15"),
         (lambda: air.vapour_volume(1.0, 0.0, 0.1, 20), "must be positive"),
         (lambda: air.dilution_flow(1.0, 0.0), "more than 0"),
-        (lambda: air.mixture_limit((1.0,), (0.01, 0.02)), "one limit per share"),
-        (lambda: air.mixture_limit((0.4, 0.4), (0.01, 0.02)), "add up to 1"),
         (lambda: air.clearing_time(math.nan, 0.5), "must be positive"),
     ],
 )

@@ -45,12 +45,6 @@ def test_doubling_composes_and_is_one_at_the_reference(one, other, step):
     assert film.time_factor_doubling(one, one + step, step) == pytest.approx(2.0)
 
 
-@given(st.floats(-20, 60), st.floats(0, 100_000))
-def test_warmer_is_never_slower_by_arrhenius(temperature, energy):
-    assert film.time_factor_arrhenius(temperature + 1, 20, energy) <= film.time_factor_arrhenius(
-        temperature, 20, energy)
-
-
 @pytest.mark.parametrize(
     ("call", "message"),
     [
@@ -63,7 +57,6 @@ def test_warmer_is_never_slower_by_arrhenius(temperature, energy):
         (lambda: film.bow_surface(1.0, 1.0, 0.1, 0.04, 0.01, 0.008), "more than riser length"),
         (lambda: film.bow_surface(1.0, 0.5, 0.1, 0.0, 0.01, 0.008), "must be positive"),
         (lambda: film.time_factor_doubling(20, 20, 0.0), "must be positive"),
-        (lambda: film.time_factor_arrhenius(-273.15, 20, 5e4), "must be positive"),
         (lambda: film.coverage(math.inf, 0.5), "must be positive"),
     ],
 )

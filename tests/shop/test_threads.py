@@ -32,9 +32,14 @@ def test_drills_are_in_order_and_without_two_of_a_name():
     assert len(set(names)) == len(names)
 
 
-@given(st.sampled_from(drills.DRILLS))
-def test_a_drill_is_nearest_to_itself(drill):
-    assert drills.nearest(drill.diameter).diameter == drill.diameter
+@pytest.mark.parametrize("sizes", [drills.INCH_DRILLS, drills.METRIC_DRILLS])
+def test_a_drill_is_nearest_to_itself_among_its_own(sizes):
+    for drill in sizes:
+        assert drills.nearest(drill.diameter, sizes).diameter == drill.diameter
+
+
+def test_without_a_word_the_nearest_is_by_the_inch():
+    assert all(drills.nearest(each.diameter).series != "metric" for each in drills.METRIC_DRILLS)
 
 
 def test_number_sizes_fall_as_numbers_rise():
@@ -51,7 +56,7 @@ def test_number_sizes_fall_as_numbers_rise():
         lambda: threads.tap_hole(0.001, 0.001, 0.5),
         lambda: threads.share_of_thread(0.005, 0.0, 0.004),
         lambda: threads.basic_minor_diameter(0.0, 0.001),
-        lambda: threads.machine_screw_major(-1),
+        lambda: table.machine_screw_major(-1),
     ],
 )
 def test_impossible_threads_are_refused(attempt):
