@@ -23,6 +23,7 @@ from calc.fields import (
 )
 from calc.shop.air import dew_point, relative_humidity_from_dew_point
 from calc.shop.moisture import equilibrium_moisture_content
+from calc.tables import practice
 
 METRIC_MARGIN = 3.0  # K
 IMPERIAL_MARGIN = 25 / 9  # K, 5 degF
@@ -30,6 +31,8 @@ IMPERIAL_MARGIN = 25 / 9  # K, 5 degF
 
 USUAL_MOISTURE_GAP = 0.02
 """Wood farther than this from what the air makes it is on its way there, and moves (common practice)."""
+
+MOST_HEAT = practice.find("bow-heat").high
 
 ROUNDING = 1e-9
 LOWEST_ON_CHART = 20
@@ -86,10 +89,16 @@ def _headline(checks: tuple[Check, ...], margin: float, dew: float) -> Sentence:
     stops = [each for each in checks if each.level == STOP]
     kind = "temperature_difference"
     if margin <= 0:
-        return sentence("Wait: the dew point is {} and the surface {} below it, so water condenses on it.",
+        others = [each for each in stops if each.id != "margin"]
+        return sentence("Wait: the dew point is {} and the surface {} below it, so water condenses on it."
+                        + (" " + _because(others) + "." if others else ""),
                         amount("temperature", dew, 1), amount(kind, -margin))
     if stops:
         return sentence("Wait: dew point {}, surface {} above it. " + _because(stops) + ".",
+                        amount("temperature", dew, 1), amount(kind, margin))
+    if margin < METRIC_MARGIN - ROUNDING:
+        return sentence("Wait, or warm the work: dew point {}, and the surface is {} above it, less than "
+                        "the 3 °C (5.4 °F) that it should be.",
                         amount("temperature", dew, 1), amount(kind, margin))
     return sentence("Go, as far as the air goes: dew point {}, and the surface is {} above it.",
                     amount("temperature", dew, 1), amount(kind, margin))
@@ -97,7 +106,7 @@ def _headline(checks: tuple[Check, ...], margin: float, dew: float) -> Sentence:
 
 def _because(stops: list[Check]) -> str:
     reasons = {"margin": "The surface is too near the dew point", "humidity": "The air is too damp",
-               "cold": "It is too cold"}
+               "cold": "It is too cold", "hot": "It is too hot for a bow's glue lines"}
     words = [reasons[each.id] for each in stops]
     return "; ".join([words[0]] + [word[0].lower() + word[1:] for word in words[1:]])
 
@@ -112,6 +121,10 @@ def _margin_checks(margin: float, rising: bool) -> tuple[Check, ...]:
         found = [check("margin", WATCH, sentence(
             "The surface is {} above the dew point: that meets the rule of 5 °F (2.8 °C) and fails the one "
             "of 3 °C. Warm the work a little, or wait.", shown))]
+    elif margin < 0:
+        found = [check("margin", STOP, sentence(
+            "The surface is {} below the dew point: water condenses on it. Warm the work, dry the air, or "
+            "wait.", amount("temperature_difference", -margin)))]
     else:
         found = [check("margin", STOP, sentence(
             "The surface is {} above the dew point; published rules ask for 3 °C or 5 °F (2.8 °C). Moisture "
@@ -140,6 +153,10 @@ def _condition_checks(
         found.append(check("cold", STOP, sentence(
             "Air or work is colder than the {} that the product needs: it may cure slowly, or never.",
             amount("temperature", least))))
+    if max(air, surface) > MOST_HEAT + ROUNDING:
+        found.append(check("hot", STOP, sentence(
+            "Air or work is at {}, above the {} that an old bow is kept below: glue lines soften.",
+            amount("temperature", max(air, surface)), amount("temperature", MOST_HEAT))))
     return tuple(found)
 
 
@@ -241,7 +258,7 @@ CALCULATOR = Calculator(
     ),
     (
         result("dew_point", "Dew point", "temperature"),
-        result("margin", "Surface above the dew point", "temperature_difference"),
+        result("margin", "Surface above the dew point", "temperature_difference", "Negative: below it."),
         result("moisture_content", "Wood settles at", "ratio", "Mass of water over mass of dry wood."),
         result("highest_humidity", "Humidity that leaves 3 °C", "ratio", "For this air and this surface."),
         result("over_metric", "Margin over the rule of 3 °C", "temperature_difference"),

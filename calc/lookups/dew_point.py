@@ -19,7 +19,7 @@ def dew_point_grid(id: str, system: str, airs: tuple[int, ...]) -> Lookup:
         id,
         "Dew point in " + unit.name + ", by air temperature and relative humidity",
         "The air's temperature stands at the left, its relative humidity at the top. The work should be at "
-        "least 5 °F (2.8 °C) warmer than the figure; the other published rule asks for 3 °C (5.4 °F).",
+        "least 3 °C (5.4 °F) warmer than the figure; the other published rule, 5 °F and rising, is looser.",
         (column("Air"),) + tuple([column(show(each, "ratio", system, 0), "temperature", system)
                                   for each in HUMIDITIES]),
         tuple(rows),

@@ -4,6 +4,8 @@ from collections import namedtuple
 
 from calc.quantities import GRAIN, INCH, POUND_FORCE
 
+MIL = INCH / 1000
+
 Limit = namedtuple("Limit", "id what kind low high source status")
 """One limit: a quantity kind, its least and most in SI; None where that side is open."""
 
@@ -39,6 +41,8 @@ LIMITS = (
           1.3125 * INCH, 1.3125 * INCH, "accessory-hole-spacing", "from memory"),
     _common("spacing-error", "Accessory holes: error of their spacing", "length", None, INCH / 64),
     _common("blind-wall", "Wall left behind a blind hole in the worst case", "length", 3 * INCH / 16, None),
+    _common("limb-film", "Dry film of finish on a limb, all coats together", "film", 2 * MIL, 4 * MIL),
+    _common("bow-heat", "Warmth of a bow while it is worked on", "temperature", None, 50.0),
     _common("string-strength", "Strength of a polyester string over draw weight", "number", 12.0, None),
     Limit("tape-short", "Steel tape up to 6 ft: tolerance", "length",
           None, INCH / 32, "nist-handbook-44", "read"),

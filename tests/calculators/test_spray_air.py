@@ -39,7 +39,7 @@ def test_dew_point_against_the_handbook_library(celsius, percent):
     ("surface", "level", "word"),
     [
         # 20 °C and 60 %: dew point 12.00 °C. Rules of 3 °C (read second-hand) and 5 °F (read in a copy).
-        ("15.1 C", "ok", "Go"), ("14.9 C", "watch", "Go"), ("14.7 C", "stop", "Wait"),
+        ("15.1 C", "ok", "Go"), ("14.9 C", "watch", "Wait, or warm the work"), ("14.7 C", "stop", "Wait:"),
         ("11 C", "stop", "Wait"),
     ],
 )
@@ -53,6 +53,14 @@ def test_both_margins(surface, level, word):
 def test_below_the_dew_point_water_condenses():
     _, outcome = results(air_temperature="20 C", humidity="60 %", surface_temperature="11 C")
     assert "condenses" in headline(outcome)
+    [found] = [each for each in outcome.checks if each.id == "margin"]
+    assert say(found.text, "metric").startswith("The surface is 1.0 °C below the dew point")
+
+
+def test_at_50_degrees_a_bow_still_goes():
+    _, outcome = results(air_temperature="50 C", humidity="20 %")
+    assert "hot" not in levels(outcome)
+    assert headline(outcome).startswith("Go")
 
 
 @pytest.mark.parametrize(
@@ -61,6 +69,10 @@ def test_below_the_dew_point_water_condenses():
         ({"humidity": "86 %", "surface_temperature": "36 C"}, "humidity", "too damp"),
         ({"air_temperature": "8 C"}, "cold", "too cold"),
         ({"surface_temperature": "12.6 C", "humidity": "40 %"}, "cold", "too cold"),
+        # 50 °C for an old bow: common practice.
+        ({"air_temperature": "125 F", "humidity": "20 %"}, "hot", "too hot"),
+        ({"surface_temperature": "51 C"}, "hot", "too hot"),
+        ({"air_temperature": "35 F", "surface_temperature": "0 F"}, "cold", "too cold"),
     ],
 )
 def test_why_to_wait(typed, check, reason):
