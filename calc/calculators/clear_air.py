@@ -42,6 +42,15 @@ from calc.tables.respirators import find as find_respirator
 from calc.tables.solvents import SOLVENTS
 from calc.tables.solvents import find as find_solvent
 
+NEVER_CLEARED = "isocyanate"
+"""No clearing time is given for it: a trace can harm, and only the product's data sheet says how long."""
+
+EXPLODES = "explodes"
+TOO_MUCH = "too much"
+EXPLODES_WITHOUT_FAN = "explodes without the fan"
+NEEDS_FAN = "needs the fan"
+BELOW = "below"
+
 LEFT = (0.1, 0.01, 0.001)
 CHART_POINTS = 25
 ROUNDING = 1e-9
@@ -83,20 +92,20 @@ def compute(
                          room, mixing_factor)
     booth_flow = _booth_flow(booth, booth_width, booth_height, draught)
     share = limit_share or 0.25
+    checks = _checks(vapour, share, agent, fresh, booth_flow)
+    clears = agent != NEVER_CLEARED
     return Outcome(
-        _headline(rate, mixing_factor),
-        (
-            ("minutes_99", clearing_time(rate, 0.01, mixing_factor)),
-            ("minutes_999", clearing_time(rate, 0.001, mixing_factor)),
-            ("minutes_90", clearing_time(rate, 0.1, mixing_factor)),
+        _headline(rate, mixing_factor, checks, vapour, share),
+        _minutes(rate, mixing_factor, clears) + (
             ("air_changes", rate),
             ("air_flow", fresh),
             ("room", room),
             ("booth_flow", booth_flow),
         ) + _vapour_values(vapour, share, mixing_factor, room_temperature),
-        _checks(vapour, share, agent, fresh, booth_flow),
-        (_clearing_table(rate, mixing_factor), _respirator_table(agent)) + _limit_tables(agent, solvent),
-        (_chart(rate, mixing_factor),),
+        checks,
+        ((_clearing_table(rate, mixing_factor),) if clears else ())
+        + (_respirator_table(agent),) + _limit_tables(agent, solvent),
+        (_chart(rate, mixing_factor),) if clears else (),
         (),
         _assumptions(mixing_factor, vapour),
     )
@@ -148,7 +157,21 @@ def _booth_flow(booth: str, width: float | None, height: float | None, draught: 
 # What is said --------------------------------------------------------------------
 
 
-def _headline(rate: float, mixing_factor: float) -> Sentence:
+def _minutes(rate: float, mixing_factor: float, clears: bool) -> tuple[tuple[str, float | None], ...]:
+    return tuple([(id, clearing_time(rate, left, mixing_factor) if clears else None)
+                  for id, left in (("minutes_99", 0.01), ("minutes_999", 0.001), ("minutes_90", 0.1))])
+
+
+def _headline(
+    rate: float, mixing_factor: float, checks: tuple[Check, ...], vapour: Vapour | None, share: float
+) -> Sentence:
+    stops = [each.id for each in checks if each.level == STOP]
+    if "isocyanate" in stops:
+        return sentence(
+            "No clearing time holds for isocyanate. Keep everybody out, fan on, for as long as the data "
+            "sheet of the product says.")
+    if vapour is not None and "fire" in stops:
+        return _fire_headline(vapour, share)
     return sentence(
         "Once nothing more is given off, 99 % of what is in the air has gone after about {} and 99.9 % after "
         "{}.",
@@ -176,11 +199,16 @@ def _checks(
     vapour: Vapour | None, share: float, agent: str, flow: float, booth_flow: float | None
 ) -> tuple[Check, ...]:
     found = [check("respirator", WATCH, need_for(agent).text)]
+    if agent == NEVER_CLEARED:
+        found.append(check("isocyanate", STOP,
+                           "Nothing here tells when isocyanate has gone, so no minutes are given. Out, and "
+                           "everybody else too, for as long as the data sheet of the product says."))
+    if agent == "formaldehyde":
+        found.append(check("still-given-off", WATCH,
+                           "Acid-catalysed lacquer goes on giving off formaldehyde for days. The minutes "
+                           "count only from when it has stopped: no drying bow hangs where people are."))
     if vapour is not None:
-        found += [_fire_check(vapour, share), check("breathing", WATCH, sentence(
-            "The lower flammable limit is about fire alone. At {} the room may be far from burning and still "
-            "be many times over what may be breathed: compare with the limits of the safety data sheet.",
-            amount("concentration", vapour.end)))]
+        found += [_fire_check(vapour, share), _breathing_check(vapour, share)]
     if booth_flow is not None and flow < booth_flow * (1 - ROUNDING):
         found.append(check("booth", WATCH, sentence(
             "The booth's face asks for {} and the fan moves {}: too little to carry spray away from the "
@@ -188,25 +216,72 @@ def _checks(
     return tuple(found)
 
 
+def _fire(vapour: Vapour, share: float) -> str:
+    """Return how the vapour stands against its limit and the share of it that is not to be passed."""
+    ceiling = share * vapour.limit * (1 + ROUNDING)
+    if vapour.end >= vapour.limit:
+        return EXPLODES
+    if vapour.end > ceiling:
+        return TOO_MUCH
+    if vapour.still >= vapour.limit:
+        return EXPLODES_WITHOUT_FAN
+    if vapour.still > ceiling:
+        return NEEDS_FAN
+    return BELOW
+
+
+def _fire_headline(vapour: Vapour, share: float) -> Sentence:
+    found = _fire(vapour, share)
+    limit = amount("concentration", vapour.limit)
+    if found == EXPLODES:
+        return sentence("Do not do this: the air of the whole room can explode. Even well mixed, the vapour "
+                        "comes to {}, and it burns from {}.", amount("concentration", vapour.end), limit)
+    if found == EXPLODES_WITHOUT_FAN:
+        return sentence("Do not do this: should the fan stop, the air of the whole room can explode. The "
+                        "vapour comes to {} then, and it burns from {}.",
+                        amount("concentration", vapour.still), limit)
+    return sentence("Do not do it this way: even well mixed, the vapour comes to {}, above {}, the {} of its "
+                    "flammable limit set here.", amount("concentration", vapour.end),
+                    amount("concentration", share * vapour.limit), amount("ratio", share, 0))
+
+
 def _fire_check(vapour: Vapour, share: float) -> Check:
-    ceiling = share * vapour.limit
-    numbers = (amount("concentration", vapour.end), amount("concentration", ceiling),
+    found = _fire(vapour, share)
+    numbers = (amount("concentration", vapour.end), amount("concentration", share * vapour.limit),
                amount("ratio", share, 0))
-    if vapour.end > ceiling * (1 + ROUNDING):
+    still, limit = amount("concentration", vapour.still), amount("concentration", vapour.limit)
+    if found == EXPLODES:
+        return check("fire", STOP, sentence(
+            "The air of the whole room can explode: well mixed, the vapour comes to {}, and it burns from "
+            "{}. Do not do it: far less at a time, far longer, or outdoors.", numbers[0], limit))
+    if found == TOO_MUCH:
         return check("fire", STOP, sentence(
             "Even well mixed, the vapour comes to {}, above {}, the {} of the lower flammable limit set "
-            "here. Do not do it this way: less at a time, longer, or much more air.", numbers[0], numbers[1],
-            numbers[2]))
-    if vapour.still > ceiling * (1 + ROUNDING):
+            "here. Do not do it this way: less at a time, longer, or much more air.", *numbers))
+    if found == EXPLODES_WITHOUT_FAN:
+        return check("fire", STOP, sentence(
+            "Only the fan keeps the vapour at {}: should it stop, the room comes to {}, burns from {}, and "
+            "can explode as a whole. Do not do it this way: less at a time.", numbers[0], still, limit))
+    if found == NEEDS_FAN:
         return check("fire", WATCH, sentence(
             "Only the fan keeps the vapour at {}: without it the room comes to {}, above {}, the {} of the "
-            "lower flammable limit set here.", numbers[0], amount("concentration", vapour.still), numbers[1],
-            numbers[2]))
+            "lower flammable limit set here.", numbers[0], still, numbers[1], numbers[2]))
     return check("fire", WATCH, sentence(
         "Well mixed, the vapour comes to {}, against {}, the {} of the lower flammable limit set here. Near "
         "gun, cup and floor it is many times denser and can burn there: no spark, flame or ordinary fan "
-        "motor.",
-        numbers[0], numbers[1], numbers[2]))
+        "motor.", *numbers))
+
+
+def _breathing_check(vapour: Vapour, share: float) -> Check:
+    if _fire(vapour, share) in (EXPLODES, TOO_MUCH):
+        return check("breathing", WATCH, sentence(
+            "The lower flammable limit is about fire alone. At {} the air can be many times over what may be "
+            "breathed, too: compare with the limits of the safety data sheet.",
+            amount("concentration", vapour.end)))
+    return check("breathing", WATCH, sentence(
+        "The lower flammable limit is about fire alone. At {} the room may be far from burning and still "
+        "be many times over what may be breathed: compare with the limits of the safety data sheet.",
+        amount("concentration", vapour.end)))
 
 
 def _clearing_table(rate: float, mixing_factor: float) -> Table:
@@ -275,8 +350,11 @@ CAUTIONS: tuple[Sentence | str, ...] = (
     "The safety data sheet, the local code for spraying and the fire authority come first. A room where "
     "vapour can pass 25 % of the lower flammable limit counts as a spraying area, with its rules for wiring "
     "and fans.",
-    "Isocyanate (two-part urethane) needs supplied air and training. No filter worn on the face is suggested "
-    "here for it, and dust masks do nothing against vapour of any kind.",
+    "Isocyanate (two-part urethane, and some one-part ones: section 3 of the data sheet) needs supplied air "
+    "and training. No filter worn on the face is suggested here for it, and dust masks do nothing against "
+    "vapour of any kind.",
+    "Acid-catalysed lacquer gives off formaldehyde, and organic-vapour cartridges are in general not made "
+    "for it: follow its data sheet.",
     "A respirator works only if it fits, is tested and has the right filter. Draw dust and vapour off at the "
     "source first.",
     "Fine wood dust in the air or in a layer can explode; oily rags can catch fire by themselves: into "
@@ -318,8 +396,8 @@ CALCULATOR = Calculator(
         group(
             "In the air",
             choice("agent", "What is in the air", tuple([(each.agent, each.name) for each in NEEDS])),
-            choice("solvent", "Solvent", _solvent_choices(), "The worst one of a mixture.", when=_VAPOUR,
-                   default="butyl-acetate"),
+            choice("solvent", "Solvent", _solvent_choices(), "Of a mixture the one that comes nearest to its "
+                   "limit: try each.", when=_VAPOUR, default="butyl-acetate"),
             quantity("density", "Density of the liquid", "density", "0.87 g/cm3", "0.5 g/cm3", "2 g/cm3",
                      ("0.65 g/cm3", "1.5 g/cm3"), when=_OWN),
             quantity("molar_mass", "Molar mass", "molar_mass", "100 g/mol", "15 g/mol", "500 g/mol",
@@ -368,9 +446,10 @@ CALCULATOR = Calculator(
                "Keeps a steady pace of evaporation below the share set."),
     ),
     CAUTIONS,
-    ("acgih-limits", "cdc-air-changes", "exponential-decay", "ideal-gas", "iarc-wood-dust", "niosh-hdi",
-     "ontario-cyanoacrylate", "osha-chemical-data", "osha-respirators", "osha-spraying-area",
-     "osha-wood-dust", "solvent-flammability", "spray-booth-velocities", "steady-dilution"),
+    ("acgih-limits", "cdc-air-changes", "exponential-decay", "ideal-gas", "iarc-wood-dust",
+     "niosh-formaldehyde", "niosh-hdi", "one-part-isocyanate", "ontario-cyanoacrylate", "osha-chemical-data",
+     "osha-respirators", "osha-spraying-area", "osha-wood-dust", "solvent-flammability",
+     "spray-booth-velocities", "steady-dilution"),
     "An invented shop of 20 by 12 by 8 ft with a fan of 500 cfm, in which 4 fl oz of solvent evaporates.",
     compute,
 )

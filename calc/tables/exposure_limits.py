@@ -83,6 +83,11 @@ LIMITS = (
         ("OSHA PEL", "none set; that is not a permission", "", _NOW, "niosh-hdi", "read second-hand"),
     )
     + _limits(
+        "formaldehyde", "formaldehyde",
+        ("NIOSH REL", "0.016 ppm; ceiling 0.1 ppm in 15 min", "10 h", _NOW, "niosh-formaldehyde", "read"),
+        ("OSHA PEL", "0.75 ppm; 2 ppm in 15 min", SHIFT, _NOW, "niosh-formaldehyde", "read"),
+    )
+    + _limits(
         "cyanoacrylate", "ethyl cyanoacrylate (CA glue)",
         ("ACGIH TLV", "0.2 ppm; 1 ppm in 15 min", SHIFT, _NOW, "acgih-limits", _MEMORY),
         ("Ontario", "0.2 ppm", SHIFT, _NOW, "ontario-cyanoacrylate", "read second-hand"),

@@ -26,11 +26,18 @@ Need = namedtuple("Need", "agent name families text")
 NEEDS = (
     Need("solvent", "Solvent vapour", ("half", "full", "powered-full", "supplied-full"),
          "Solvent vapour asks for organic-vapour cartridges, with a particle prefilter while "
-         "spraying, changed by a schedule and not by smell. A filter for dust alone does nothing."),
-    Need("isocyanate", "Two-part urethane (isocyanate)", ("supplied-loose", "supplied-full"),
+         "spraying, changed by a schedule and not by smell. A filter for dust alone does nothing. "
+         "These cartridges are in general not made for formaldehyde (acid-catalysed lacquer) and never "
+         "for isocyanate."),
+    Need("isocyanate", "Isocyanate (two-part urethane, some one-part)", ("supplied-loose", "supplied-full"),
          "Isocyanate cannot be smelt at the limit and can sensitise for life: NIOSH lists supplied "
          "air, with skin and eyes covered. Without that equipment and training, have it sprayed by "
-         "somebody who has both, or choose another finish."),
+         "somebody who has both, or choose another finish. Some one-part urethanes hold it, too: "
+         "section 3 of the data sheet says so."),
+    Need("formaldehyde", "Formaldehyde (acid-catalysed lacquer)", ("supplied-full",),
+         "Formaldehyde irritates eyes and airways, and NIOSH treats it as a cause of cancer: above its "
+         "limit NIOSH lists supplied air and breathing apparatus only. Organic-vapour cartridges are in "
+         "general not made for it: follow the data sheet of the lacquer."),
     Need("cyanoacrylate", "Cyanoacrylate glue", ("full", "supplied-full"),
          "Cyanoacrylate vapour irritates eyes and airways: draw it off at the joint, use little, and "
          "keep the room at ordinary humidity. Its safety data sheet names the equipment."),

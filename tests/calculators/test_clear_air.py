@@ -3,6 +3,8 @@
 import re
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from calc.answer import work_out
 from calc.calculators.clear_air import CALCULATOR
@@ -73,7 +75,9 @@ def test_vapour_against_its_limit():
 @pytest.mark.parametrize(
     ("typed", "level", "words"),
     [
-        ({"liquid": "2 gal"}, "stop", "Do not do it this way"),
+        ({"liquid": "64 fl oz"}, "stop", "Do not do it this way"),
+        ({"liquid": "2 gal", "flow": "5 cfm"}, "stop", "the whole room can explode"),
+        ({"liquid": "2 gal", "flow": "50000 cfm"}, "stop", "should it stop"),
         ({"liquid": "20 fl oz", "flow": "5000 cfm"}, "watch", "Only the fan"),
         ({"liquid": "1 fl oz"}, "watch", "Near gun"),
     ],
@@ -82,6 +86,53 @@ def test_fire_by_amount(typed, level, words):
     found = checks(results(**typed)[1])["fire"]
     assert found.level == level
     assert words in say(found.text, "metric")
+
+
+def test_above_the_limit_the_room_can_explode_and_nothing_says_otherwise():
+    # n-butyl acetate burns from 1.2 %: IEC 60079-20-1, read second-hand. 2 gal in 1920 ft3: by hand.
+    values, outcome = results(liquid="2 gal", flow="5 cfm")
+    assert values["vapour_end"] > 0.012
+    text = say(outcome.headline, "imperial")
+    assert text.startswith("Do not do this: the air of the whole room can explode")
+    assert "burns from 12000 ppm" in text
+    assert "far from burning" not in all_words(outcome)
+
+
+@given(st.floats(0.01, 600), st.floats(5, 50_000))
+def test_a_stop_is_in_the_headline(ounces, cfm):
+    job = work_out(CALCULATOR, [("liquid", f"{ounces:.4f} fl oz"), ("flow", f"{cfm:.4f} cfm")])
+    if job.outcome is None:
+        return
+    stopped = "stop" in [each.level for each in job.outcome.checks]
+    assert say(job.outcome.headline, "metric").startswith("Do not do") == stopped
+
+
+def test_no_minutes_are_given_for_isocyanate():
+    # The book's own rule: clearing times are never to be used for isocyanate.
+    values, outcome = results(agent="isocyanate")
+    assert [values[id] for id in ("minutes_90", "minutes_99", "minutes_999")] == [None] * 3
+    assert checks(outcome)["isocyanate"].level == "stop"
+    assert say(outcome.headline, "metric").startswith("No clearing time holds for isocyanate")
+    assert outcome.charts == ()
+    assert "clearing" not in [each.id for each in outcome.tables]
+    assert " min" not in say(outcome.headline, "metric")
+
+
+def test_formaldehyde_gets_supplied_air_and_its_limits():
+    # NIOSH Pocket Guide, formalin: read in a copy.
+    _, outcome = results(agent="formaldehyde")
+    [table] = [each for each in outcome.tables if each.id == "respirators"]
+    assert all(row[0].startswith("supplied air") for row in table.rows)
+    [limits] = [each for each in outcome.tables if each.id == "limits"]
+    assert [row[1] for row in limits.rows] == [
+        "0.016 ppm; ceiling 0.1 ppm in 15 min", "0.75 ppm; 2 ppm in 15 min"]
+    assert checks(outcome)["still-given-off"].level == "watch"
+
+
+def test_cartridges_for_solvent_are_not_said_to_hold_the_worse_ones():
+    text = say(checks(results()[1])["respirator"].text, "metric")
+    assert "not made for formaldehyde" in text
+    assert "never for isocyanate" in text
 
 
 @pytest.mark.parametrize("agent", AGENTS)
