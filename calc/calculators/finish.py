@@ -31,11 +31,20 @@ from calc.fields import (
     sentence,
     switch,
 )
+from calc.quantities import show
 from calc.shop.calendar import Event, calendar_text
-from calc.shop.film import bow_surface, dry_film_thickness, time_factor_doubling, volume_to_mix
+from calc.shop.film import (
+    bow_surface,
+    coverage,
+    dry_film_thickness,
+    time_factor_doubling,
+    volume_to_mix,
+    wet_film_thickness,
+)
 from calc.shop.schedule import Planned, Step, WorkingHours, plan
 from calc.tables.finish_families import FAMILIES, METHODS, Family, find, find_method
 from calc.tables.gloss import levels_at
+from calc.tables.practice import find as find_limit
 
 HOUR = 3600
 WORKING_DAYS = (
@@ -45,7 +54,7 @@ WORKING_DAYS = (
     ("weekend", "Saturday and Sunday", (5, 6)),
 )
 REFERENCE = 25.0  # degC, for which data sheets state their times
-LACQUER_CAP = 127e-6  # m, 5 mil
+LIMB_FILM = find_limit("limb-film")
 ROUNDING = 1e-9
 
 Product = namedtuple("Product", "family solids reducer recoat_from recoat_to cure")
@@ -91,9 +100,6 @@ def compute(
     coat_time: float,
 ) -> Outcome:
     """Return films, volumes and the schedule."""
-    if recoat_from is not None and recoat_to is not None and recoat_to < recoat_from:
-        raise Refused("recoat_to", "The recoat window ends before it begins: swap the two times, or mend "
-                      "one.")
     if bow_length <= riser_length:
         raise Refused("riser_length", "The riser is longer than the bow. Check both lengths.")
     if opens >= closes:
@@ -105,7 +111,10 @@ def compute(
     factor = time_factor_doubling(temperature, REFERENCE, doubling)
     main = _product(find(family), solids, reducer, recoat_from, recoat_to, cure, factor)
     seal = main if seal_with == "same" else _product(find(seal_with), None, 0.0, None, None, None, factor)
-    surface = bow_surface(bow_length, riser_length, riser_girth, width_fadeout, width_tip, limb_thickness)
+    if main.family.makes_film:
+        surface = bow_surface(bow_length, riser_length, riser_girth, width_fadeout, width_tip, limb_thickness)
+    else:
+        surface = _riser_surface(riser_length, riser_girth)
     efficiency = find_method(method).transfer_efficiency if transfer is None else transfer
     counts = (seal_coats, build_coats, over_coats, sheen_coats)
     coats = _coats(counts, lettering, seal, main, wet_film, surface, efficiency)
@@ -113,14 +122,17 @@ def compute(
                         start * DAY + start_hour * HOUR, _hours(opens, closes, days))
     last = _last_coat(planned, coats)
     string_from = last.end + int(main.cure)
-    volume = sum([each.volume for each in coats]) + left_over * len([each for each in coats if each.product])
-    film = sum([each.dry for each in coats])
+    layers = [each for each in coats if each.product]
+    volume = sum([each.volume for each in layers]) + left_over * len(layers)
+    film = sum([each.dry for each in layers])
+    wet_most = _wet_most(layers, main)
+    checks = (_hazard_checks(main.family) + _film_checks(main.family, seal.family, film, wet_most)
+              + _other_checks(main, temperature, planned, gloss, sheen))
     return Outcome(
-        _headline(volume, len([each for each in coats if each.product]), planned[0].start, string_from),
+        _headline(checks, main.family, volume, len(layers), wet_film, planned[0].start, string_from),
         (
             ("wet_film", wet_film),
-            ("dry_film", dry_film_thickness(wet_film, main.solids, main.reducer)),
-            ("dry_build", film),
+        ) + _film_values(main, wet_film, film, wet_most) + (
             ("surface", surface),
             ("volume", volume),
             ("reducer_volume", sum([_reducer_in(each, left_over) for each in coats])),
@@ -129,12 +141,12 @@ def compute(
             ("string_from", show_day(_whole_day(string_from))),
             ("gloss_level", _gloss_text(gloss, sheen)),
         ),
-        _checks(main, film, temperature, planned, gloss, sheen),
+        checks,
         (_coat_table(coats), _schedule_table(planned, coats, string_from),
          _figures_table(main, seal, efficiency)),
-        (_chart(coats, planned, string_from),),
+        (_chart(coats, planned, string_from),) if film > 0 else (),
         (),
-        _assumptions(factor),
+        _assumptions(factor, main.family),
         (_calendar(planned, string_from, find(family)),),
     )
 
@@ -152,13 +164,55 @@ def _product(
     factor: float,
 ) -> Product:
     """Return a product: what the reader gave, and the family's typical figure where nothing was given."""
-    window_from = family.recoat_from if recoat_from is None else recoat_from
-    window_to = family.recoat_to if recoat_to is None else recoat_to
-    if window_to is not None and window_to < window_from:
-        window_to = window_from
+    window_from, window_to = _window(family, recoat_from, recoat_to)
     return Product(
         family, family.volume_solids if solids is None else solids, reducer, window_from * factor,
         None if window_to is None else window_to * factor, (family.cure if cure is None else cure) * factor)
+
+
+def _window(family: Family, given_from: float | None, given_to: float | None) -> tuple[float, float | None]:
+    """Return the recoat window at 25 °C; a typical end never bends to fit a figure that was given."""
+    opens = family.recoat_from if given_from is None else given_from
+    closes = family.recoat_to if given_to is None else given_to
+    if closes is None or opens <= closes:
+        return opens, closes
+    if given_to is None:
+        raise Refused("recoat_to", "You let the recoat window begin at " + show(opens, "hours") + ", and one "
+                      "typical of " + family.name + " ends at " + show(closes, "hours") + ". Type its end "
+                      "from the same sheet, too.")
+    if given_from is None:
+        raise Refused("recoat_from", "You let the recoat window end at " + show(closes, "hours") + ", and "
+                      "one typical of " + family.name + " begins at " + show(opens, "hours") + ". Type its "
+                      "beginning from the same sheet, too.")
+    raise Refused("recoat_to", "The recoat window ends before it begins: swap the two times, or mend one.")
+
+
+def _riser_surface(length: float, girth: float) -> float:
+    if length <= 0:
+        raise Refused("riser_length", "Hand-rubbed oil goes on a riser of bare wood only. Give the riser's "
+                      "length.")
+    return length * girth
+
+
+def _wet_most(layers: list[Coat], main: Product) -> float | None:
+    """Return the wet film at which all coats together come to the most that is usual on a limb."""
+    own = [each for each in layers if each.product is main]
+    left = LIMB_FILM.high - sum([each.dry for each in layers if each.product is not main])
+    if not own or not main.family.makes_film or left <= 0:
+        return None
+    return wet_film_thickness(left / len(own), main.solids, main.reducer)
+
+
+def _film_values(
+    main: Product, wet: float, film: float, wet_most: float | None
+) -> tuple[tuple[str, float | None], ...]:
+    dry = dry_film_thickness(wet, main.solids, main.reducer) if main.family.makes_film else None
+    return (
+        ("wet_most", wet_most),
+        ("dry_film", dry),
+        ("dry_build", film if film > 0 else None),
+        ("covers", None if dry is None else coverage(dry, main.solids)),
+    )
 
 
 def _coats(
@@ -180,8 +234,8 @@ def _coats(
 
 
 def _coat(role: str, product: Product, wet: float, surface: float, efficiency: float) -> Coat:
-    return Coat(role, product, wet, dry_film_thickness(wet, product.solids, product.reducer),
-                volume_to_mix(surface, wet, efficiency))
+    dry = dry_film_thickness(wet, product.solids, product.reducer) if product.family.makes_film else 0.0
+    return Coat(role, product, wet, dry, volume_to_mix(surface, wet, efficiency))
 
 
 def _reducer_in(coat: Coat, left_over: float) -> float:
@@ -235,10 +289,23 @@ def _whole_day(moment: int) -> int:
 # What is said --------------------------------------------------------------------
 
 
-def _headline(volume: float, coats: int, first: int, string_from: int) -> Sentence:
+def _headline(
+    checks: tuple[Check, ...], family: Family, volume: float, coats: int, wet: float, first: int,
+    string_from: int,
+) -> Sentence:
+    stops = [each.id for each in checks if each.level == STOP]
+    if stops:
+        reasons = {"cold": "it is too cold here for " + family.name + ", and no date below holds",
+                   "cap": "the film comes to more than " + family.name + " bears and can crack"}
+        return sentence("Do not start like this: " + "; ".join([reasons[id] for id in stops]) + ".")
+    dates = (show_moment(first), show_day(_whole_day(string_from)))
+    if not family.makes_film:
+        return sentence(
+            "Have about {} of oil for {} coats on the riser, each wiped off again. Start {}; string the bow "
+            "no sooner than {}.", amount("volume", volume, 1), str(coats), *dates)
     return sentence(
-        "Mix about {} for {} coats. Start {}; string the bow no sooner than {}.",
-        amount("volume", volume, 1), str(coats), show_moment(first), show_day(_whole_day(string_from)))
+        "Mix about {} for {} coats, each {} wet. Start {}; string the bow no sooner than {}.",
+        amount("volume", volume, 1), str(coats), amount("film", wet), *dates)
 
 
 def _gloss_text(gloss: float, sheen: float | None) -> str:
@@ -246,31 +313,73 @@ def _gloss_text(gloss: float, sheen: float | None) -> str:
     return " or ".join(names) if names else "no level: the two readings do not go together"
 
 
-def _checks(
-    main: Product,
-    film: float,
-    temperature: float,
-    planned: list[Planned],
-    gloss: float,
-    sheen: float | None,
+ISOCYANATE = check(
+    "isocyanate", WATCH,
+    "Two-part urethane gives off isocyanate while it is sprayed and wet: supplied air, skin and eyes "
+    "covered, nobody else near. Without that, choose another finish.")
+ONE_PART = check(
+    "isocyanate", WATCH,
+    "Some one-part urethanes cure by moisture and hold isocyanate. Read section 3 of the data sheet for it, "
+    "whatever the tin is called; if it stands there, the tin asks for what two-part urethane asks for: "
+    "supplied air, skin and eyes covered, nobody else near.")
+FORMALDEHYDE = check(
+    "formaldehyde", WATCH,
+    "Acid-catalysed lacquer gives off formaldehyde, wet and for days after. Organic-vapour cartridges are in "
+    "general not made for it: follow the data sheet, and let the bow cure where nobody lives.")
+
+
+def _hazard_checks(family: Family) -> tuple[Check, ...]:
+    if family.id == "two-part-urethane":
+        return (ISOCYANATE,)
+    if family.id == "one-part-urethane":
+        return (ONE_PART,)
+    if family.id == "catalysed-lacquer":
+        return (FORMALDEHYDE,)
+    return ()
+
+
+def _film_checks(family: Family, seal: Family, film: float, wet_most: float | None) -> tuple[Check, ...]:
+    if not family.makes_film:
+        return _oil_checks(seal)
+    found = []
+    if family.film_cap is not None and film > family.film_cap[0] * (1 + ROUNDING):
+        stop = film > family.film_cap[1] * (1 + ROUNDING)
+        found.append(check("cap", STOP if stop else WATCH, sentence(
+            "A dry film of {} is more than many makers of " + family.name + " allow, which is {} to {} for "
+            "all coats: it can crack.", amount("film", film), amount("film", family.film_cap[0]),
+            amount("film", family.film_cap[1]))))
+    if film > LIMB_FILM.high * (1 + ROUNDING):
+        thinner = "" if wet_most is None else " Lay each coat at most {} wet there, or fewer coats."
+        found.append(check("limb-film", WATCH, sentence(
+            "A dry film of {} is more than the {} to {} that is usual on limbs: finish bends badly, and its "
+            "mass slows the limb." + thinner, amount("film", film), amount("film", LIMB_FILM.low),
+            amount("film", LIMB_FILM.high), *([] if wet_most is None else [amount("film", wet_most)]))))
+    else:
+        found.append(check("limb-film", OK, sentence(
+            "A dry film of {} is no more than is usual on limbs, {} to {}.", amount("film", film),
+            amount("film", LIMB_FILM.low), amount("film", LIMB_FILM.high))))
+    return tuple(found)
+
+
+def _oil_checks(seal: Family) -> tuple[Check, ...]:
+    found = [check("oil", WATCH, "Hand-rubbed oil is for bare wood. On glass it does not hold: only the "
+                   "riser is reckoned here, and the limbs need another finish. It leaves hardly a film, so "
+                   "none is counted.")]
+    if seal.makes_film:
+        found.append(check("oil-seal", WATCH, "A seal coat of " + seal.name + " keeps the oil out of the "
+                           "wood: leave it off, or choose a finish that lies on top."))
+    return tuple(found)
+
+
+def _other_checks(
+    main: Product, temperature: float, planned: list[Planned], gloss: float, sheen: float | None
 ) -> tuple[Check, ...]:
     found = [_window_check(planned)]
     if temperature < main.family.least_temperature - ROUNDING:
         found.append(check("cold", STOP, sentence(
             "The shop at {} is colder than the {} that " + main.family.name + " typically needs: it may "
-                                                                              "never "
-            "cure, however long it is left. The dates below do not hold.", amount("temperature", temperature),
-            amount("temperature", main.family.least_temperature))))
-    if main.family.id == "catalysed-lacquer" and film > LACQUER_CAP * (1 + ROUNDING):
-        found.append(check("cap", STOP, sentence(
-            "A dry film of {} is more than the {} that makers of catalysed lacquer usually allow: it can "
-            "crack.",
-            amount("film", film), amount("film", LACQUER_CAP))))
-    if main.family.id == "two-part-urethane":
-        found.append(check("isocyanate", WATCH,
-                           "Two-part urethane gives off isocyanate while it is sprayed and wet: supplied "
-                           "air, skin and eyes covered, nobody else near. Without that, choose another "
-                           "finish."))
+            "never cure, however long it is left. The dates below do not hold.",
+            amount("temperature", temperature), amount("temperature", main.family.least_temperature))))
     if len(levels_at(gloss, sheen)) > 1:
         found.append(check("gloss", WATCH, sentence(
             "{} at 60 degrees alone can be either of two levels; a reading at 85 degrees decides.",
@@ -293,7 +402,8 @@ def _coat_table(coats: list[Coat]) -> Table:
         if each.product is None:
             continue
         built += each.dry
-        lines.append((_step_name(coats, index), each.product.family.name, each.wet, each.dry, built,
+        dry, so_far = (each.dry, built) if each.product.family.makes_film else (None, None)
+        lines.append((_step_name(coats, index), each.product.family.name, each.wet, dry, so_far,
                       each.volume))
     return Table("coats", "Coat by coat", (
         Column("coat", "Coat", TEXT), Column("product", "Product", TEXT), Column("wet", "Wet film", "film"),
@@ -318,7 +428,8 @@ def _figures_table(main: Product, seal: Product, efficiency: float) -> Table:
     lines = []
     for each in (main,) if seal is main else (main, seal):
         closes = Amount(TEXT, "no end", None) if each.recoat_to is None else amount("hours", each.recoat_to)
-        lines.append((each.family.name, each.solids, each.recoat_from, closes, each.cure, efficiency))
+        lines.append((each.family.name, each.solids if each.family.makes_film else None, each.recoat_from,
+                      closes, each.cure, efficiency))
     return Table("figures", "Figures used, at the shop's temperature", (
         Column("product", "Product", TEXT), Column("solids", "Solids by volume", "ratio"),
         Column("from", "Recoat from", "hours"), Column("to", "Recoat until", "hours"),
@@ -355,7 +466,12 @@ def _calendar(planned: list[Planned], string_from: int, family: Family) -> File:
                 calendar_text("-//Rebrace//Finish schedule//EN", stamp, events))
 
 
-def _assumptions(factor: float) -> tuple[Sentence | str, ...]:
+def _assumptions(factor: float, family: Family) -> tuple[Sentence | str, ...]:
+    surface = ("The bow is two limbs that taper evenly and a riser of one girth; tips, shelf and window are "
+               "not drawn out. Limbs and riser get the same film.")
+    if not family.makes_film:
+        surface = ("The riser is of one girth; shelf and window are not drawn out. The wet film is what the "
+                   "rag lays on; most of it comes off again.")
     return (
         "Solids, windows, cure and transfer are typical of the family where you gave none: assumptions to "
         "edit. The maker's sheet comes first, always.",
@@ -363,8 +479,7 @@ def _assumptions(factor: float) -> tuple[Sentence | str, ...]:
                  "that they double for each step colder. It is a rule of thumb and stops holding in the "
                  "cold.",
                  amount("number", factor)),
-        "The bow is two limbs that taper evenly and a riser of one girth; tips, shelf and window are not "
-        "drawn out.",
+        surface,
         "The cup, the gun and the filter keep the same rest at every coat.",
         "The calendar's hours are those of the place where it is opened.",
     )
@@ -373,6 +488,9 @@ def _assumptions(factor: float) -> tuple[Sentence | str, ...]:
 CAUTIONS: tuple[Sentence | str, ...] = (
     "Fresh air, no spark or flame, and the respirator that the safety data sheet names. Two-part urethane "
     "and its overspray: supplied air and training, never a filter mask at a guess.",
+    "Read section 3 of the safety data sheet before the tin is open. Isocyanate can stand there for a "
+    "one-part product, too. Formaldehyde comes off acid-catalysed lacquer, and organic-vapour cartridges are "
+    "in general not made for it.",
     "Rags with oil or varnish can catch fire by themselves: into water, or a closed metal can.",
     "Do not string a bow whose finish is soft: the string presses into it, and heat to hurry a cure softens "
     "glue lines. Keep it below 50 °C (120 °F).",
@@ -416,7 +534,7 @@ CALCULATOR = Calculator(
             switch("lettering", "Lettering between the coats", True, "Waits for the coat below, then dries."),
             count("over_coats", "Build coats over the lettering", 2, 0, 20),
             count("sheen_coats", "Last coats, for the sheen", 1, 0, 6),
-            quantity("wet_film", "Wet film of one coat", "film", "3 mil", "0.1 mil", "20 mil",
+            quantity("wet_film", "Wet film of one coat", "film", "1.5 mil", "0.1 mil", "20 mil",
                      ("0.5 mil", "6 mil"), "As laid down.", "A comb gauge pressed into wet film on a test "
                      "piece."),
             quantity("gloss", "Sheen wanted, at 60 degrees", "gloss", "30 GU", "0 GU", "100 GU",
@@ -463,10 +581,14 @@ CALCULATOR = Calculator(
         ),
     ),
     (
-        result("wet_film", "Wet film, one coat", "film"),
+        result("wet_film", "Wet film, one coat", "film", "What the comb should read."),
+        result("wet_most", "Wet film of a coat, at most, on limbs", "film",
+               "All coats together then leave no more dry than is usual there."),
         result("dry_film", "Dry film, one coat", "film"),
         result("dry_build", "Dry film, all coats", "film"),
-        result("surface", "Surface of the bow", "area"),
+        result("covers", "The product covers, without loss", "coverage",
+               "One coat, before reducer: to compare with the maker's sheet."),
+        result("surface", "Surface that is coated", "area", "The riser alone for hand-rubbed oil."),
         result("volume", "To mix in all", "volume", "Product and reducer, losses included."),
         result("reducer_volume", "of it reducer", "volume"),
         result("time_factor", "Times last longer by", "number", "Against 25 °C (77 °F)."),
@@ -476,7 +598,7 @@ CALCULATOR = Calculator(
     ),
     CAUTIONS,
     ("bench-practice", "cure-doubling", "drying-reference", "finish-practice", "geometry", "gloss-geometry",
-     "gloss-levels", "rfc-5545", "volume-solids"),
+     "gloss-levels", "niosh-formaldehyde", "one-part-isocyanate", "rfc-5545", "volume-solids"),
     "An invented 62 in recurve in one-part urethane, started on Monday 4 May 2026 at 70 °F.",
     compute,
 )

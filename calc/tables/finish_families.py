@@ -5,17 +5,20 @@ Every figure is an assumption to edit: products of one family differ by more tha
 
 from collections import namedtuple
 
-Family = namedtuple("Family", "id name volume_solids recoat_from recoat_to cure least_temperature note "
-                              "source status")
+Family = namedtuple("Family", "id name volume_solids recoat_from recoat_to cure least_temperature makes_film "
+                              "film_cap note source status")
 """A family.
 
 volume_solids [1] as it comes. recoat_from [s]: next coat not before; recoat_to [s]: after it only on a
 sanded film, None where that is always so or never matters. cure [s]: until the bow may be strung and
-handled hard. least_temperature [degC]: below it curing slows out of all rule or stops.
+handled hard. least_temperature [degC]: below it curing slows out of all rule or stops. makes_film: whether it
+builds a film at all. film_cap [m]: the whole dry film at which makers begin to cap it, and the most that any
+allow; None where none is usual.
 """
 
 Method = namedtuple("Method", "id name transfer_efficiency source status")
 
+MIL = 25.4e-6
 HOUR = 3600.0
 DAY = 24 * HOUR
 _TYPICAL = "finish-practice"
@@ -24,25 +27,28 @@ _STATUS = "common practice"
 
 def _family(
     id: str, name: str, solids: float, recoat_from: float, recoat_to: float | None, cure_days: float,
-    least: float, note: str,
+    least: float, note: str, makes_film: bool = True, film_cap: tuple[float, float] | None = None,
 ) -> Family:
     return Family(id, name, solids, recoat_from * HOUR, None if recoat_to is None else recoat_to * HOUR,
-                  cure_days * DAY, least, note, _TYPICAL, _STATUS)
+                  cure_days * DAY, least, makes_film, film_cap, note, _TYPICAL, _STATUS)
 
 
 FAMILIES = (
     _family("two-part-urethane", "two-part urethane", 0.45, 4.0, 24.0, 7.0, 15.0,
             "Holds isocyanate while wet and as spray. Short life in the pot."),
     _family("one-part-urethane", "one-part urethane", 0.45, 6.0, 24.0, 10.0, 13.0,
-            "Later coats hold only on a sanded film."),
+            "Later coats hold only on a sanded film. Some cure by moisture and hold isocyanate: read section "
+            "3 of the data sheet for it, whatever the tin is called."),
     _family("oil-varnish", "oil varnish", 0.45, 24.0, 72.0, 14.0, 13.0,
             "Slow; soft for weeks in a thick film. Rags can catch fire by themselves."),
     _family("catalysed-lacquer", "catalysed lacquer", 0.30, 1.0, 24.0, 3.0, 18.0,
-            "Most makers cap the whole dry film, often at 4 to 5 mil: thicker cracks."),
+            "Most makers cap the whole dry film, often at 4 to 5 mil: thicker cracks. Acid-catalysed ones "
+            "give off formaldehyde, wet and for days after.", film_cap=(4 * MIL, 5 * MIL)),
     _family("shellac", "shellac", 0.15, 2.0, None, 3.0, 13.0,
             "Each coat melts into the last. Water and alcohol mark it; often only the sealer."),
     _family("rubbed-oil", "hand-rubbed oil", 0.70, 24.0, None, 14.0, 13.0,
-            "Hardly a film: wipe off what the wood does not take. Rags can catch fire by themselves."),
+            "Hardly a film: wipe off what the wood does not take. On bare wood only, not on glass. Rags can "
+            "catch fire by themselves.", makes_film=False),
 )
 
 METHODS = (
