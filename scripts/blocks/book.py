@@ -113,9 +113,14 @@ def _finding_anchor(finding: Finding) -> str:
 def verdicts_list() -> Node:
     """Return each verdict with its findings in a line."""
     return element("ul", {"class": "rb-findings"}, *(
-        element("li", {}, element("strong", {}, verdict.short + "."), " ",
-                "; ".join(each.label for each in with_verdict(verdict.id)) + ".")
+        element("li", {}, element("strong", {}, verdict.short + ":"), " ",
+                "; ".join(_inside(each.label) for each in with_verdict(verdict.id)) + ".")
         for verdict in VERDICTS))
+
+
+def _inside(label: str) -> str:
+    """Return a label as it stands inside a sentence."""
+    return label[:1].lower() + label[1:]
 
 
 def found(names: list[str]) -> Node:
@@ -128,14 +133,14 @@ def found(names: list[str]) -> Node:
         [verdict] = names
         return element("ul", {"class": "rb-findings"},
                        *(element("li", {}, each.label) for each in with_verdict(verdict)))
-    return element(
-        "table", {"class": "rb-findings"},
+    return element("div", {"class": "rb-findings"}, element(
+        "table", {},
         element("thead", {}, element("tr", {}, *(element("th", {"scope": "col"}, head)
                                                  for head in ("Finding", "How to tell it", "Verdict")))),
         element("tbody", {}, *(
             element("tr", {}, element("td", {}, each.label), element("td", {}, each.sign),
                     element("td", {}, element("strong", {}, verdict_on(each).short)))
-            for each in (find(name.replace("-", "_")) for name in names))))
+            for each in (find(name.replace("-", "_")) for name in names)))))
 
 
 def glossary_list(part: str) -> Node:
