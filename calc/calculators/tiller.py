@@ -78,8 +78,10 @@ def compute(
     fix = _fix(curve, difference, low, high, (low + high) / 2, draw_weight)
     take_from = "neither" if fix.change == 0 else "upper" if fix.change > 0 else "lower"
     cost = None if fix.weight is None else draw_weight - fix.weight
+    checks = _checks(difference, fix.change, fix.share)
+    stopped = STOP in [each.level for each in checks]
     return Outcome(
-        _headline(difference, low, high, take_from, fix, cost),
+        _headline(difference, low, high, take_from, fix.share, None if stopped else cost),
         (
             ("difference", difference),
             ("target_low", low),
@@ -92,10 +94,11 @@ def compute(
             ("weight_after", fix.weight),
             ("sensitivity", slope_at(curve, 0.0) / 100),
         ),
-        _checks(difference, fix.change, fix.share),
+        checks,
         (_aims(curve, difference, low, high, draw_weight),),
         (_chart(curve, difference, take_from, low, high),),
-        (tiller_drawing(amount("length", upper), amount("length", lower), take_from),),
+        (tiller_drawing(amount("length", upper), amount("length", lower),
+                        "neither" if stopped else take_from),),
         ASSUMPTIONS,
     )
 
@@ -158,19 +161,19 @@ def _words_of(difference: float) -> Sentence:
 
 
 def _headline(
-    difference: float, low: float, high: float, take_from: str, fix: Fix, cost: float | None
+    difference: float, low: float, high: float, take_from: str, share: float, cost: float | None
 ) -> Sentence:
+    """Return what to do; cost: in draw weight, None where a check says to stop."""
     words = _words_of(difference)
     amounts = tuple(words.amounts) + (amount("length", low), amount("length", high))
     if take_from == "neither":
         return sentence(words.template + ", inside the target of {} to {}: leave it.", *amounts)
     outside = words.template + ", outside the target of {} to {}. "
-    if fix.share is None or cost is None:
-        return sentence(outside + "That is more than the model of a bow reaches: look for a cause first.",
-                        *amounts)
+    if cost is None:
+        return sentence(outside + "Look for a cause first, and sand nothing before it is found.", *amounts)
     return sentence(
         outside + "Take about {} of its stiffness from the " + take_from + " limb; that costs about {} of "
-        "draw weight.", *(amounts + (amount("ratio", fix.share), amount("force", cost))))
+        "draw weight.", *(amounts + (amount("ratio", share), amount("force", cost))))
 
 
 def _checks(difference: float, change: float, share: float | None) -> tuple[Check, ...]:

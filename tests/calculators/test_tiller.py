@@ -70,6 +70,29 @@ def test_how_far_out_is_too_far(lower, level):
     assert levels(outcome)["band"] == level
 
 
+@pytest.mark.parametrize(
+    "typed",
+    [{"upper": "8 in", "lower": "6 in"}, {"upper": "16 in", "lower": "2 in"}, {"brace_height": "3 in"},
+     {"upper": "7 in", "lower": "7 13/32 in"}],
+)
+def test_a_stop_says_to_look_for_a_cause_and_what_to_take_only_in_the_table(typed):
+    values, outcome = results(**typed)
+    assert "stop" in levels(outcome).values()
+    said = say(outcome.headline, "imperial")
+    assert "Look for a cause first, and sand nothing" in said
+    assert "%" not in said
+    assert "lb" not in said
+    assert "rb-mark" not in str(outcome.drawings[0].shapes)  # neither limb is pointed at
+    (aims,) = outcome.tables
+    middle = next(row for row in aims.rows if row[0].startswith("Middle"))
+    assert middle[2] == (None if values["stiffness_change"] is None else -values["stiffness_change"])
+
+
+def test_without_a_stop_the_headline_says_what_to_take():
+    said = say(results(upper="7", lower="7 3/8")[1].headline, "imperial")
+    assert "of its stiffness from the upper limb" in said
+
+
 def test_in_the_band_nothing_is_taken():
     values, outcome = results(upper="7 7/16", lower="7 1/4")
     assert values["stiffness_change"] == 0
