@@ -52,6 +52,13 @@ SCATTER = 4.0
 SHAVING = INCH / 1000
 """The removal for which weight-reduction says what the model expects of it."""
 
+Now = namedtuple("Now", "weight aim tiller wanted")
+"""Weight by the fit and what the faces shall bring it to [N], tiller by the fit and what is wanted [m]."""
+
+Plan = namedtuple("Plan", "together lead left batch")
+"""Strokes left on both limbs and the upper limb's lead in them, each with its standard error; StrokesLeft
+with none put back; and the strokes of the next batch, upper and lower."""
+
 Forecast = namedtuple("Forecast", "thickness weight tiller")
 """What the model makes of a stroke: pairs of value and standard error [m], [N], [m]."""
 
@@ -74,21 +81,19 @@ def compute(
     together, lead = _totals(log)
     weight_fit = _weight_fit(log, together, weight_error)
     tiller_fit = _tiller_fit(log, lead, tiller_error)
-    weight_now, _ = value_on(weight_fit, together[-1])
-    aim = weight_wanted + reserve
-    sum_left = place_of(weight_fit, aim, together[-1])
-    tiller_now = log[-1][3] if tiller_fit is None else value_on(tiller_fit, lead[-1])[0]
-    lead_left = (0.0, 0.0) if tiller_fit is None else place_of(tiller_fit, tiller_wanted, lead[-1])
-    left = strokes_left(sum_left, lead_left)
-    reachable = min(left.upper, left.lower) >= 0 or sum_left[0] <= 0
-    left = _within_weight(left, sum_left[0])
-    batch = _batch(left)
+    now = Now(value_on(weight_fit, together[-1])[0], weight_wanted + reserve,
+              log[-1][3] if tiller_fit is None else value_on(tiller_fit, lead[-1])[0], tiller_wanted)
+    plan = None
+    if not _runs_backwards(tiller_fit):
+        plan = _plan(place_of(weight_fit, now.aim, together[-1]),
+                     (0.0, 0.0) if tiller_fit is None else place_of(tiller_fit, tiller_wanted, lead[-1]))
     forecast = None
     if model == "compare":
         forecast = _forecast((upper_lost, lower_lost), together[-1] - together[0], thickness_error,
                              abs(model_weight), abs(model_tiller))
+    compared = None if plan is None else tiller_fit
     return Outcome(
-        _headline(left, batch, weight_now, aim),
+        _headline(now, plan, value_on(weight_fit, together[-1])[1]),
         (
             ("weight_per_stroke", -weight_fit.slope),
             ("weight_per_stroke_error", NORMAL_95 * weight_fit.slope_variance**0.5),
@@ -100,18 +105,18 @@ def compute(
             ("model_weight_per_stroke", None if forecast is None else forecast.weight[0]),
             ("model_tiller_per_stroke", None if forecast is None else forecast.tiller[0]),
             ("thickness_per_hundred", None if forecast is None else 100 * forecast.thickness[0]),
-            ("weight_now", weight_now),
-            ("tiller_now", tiller_now),
-            ("upper_left", left.upper),
-            ("lower_left", left.lower),
-            ("upper_batch", batch[0]),
-            ("lower_batch", batch[1]),
+            ("weight_now", now.weight),
+            ("tiller_now", now.tiller),
+            ("upper_left", None if plan is None else plan.left.upper),
+            ("lower_left", None if plan is None else plan.left.lower),
+            ("upper_batch", None if plan is None else plan.batch[0]),
+            ("lower_batch", None if plan is None else plan.batch[1]),
         ),
-        _checks(reachable, weight_now, aim, tiller_now, tiller_wanted, tiller_fit, weight_fit)
-        + _forecast_checks(forecast, weight_fit, tiller_fit),
-        (_left_table(left, batch),) + _forecast_tables(forecast, weight_fit, tiller_fit)
+        _checks(now, plan, weight_fit, tiller_fit) + _forecast_checks(forecast, weight_fit, compared),
+        (() if plan is None else (_left_table(plan.left, plan.batch),))
+        + _forecast_tables(forecast, weight_fit, compared)
         + (_log_table(log, together, lead, weight_fit, tiller_fit),),
-        _charts(log, together, lead, weight_fit, tiller_fit, aim, tiller_wanted, forecast),
+        _charts(log, together, lead, weight_fit, tiller_fit, now.aim, tiller_wanted, forecast),
         (),
         ASSUMPTIONS if forecast is None else ASSUMPTIONS + MODEL_ASSUMPTIONS,
     )
@@ -150,18 +155,34 @@ def _weight_fit(
 def _tiller_fit(
     log: tuple[tuple[float, float, float, float], ...], lead: list[float], error: float
 ) -> Fit | None:
-    """Return how tiller goes with the upper limb's lead; None while both limbs had the same strokes."""
+    """Return how tiller goes with the upper limb's lead; None while the log does not show it."""
     if max(lead) - min(lead) == 0:
         return None
     fit = line_through(tuple(lead), tuple([row[3] for row in log]), error)
-    return fit if fit.slope > 0 else None
+    return fit if fit.slope > 0 or _runs_backwards(fit) else None
 
 
-def _within_weight(left: StrokesLeft, together: float) -> StrokesLeft:
-    """Return the strokes left with none put back: what one limb cannot give, the other stops short of."""
-    together = max(0.0, together)
-    upper = min(max(0.0, left.upper), together)
-    return StrokesLeft(upper, together - upper, left.upper_error, left.lower_error)
+def _runs_backwards(tiller_fit: Fit | None) -> bool:
+    """Return whether strokes on the upper limb alone make tiller less, beyond what errors explain."""
+    return tiller_fit is not None and tiller_fit.slope < -NORMAL_95 * tiller_fit.slope_variance**0.5
+
+
+def _plan(together: tuple[float, float], lead: tuple[float, float]) -> Plan:
+    left = _within_weight(together, lead)
+    return Plan(together, lead, left, _batch(left))
+
+
+def _within_weight(together: tuple[float, float], lead: tuple[float, float]) -> StrokesLeft:
+    """Return the strokes left with none put back: what one limb cannot give, the other stops short of.
+
+    Where the lead is out of reach whatever its error, only the weight's error counts.
+    """
+    left = strokes_left(together, lead)
+    most = max(0.0, together[0])
+    upper = min(max(0.0, left.upper), most)
+    out_of_reach = abs(lead[0]) - NORMAL_95 * lead[1] > most
+    error = together[1] if out_of_reach else left.upper_error
+    return StrokesLeft(upper, most - upper, error, error)
 
 
 def _batch(left: StrokesLeft) -> tuple[float, float]:
@@ -170,81 +191,70 @@ def _batch(left: StrokesLeft) -> tuple[float, float]:
     return (float(int(BATCH_SHARE * max(0.0, fewest[0]))), float(int(BATCH_SHARE * max(0.0, fewest[1]))))
 
 
-def _headline(left: StrokesLeft, batch: tuple[float, float], weight: float, aim: float) -> Sentence:
-    if weight <= aim:
-        return sentence(
-            "Stop: weight is at {}, at or below the aim of {}. Take no more off the faces.",
-            amount("force", weight),
-            amount("force", aim),
-        )
-    about = sentence(
-        "About {} strokes are left on the upper limb and {} on the lower",
-        amount("strokes", left.upper),
-        amount("strokes", left.lower),
-    )
-    if batch == (0.0, 0.0):
-        return sentence(
-            about.template + ", too few to tell apart from none: measure after every few.", *about.amounts
-        )
-    return sentence(
-        about.template + ". Do {} and {}, flex the limbs, and measure again.",
-        *(tuple(about.amounts) + (amount("strokes", batch[0]), amount("strokes", batch[1]))),
-    )
+def _headline(now: Now, plan: Plan | None, weight_error: float) -> Sentence:
+    """Return what to do; weight_error: standard error of the weight by the fit."""
+    if plan is None:
+        return sentence("Stop: by this log, strokes on one limb drive tiller the wrong way. Do no more "
+                        "before it is clear why.")
+    if now.weight <= now.aim:
+        return sentence("Stop: weight is at {}, at or below the aim of {}. Take no more off the faces.",
+                        amount("force", now.weight), amount("force", now.aim))
+    about = (amount("strokes", plan.left.upper), amount("strokes", plan.left.lower))
+    if plan.batch != (0.0, 0.0):
+        return sentence("About {} strokes are left on the upper limb and {} on the lower. Do {} and {}, flex "
+                        "the limbs, and measure again.",
+                        *(about + (amount("strokes", plan.batch[0]), amount("strokes", plan.batch[1]))))
+    if now.weight - now.aim <= NORMAL_95 * weight_error:
+        return sentence("About {} strokes are left on the upper limb and {} on the lower, too few to tell "
+                        "apart from none: measure after every few.", *about)
+    what = "weight" if plan.together[1] >= plan.lead[1] else "tiller"
+    return sentence("How many strokes are left this log cannot say: the range is too wide. Take a reading "
+                    "after a larger change of " + what + ".")
 
 
-def _checks(
-    reachable: bool,
-    weight_now: float,
-    aim: float,
-    tiller_now: float,
-    tiller_wanted: float,
-    tiller_fit: Fit | None,
-    weight_fit: Fit,
-) -> tuple[Check, ...]:
+def _checks(now: Now, plan: Plan | None, weight_fit: Fit, tiller_fit: Fit | None) -> tuple[Check, ...]:
     found = []
-    if weight_now <= aim:
-        found.append(
-            check(
-                "weight",
-                STOP,
-                "The weight is where it should be, the reserve for the edges included: stop "
-                "sanding the faces.",
-            )
-        )
-    if tiller_fit is None:
-        found.append(
-            check(
-                "lead",
-                WATCH,
-                "The log does not show yet what extra strokes on one limb do to tiller; even "
-                "strokes are assumed. Do a few more on the stiff limb and log them.",
-            )
-        )
-    if not reachable:
-        found.append(
-            check(
-                "tiller",
-                WATCH,
-                sentence(
-                    "Tiller of {} cannot reach {} before the weight is down to the aim: all strokes go to "
-                    "one limb. Agree a lower weight or a wider tiller with the owner.",
-                    amount("length", tiller_now),
-                    amount("length", tiller_wanted),
-                ),
-            )
-        )
+    if plan is None:
+        found.append(check("backwards", STOP, "Strokes on the upper limb make the upper distance larger and "
+                           "those on the lower make it smaller; by this log it is the other way round. Upper "
+                           "and lower, or the sign of tiller, may be mixed up. If neither is, a limb may be "
+                           "giving way: unstring the bow and look it over."))
+    if now.weight <= now.aim:
+        found.append(check("weight", STOP, "The weight is where it should be, the reserve for the edges "
+                           "included: stop sanding the faces."))
+    elif tiller_fit is None:
+        found.append(check("lead", WATCH, "The log does not show yet what extra strokes on one limb do to "
+                           "tiller; even strokes are assumed. Do a few more on the stiff limb and log them."))
     if weight_fit.misfit > SCATTER or (tiller_fit is not None and tiller_fit.misfit > SCATTER):
-        found.append(
-            check(
-                "scatter",
-                WATCH,
-                "The readings scatter more than the errors stated: was the pressure or the grit "
-                "changed? The ranges are widened for it.",
-            )
-        )
-    if abs(tiller_now - tiller_wanted) <= NEAR_TILLER and weight_now > aim:
-        found.append(check("even", OK, "Tiller is where it should be: keep the strokes even."))
+        found.append(check("scatter", WATCH, "The readings scatter more than the errors stated: was the "
+                           "pressure or the grit changed? The ranges are widened for it."))
+    if plan is not None:
+        found += _tiller_checks(now, plan, weight_fit, tiller_fit)
     return tuple(found)
+
+
+def _tiller_checks(now: Now, plan: Plan, weight_fit: Fit, tiller_fit: Fit | None) -> list[Check]:
+    """Return whether tiller is in, or comes in before the weight is down to the aim."""
+    off = abs(now.wanted - now.tiller)
+    if off <= NEAR_TILLER:
+        even = check("even", OK, "Tiller is where it should be: keep the strokes even.")
+        return [even] if now.weight > now.aim else []
+    far = (amount("length", now.tiller), amount("length", off), amount("length", now.wanted))
+    if tiller_fit is None:
+        return [] if now.weight > now.aim else [check("tiller", WATCH, sentence(
+            "Tiller of {} is still {} from the {} wanted. The log does not show what that would cost in "
+            "weight.", *far))]
+    strokes = abs(plan.lead[0])
+    if strokes <= plan.together[0]:
+        return []
+    cost = -weight_fit.slope * strokes
+    limb = "upper" if plan.lead[0] > 0 else "lower"
+    return [check("tiller", WATCH, sentence(
+        "Tiller of {} is still {} from the {} wanted. That asks for about {} strokes on the " + limb
+        + " limb alone, which would cost {} and bring the weight to {}, below the aim of {}. Agree a lower "
+        "weight, or a tiller nearer to this one, with the owner.",
+        *(far + (amount("strokes", strokes), amount("force", cost), amount("force", now.weight - cost),
+                 amount("force", now.aim)))))]
 
 
 # The model beside the log ----------------------------------------------------

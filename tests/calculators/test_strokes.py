@@ -69,9 +69,96 @@ def test_at_the_aim_it_says_stop():
 def test_tiller_out_of_reach_puts_all_strokes_on_one_limb():
     values, outcome = run(weight_wanted="51 lb", tiller_wanted="3/4 in")
     assert levels(outcome)["tiller"] == "watch"
+    assert values["upper_batch"] > values["lower_batch"] == 0
     assert values["lower_left"] == 0
     assert values["weight_now"] - values["weight_per_stroke"] * values["upper_left"] == pytest.approx(
         52 * POUND_FORCE)
+
+
+# The upper limb alone was sanded, and the upper distance shrank: sanding a limb makes it bend more, so its
+# distance grows (common practice).
+BACKWARDS = "0:0:58lb:-1/8in;60:0:56.5lb:-3/16in;60:0:55lb:-1/4in"
+
+
+def test_tiller_driven_the_wrong_way_stops_without_a_batch():
+    values, outcome = run(log=BACKWARDS)
+    assert levels(outcome)["backwards"] == "stop"
+    assert say(outcome.headline, "imperial").startswith("Stop")
+    told = next(say(each.text, "imperial") for each in outcome.checks if each.id == "backwards")
+    assert "Upper and lower, or the sign of tiller, may be mixed up" in told
+    assert values["tiller_per_stroke"] < 0
+    assert [values[id] for id in ("upper_left", "lower_left", "upper_batch", "lower_batch")] == [None] * 4
+    assert "left" not in [each.id for each in outcome.tables]
+    assert not {"lead", "tiller", "even"} & set(levels(outcome))
+
+
+@pytest.mark.parametrize(
+    "log",
+    [
+        "0:0:58lb:1/4in;0:60:56.5lb:5/16in;0:60:55lb:3/8in",  # lower alone, upper distance grows
+        "0:0:58lb:-1/8in;60:0:56.5lb:-3/16in;60:0:48lb:-1/4in",  # weight at its aim beside it
+    ],
+)
+def test_the_wrong_way_is_seen_from_either_limb_and_at_any_weight(log):
+    assert levels(run(log=log)[1])["backwards"] == "stop"
+
+
+def test_limbs_put_right_give_a_plan():
+    swapped = run(log="0:0:58lb:-1/8in;0:60:56.5lb:-3/16in;0:60:55lb:-1/4in")
+    turned = run(log="0:0:58lb:1/8in;60:0:56.5lb:3/16in;60:0:55lb:1/4in")
+    for values, outcome in (swapped, turned):
+        assert "backwards" not in levels(outcome)
+        assert values["tiller_per_stroke"] > 0
+        assert values["upper_left"] + values["lower_left"] > 0
+
+
+def test_a_step_back_within_the_error_says_nothing_of_tiller():
+    values, outcome = run(log="0:0:58lb:0in;30:30:56.5lb:0in;40:20:55lb:-1/64in")
+    assert values["tiller_per_stroke"] is None
+    assert levels(outcome)["lead"] == "watch"
+    assert "backwards" not in levels(outcome)
+
+
+def test_the_wrong_way_is_not_compared_with_the_model():
+    assert "model-tiller" not in levels(run(log=BACKWARDS, model="compare")[1])
+
+
+def test_weight_at_its_aim_still_says_what_tiller_lacks_and_would_cost():
+    values, outcome = run(weight_wanted="54 lb", tiller_wanted="3/8 in")
+    assert (levels(outcome)["weight"], levels(outcome)["tiller"]) == ("stop", "watch")
+    (text,) = [each.text for each in outcome.checks if each.id == "tiller"]
+    lacking, strokes, cost, after = (text.amounts[place].value for place in (1, 3, 4, 5))
+    assert lacking == pytest.approx(3 * INCH / 8 - values["tiller_now"])
+    assert strokes == pytest.approx(lacking / values["tiller_per_stroke"])
+    assert cost == pytest.approx(strokes * values["weight_per_stroke"])
+    assert after == pytest.approx(values["weight_now"] - cost)
+    assert "on the upper limb alone" in say(text, "imperial")
+
+
+def test_weight_at_its_aim_with_tiller_in_says_nothing_of_tiller():
+    assert "tiller" not in levels(run(weight_wanted="54 lb", tiller_wanted="1/16 in")[1])
+
+
+def test_a_log_that_is_silent_on_tiller_says_so_at_the_aim():
+    _, outcome = run(log="0:0:58lb:0in;30:30:56.5lb:0in;30:30:47lb:0in", tiller_wanted="3/16 in")
+    assert levels(outcome)["tiller"] == "watch"
+    assert "lead" not in levels(outcome)  # no more strokes are asked for
+
+
+@pytest.mark.parametrize(
+    ("typed", "said"),
+    [
+        ({"log": "0:0:50lb:0in;500:500:49.9lb:0in"}, "after a larger change of weight"),
+        ({"log": "0:0:58lb:0in;62:60:54.9lb:0.005in"}, "after a larger change of tiller"),
+        ({"weight_wanted": "52 lb"}, "too few to tell apart from none"),
+    ],
+)
+def test_a_wide_range_and_a_small_count_are_told_apart(typed, said):
+    values, outcome = run(**typed)
+    assert values["upper_batch"] == values["lower_batch"] == 0
+    headline = say(outcome.headline, "imperial")
+    assert said in headline
+    assert ("too few" in headline) != ("too wide" in headline)
 
 
 def test_scatter_beyond_the_stated_error_is_said_and_widens_the_range():
