@@ -3,6 +3,7 @@
 import argparse
 import json
 import sys
+from io import TextIOWrapper
 from pathlib import Path
 
 from calc import catalog
@@ -22,6 +23,7 @@ from calc.fields import (
     Outcome,
     Sentence,
     Table,
+    echo,
     inputs_of,
     say,
     write,
@@ -32,6 +34,9 @@ from calc.report import LEVEL_WORDS, declared_values, in_order_of_weight
 
 COMPUTED = 0
 BAD_INPUT = 2
+
+LONE_MARK = "--"
+"""Typed as a value, argparse takes it for a mark of its own and hands on an empty list."""
 
 
 def main(arguments: list[str] | None = None) -> int:
@@ -86,7 +91,8 @@ def _si_unit(kind: str) -> str:
 
 def _compute(calculator: Calculator, words: list[str]) -> int:
     parser = _parser(calculator)
-    options = vars(parser.parse_args(_with_attached_values(words)))
+    parsed = vars(parser.parse_args(_with_attached_values(words)))
+    options = {name: LONE_MARK if value == [] else value for name, value in parsed.items()}
     pairs = [(each.id, options[each.id]) for each in inputs_of(calculator) if options[each.id] is not None]
     pairs.append(("units", options["units"]))
     job = work_out(calculator, pairs)
@@ -94,8 +100,13 @@ def _compute(calculator: Calculator, words: list[str]) -> int:
         for problem in job.problems:
             print(problem.message, file=sys.stderr)
         return BAD_INPUT
-    if options["save"]:
-        _save(job.outcome, options["save"])
+    if options["save"] is not None:
+        try:
+            _save(job.outcome, Path(options["save"]))
+        except OSError as error:
+            print(f"--save: nothing can be written into the folder “{echo(options['save'])}” "
+                  f"({error.strerror}). Name another folder.", file=sys.stderr)
+            return BAD_INPUT
     if options["json"]:
         print(json.dumps(as_json(job, job.outcome), indent=2, allow_nan=False))
     else:
@@ -130,7 +141,7 @@ def _parser(calculator: Calculator) -> argparse.ArgumentParser:
             names.append("--" + each.id)
         parser.add_argument(*names, dest=each.id, metavar="VALUE", help=_help(each))
     parser.add_argument("--json", action="store_true", help="one JSON object, numbers in SI")
-    parser.add_argument("--save", metavar="FOLDER", type=Path,
+    parser.add_argument("--save", metavar="FOLDER",
                         help="write the files that come with the result into a folder")
     system = parser.add_mutually_exclusive_group()
     system.add_argument("--imperial", dest="units", action="store_const", const="imperial",
@@ -213,7 +224,14 @@ def _table_lines(table: Table, system: str) -> list[str]:
     return ["  ".join(text.ljust(width) for text, width in zip(row, widths)).rstrip() for row in cells]
 
 
+def _show_what_the_terminal_can() -> None:
+    """Let a terminal that lacks a mark, such as that of a degree, show a question mark in its place."""
+    if isinstance(sys.stdout, TextIOWrapper):
+        sys.stdout.reconfigure(errors="replace")
+
+
 if __name__ == "__main__":
+    _show_what_the_terminal_can()
     try:
         sys.exit(main())
     except BrokenPipeError:  # whoever reads, such as `head`, has had enough

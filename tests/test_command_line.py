@@ -1,6 +1,7 @@
 """`python -m calc`: the same answers, the same refusals, and an exit status."""
 
 import json
+import os
 import subprocess
 import sys
 
@@ -75,6 +76,25 @@ def test_bad_input_is_a_sentence_and_status_2(capsys, text):
     assert "Traceback" not in err
 
 
+def test_a_lone_mark_is_a_value_like_any_other(capsys):
+    status, out, err = run(capsys, "tiller", "--upper=--")
+    assert status == 2
+    assert not out
+    assert err.startswith("Upper tiller distance: “--” is not a length")
+
+
+@pytest.mark.parametrize("id", ["finish", "tiller"])
+def test_a_folder_that_cannot_be_written_is_a_sentence_and_status_2(capsys, tmp_path, id):
+    taken = tmp_path / "taken"
+    taken.write_text("a file", encoding="utf-8")
+    for folder in (taken, taken / "below"):
+        status, out, err = run(capsys, id, "--save", str(folder))
+        assert status == 2
+        assert not out
+        assert err.startswith("--save: nothing can be written into the folder")
+    assert taken.read_text(encoding="utf-8") == "a file"
+
+
 @pytest.mark.parametrize("words", [("nothing",), ("tiller", "--unknown", "1"), ("tiller", "7 in")])
 def test_words_that_are_not_understood_are_status_2(capsys, words):
     status, out, err = run(capsys, *words)
@@ -100,3 +120,14 @@ def test_runs_as_a_module():
                            capture_output=True, text=True, check=False)
     assert found.returncode == 2
     assert found.stderr.startswith("Upper tiller distance")
+
+
+def test_a_terminal_that_lacks_a_mark_still_gets_its_answer():
+    plain = dict(os.environ, PYTHONIOENCODING="ascii")
+    for words in (("spray-air",), ("spray-air", "--json"), ("tiller", "--help"),
+                  ("tiller", "--upper", "½ kg")):
+        found = subprocess.run([sys.executable, "-m", "calc", *words], capture_output=True, text=True,
+                               check=False, env=plain)
+        assert "Traceback" not in found.stderr
+        assert found.returncode == (2 if "½ kg" in words else 0)
+        assert (found.stderr if found.returncode else found.stdout).isascii()
