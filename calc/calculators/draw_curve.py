@@ -120,8 +120,8 @@ def _checks(
             amount("number", last / middle if middle > 0 else 0.0))))
     else:
         found.append(check("stacking", WATCH, sentence(
-            "The bow stacks over the last {}: a longer draw costs much weight there, and a heavier limb tip "
-            "or a shorter draw is the cure, not less weight alone.", amount("length", end - onset))))
+            "The bow stacks over the last {}: a longer draw costs much weight there. A longer bow or a "
+            "shorter draw cures it; less weight alone does not.", amount("length", end - onset))))
     gaps = [after - before for before, after in zip(curve.draws, curve.draws[1:])]
     if max(gaps) > WIDEST_GAP:
         found.append(check("gaps", WATCH, sentence(

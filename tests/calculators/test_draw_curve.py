@@ -4,6 +4,7 @@ import pytest
 
 from calc.answer import work_out
 from calc.calculators.draw_curve import CALCULATOR
+from calc.fields import say
 
 POUND_FORCE = 4.4482216152605
 INCH = 0.0254
@@ -27,6 +28,13 @@ def problem(**typed):
 
 def levels(outcome):
     return {each.id: each.level for each in outcome.checks}
+
+
+def test_stacking_is_cured_by_length_and_not_by_mass():
+    """Draw weight is static: a mass at the tip has no part in it (statics)."""
+    (told,) = [say(each.text, "metric") for each in run()[1].checks if each.id == "stacking"]
+    assert "A longer bow or a shorter draw" in told
+    assert "heav" not in told
 
 
 def test_the_straight_end_benchmark_bow():
