@@ -3,7 +3,6 @@
 import argparse
 import json
 import sys
-from io import TextIOWrapper
 from pathlib import Path
 
 from calc import catalog
@@ -226,7 +225,7 @@ def _table_lines(table: Table, system: str) -> list[str]:
 
 def _show_what_the_terminal_can() -> None:
     """Let a terminal that lacks a mark, such as that of a degree, show a question mark in its place."""
-    if isinstance(sys.stdout, TextIOWrapper):
+    if hasattr(sys.stdout, "reconfigure"):
         sys.stdout.reconfigure(errors="replace")
 
 
