@@ -76,7 +76,7 @@ def _on_the_slope(draw_length: float, weight: float, slope: float) -> float:
     except ValueError:
         pass  # refused below: the small engine knows no chained exceptions
     raise Refused("slope", "With this slope the bow would pull nothing at the archer's draw. Measure the "
-                  "weight at two draws an inch apart: the difference is the slope.")
+                  "weight at two draws: the slope is what it differs by, over what they differ by.")
 
 
 # Computed --------------------------------------------------------------------
@@ -193,8 +193,8 @@ def _doubts(when: str, curve: Curve, beyond: float, weight: float) -> tuple[Chec
         read = force_at(curve, MARKED_DRAW)
         if abs(read - weight) > AGREEMENT * weight:
             found.append(check("stated-" + when, WATCH, sentence(
-                "The readings " + when + " the work give {} at 28 in, where {} was stated: check which is "
-                "right.", amount("force", read), amount("force", weight))))
+                "The readings " + when + " the work give {} at {}, where {} was stated: check which is "
+                "right.", amount("force", read), amount("length", MARKED_DRAW), amount("force", weight))))
     if beyond > 0:
         found.append(check("beyond-" + when, WATCH, sentence(
             "This draw lies {} beyond the last reading " + when + " the work, on a straight line from it: a "
@@ -237,20 +237,34 @@ def curve_assumptions(source: str, both_read: bool) -> tuple[Sentence | str, ...
     """Return what a source of the curve assumes."""
     if source == "assumed":
         return (
-            "The draw-force curve is a stand-in: a stated fullness, and near 28 in a straight slope.",
+            sentence("The draw-force curve is a stand-in: a stated fullness, and near {} a straight slope.",
+                     amount("length", MARKED_DRAW)),
             _SCALED,
         )
     elif source == "computed":
         return (
-            "The draw-force curve is computed for a bow of this family with your lengths, an invented taper "
-            "of its limbs and a string that does not stretch, and brought to your weight at 28 in. Your own "
-            "limbs may be fuller or stack sooner: readings are better.",
+            sentence("The draw-force curve is computed for a bow of this family with your lengths, an "
+                     "invented taper of its limbs and a string that does not stretch, and brought to your "
+                     "weight at {}. Your own limbs may be fuller or stack sooner: readings are better.",
+                     amount("length", MARKED_DRAW)),
             _SCALED,
         )
     elif source == "read":
         taken = ("Weight, energy and time come from your readings, taken while drawing slowly and smoothed "
                  "no further than the scale's error. The weight is nothing at brace.")
         return (taken, "One mass moves with the arrow before and after.") if both_read else (taken, _SCALED)
+    else:
+        raise ValueError("a curve must be assumed, computed or read, got " + source)
+
+
+def standing_of_weight(source: str, after_read: bool) -> str:
+    """Return where the weight at the archer's draw, after the work, comes from."""
+    if source == "assumed":
+        return "by the assumed slope"
+    elif source == "computed":
+        return "by the computed curve"
+    elif source == "read":
+        return "by your readings" if after_read else "by readings before the work, scaled"
     else:
         raise ValueError("a curve must be assumed, computed or read, got " + source)
 
@@ -275,7 +289,7 @@ def curve_group() -> Group:
         ), "It gives the energy, the weight at this draw and the time on the string."),
         quantity("slope", "Weight gained per draw", "force_per_length", "2.2 lb/in", "0.5 lb/in",
                  "8 lb/in", ("1.5 lb/in", "3.5 lb/in"),
-                 "Weight at 28 in less weight at 27 in, after the work.", when=_ASSUMED),
+                 "For each further inch or millimetre near 28 in (711 mm), after the work.", when=_ASSUMED),
         quantity("fullness", "Fullness of the draw-force curve", "ratio", "55 %", "40 %", "66 %",
                  ("48 %", "61 %"), "Stored energy over weight times stroke: 50 % for a straight line, 58 "
                  "to 60 % on four measured recurves.", when=_ASSUMED),

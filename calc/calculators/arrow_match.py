@@ -38,11 +38,16 @@ from calc.quantities import INCH
 from calc.shop import spine_choice
 from calc.tables import woods
 
+TESTS = sentence("Stiffness in both tests: {} in the middle of {}, and {} in the middle of {}",
+                 amount("force", shaft.TEST_28_INCH.load, 2), amount("length", shaft.TEST_28_INCH.span),
+                 amount("force", shaft.TEST_26_INCH.load, 2), amount("length", shaft.TEST_26_INCH.span))
+
 FEATHER_CENTRE = 3 * INCH
 """Where feathers have their middle, ahead of the nock's throat (common practice)."""
 
-SWING_STEPS = 32
-CHART_STEPS = 10
+SWING_STEPS = 20
+FORCE_STEPS = 10
+SPEED_STEPS = 8
 READING_ERROR = 0.01
 """Share of a chronograph's speed to tell by how much one reading can mislead."""
 
@@ -136,20 +141,21 @@ def compute(
     draw_weight = after.draw_weight
 
     contributions = (
-        Contribution("Shaft longer than 28 in", count_length, spine_choice.spine_for_length(length)),
-        Contribution("Point and insert above 125 gr", count_point,
+        Contribution("Length of the shaft", count_length, spine_choice.spine_for_length(length)),
+        Contribution("Point and insert", count_point,
                      spine_choice.spine_for_point(point_mass + insert_mass)),
         Contribution("String material", count_string, spine_choice.spine_for_string(string_material)),
         Contribution("Window", count_window, spine_choice.spine_for_window(window)),
     )
-    low, high = _wanted(draw_weight, contributions)
+    wanted_before = _wanted(before.draw_weight, contributions)
+    wanted = _wanted(draw_weight, contributions)
     spine_weight = shaft.spine_weight(bare.rigidity)
     return Outcome(
-        _headline(after, low, high, spine_weight, arrow),
+        _headline(after, wanted, spine_weight, arrow),
         (
             ("weight_at_draw", draw_weight),
-            ("wanted_low", low),
-            ("wanted_high", high),
+            ("wanted_low", wanted[0]),
+            ("wanted_high", wanted[1]),
             ("spine_pounds", spine_weight),
             ("spine_deflection_28", shaft.static_deflection(bare.rigidity, shaft.TEST_28_INCH)),
             ("spine_deflection_26", shaft.static_deflection(bare.rigidity, shaft.TEST_26_INCH)),
@@ -171,7 +177,7 @@ def compute(
         ),
         (
             arrow_checks.mass_check(flight.mass_per_draw_weight(arrow.mass, draw_weight)),
-            arrow_checks.spine_check(low, high, spine_weight),
+            arrow_checks.spine_check(wanted[0], wanted[1], spine_weight),
             arrow_checks.balance_check(arrow.forward),
             arrow_checks.length_check(length, draw_length),
         ) + arrow_checks.draw_checks(draw_length, MARKED_DRAW)
@@ -181,9 +187,10 @@ def compute(
         + doubts + arrow_bow.fullness_checks(max(before.fullness, after.fullness))
         + _moving_mass_checks(losses, virtual_mass, test_mass),
         (
-            _comparison(before, after, contributions, arrow, swing),
-            _conventions(before, after, contributions, bare),
-            _contribution_table(draw_weight, contributions),
+            _comparison(before, after, wanted_before, wanted, arrow, swing),
+            _conventions(wanted_before, wanted, bare),
+            _contribution_table(draw_weight, arrow_bow.standing_of_weight(curve, bool(readings)),
+                                contributions),
         ),
         (_force_chart(old, new, readings or (), old_readings or ()),
          _speed_chart(before, after, virtual_mass, arrow)),
@@ -263,24 +270,22 @@ def _wanted(draw_weight: float, contributions: tuple[Contribution, ...]) -> tupl
     return middle - spine_choice.HALF_CLASS, middle + spine_choice.HALF_CLASS
 
 
-def _deflections(low: float, high: float, test: shaft.BendingTest) -> tuple[float, float]:
-    """Return the least and most deflection of shafts from the high to the low spine weight."""
-    return (
-        shaft.static_deflection(shaft.flexural_rigidity_from_spine_weight(high), test),
-        shaft.static_deflection(shaft.flexural_rigidity_from_spine_weight(low), test),
-    )
+def _deflection(spine_weight: float) -> float:
+    return shaft.static_deflection(shaft.flexural_rigidity_from_spine_weight(spine_weight),
+                                   shaft.TEST_28_INCH)
 
 
 # What is said ----------------------------------------------------------------
 
 
-def _headline(after: Shot, low: float, high: float, spine_weight: float, arrow: Arrow) -> Sentence:
-    least, most = _deflections(low, high, shaft.TEST_28_INCH)
+def _headline(after: Shot, wanted: tuple[float, float], spine_weight: float, arrow: Arrow) -> Sentence:
+    low, high = wanted
     return sentence(
         "For {} at this draw the trade would look among shafts of {} to {} spine ({} to {} in the 28 in "
         "test); this one has {}. The arrow weighs {}, {}.",
         amount("force", after.draw_weight), amount("force", low), amount("force", high),
-        amount("thickness", least), amount("thickness", most), amount("force", spine_weight),
+        amount("thickness", _deflection(high)), amount("thickness", _deflection(low)),
+        amount("force", spine_weight),
         amount("mass", arrow.mass), amount("mass_per_force", arrow.mass / after.draw_weight),
     )
 
@@ -300,11 +305,11 @@ def _moving_mass_checks(losses: str, virtual_mass: float, test_mass: float | Non
 
 
 def _comparison(
-    before: Shot, after: Shot, contributions: tuple[Contribution, ...], arrow: Arrow, swing: Swing
+    before: Shot, after: Shot, old: tuple[float, float], new: tuple[float, float], arrow: Arrow, swing: Swing
 ) -> Table:
-    old, new = _wanted(before.draw_weight, contributions), _wanted(after.draw_weight, contributions)
+    """Return the arrow from both bows; old, new: the spine weights to look for."""
     rows = (
-        _row("Weight at 28 in", "force", before.weight, after.weight),
+        _row("Weight at the marked draw", "force", before.weight, after.weight),
         _row("Weight at this draw", "force", before.draw_weight, after.draw_weight),
         _row("Least spine to look for", "force", old[0], new[0]),
         _row("Most spine to look for", "force", old[1], new[1]),
@@ -328,16 +333,13 @@ def _row(name: str, kind: str, before: float, after: float) -> tuple[str, Amount
     return name, amount(kind, before), amount(kind, after)
 
 
-def _conventions(
-    before: Shot, after: Shot, contributions: tuple[Contribution, ...], bare: Shaft
-) -> Table:
+def _conventions(old: tuple[float, float], new: tuple[float, float], bare: Shaft) -> Table:
     rows = []
-    for name, shot in (("To look for, before", before), ("To look for, after", after)):
-        low, high = _wanted(shot.draw_weight, contributions)
-        for edge, spine_weight in ((name + ": weakest", low), (name + ": stiffest", high)):
+    for name, wanted in (("To look for, before", old), ("To look for, after", new)):
+        for edge, spine_weight in ((name + ": weakest", wanted[0]), (name + ": stiffest", wanted[1])):
             rows.append(_stiffness_row(edge, shaft.flexural_rigidity_from_spine_weight(spine_weight)))
     rows.append(_stiffness_row("This shaft", bare.rigidity))
-    return Table("conventions", "Stiffness in both tests: 1.94 lb (880 g) on 28 in, and 2 lb on 26 in", (
+    return Table("conventions", TESTS, (
         Column("shaft", "Shaft", TEXT), Column("spine", "Spine weight", "force"),
         Column("deflection_28", "28 in test", "thickness"),
         Column("deflection_26", "26 in test", "thickness"),
@@ -349,8 +351,10 @@ def _stiffness_row(name: str, rigidity: float) -> tuple[str, float, float, float
             shaft.static_deflection(rigidity, shaft.TEST_26_INCH))
 
 
-def _contribution_table(draw_weight: float, contributions: tuple[Contribution, ...]) -> Table:
-    rows: list[tuple[str, float, str]] = [("Weight at this draw", draw_weight, "measured")]
+def _contribution_table(
+    draw_weight: float, standing: str, contributions: tuple[Contribution, ...]
+) -> Table:
+    rows: list[tuple[str, float, str]] = [("Weight at this draw", draw_weight, standing)]
     total = draw_weight
     for each in contributions:
         counted = each.weight if each.counted else 0.0
@@ -372,7 +376,7 @@ def _force_chart(
     lines = []
     for name, stroke in (("Before", old), ("After", new)):
         last = len(stroke.draws) - 1
-        places = [last * step // CHART_STEPS for step in range(CHART_STEPS + 1)]
+        places = [last * step // FORCE_STEPS for step in range(FORCE_STEPS + 1)]
         lines.append(Line(name, "line", [stroke.draws[i] for i in places],
                           [stroke.forces[i] for i in places]))
     for name, rows in (("Read before", old_readings), ("Read after", readings)):
@@ -385,7 +389,7 @@ def _force_chart(
 def _speed_chart(before: Shot, after: Shot, virtual_mass: float, arrow: Arrow) -> Chart:
     lightest = min(arrow.mass, arrow_checks.LEAST_MASS * after.draw_weight)
     heaviest = max(arrow.mass, 1.4 * arrow_checks.USUAL_MASS * after.draw_weight)
-    masses = [lightest + (heaviest - lightest) * step / 12 for step in range(13)]
+    masses = [lightest + (heaviest - lightest) * step / SPEED_STEPS for step in range(SPEED_STEPS + 1)]
     lines = []
     for name, shot in (("Before", before), ("After", after)):
         lines.append(Line(name, "line", masses,
@@ -411,9 +415,10 @@ ASSUMPTIONS: tuple[Sentence | str, ...] = (
     "archer.",
     "Speed, energy and time are estimates. They stand or fall with the mass that moves with the arrow and "
     "with the draw-force curve.",
-    "The shaft counts as one slender beam from the nock's throat to its front end, the same all along, with "
-    "nock and feathers as one mass at the rear and point and insert as one at the front. For balance the "
-    "feathers count as 3 in ahead of the nock's throat.",
+    sentence("The shaft counts as one slender beam from the nock's throat to its front end, the same all "
+             "along, with nock and feathers as one mass at the rear and point and insert as one at the "
+             "front. For balance the feathers count as {} ahead of the nock's throat.",
+             amount("length", FEATHER_CENTRE)),
     "How often the shaft swings while the string pushes it is for comparing bows and arrows; no value of it "
     "is right or wrong.",
 )
@@ -453,7 +458,8 @@ CALCULATOR = Calculator(
             quantity("new_weight", "Weight at 28 in after", "force", "48 lb", "10 lb", "150 lb",
                      ("20 lb", "80 lb"), "From a checked scale."),
             quantity("draw_length", "Archer's draw length", "length", "27 1/2 in", "18 in", "34 in",
-                     ("24 in", "30 in"), "From the nocking point to the grip's pivot point, plus 1 3/4 in."),
+                     ("24 in", "30 in"), "From the nocking point to the grip's pivot point, plus 1 3/4 in "
+                     "(44 mm)."),
             quantity("brace_height", "Brace height", "length", "7 3/4 in", "3 in", "12 in",
                      ("6 in", "9 1/2 in"), "From the string to the deepest point of the grip's throat."),
         ),
@@ -462,8 +468,8 @@ CALCULATOR = Calculator(
             "The shaft",
             choice("shaft_known", "What is known of it", (
                 ("spine_weight", "Its spine weight, as on wooden shafts"),
-                ("deflection_28", "How far it bends: 1.94 lb (880 g) on 28 in"),
-                ("deflection_26", "How far it bends: 2 lb on 26 in"),
+                ("deflection_28", "How far it bends: 1.94 lb (880 g) on 28 in (711 mm)"),
+                ("deflection_26", "How far it bends: 2 lb (907 g) on 26 in (660 mm)"),
                 ("species", "Its wood and diameter"),
                 ("wood", "Its diameter, stiffness and density"),
                 ("tube", "A tube: its diameter, wall, stiffness and density"),
@@ -472,7 +478,7 @@ CALCULATOR = Calculator(
                      "26 divided by the bend in inches of the 26 in test.", when=("shaft_known",
                                                                                 ("spine_weight",))),
             quantity("deflection", "Bend in the test", "thickness", "0.500 in", "0.1 in", "3 in",
-                     ("0.25 in", "1.2 in"), "A shaft marked 500 bends 0.500 in in the 28 in test.",
+                     ("0.25 in", "1.2 in"), "A shaft marked 500 bends 0.500 in (12.70 mm) in the 28 in test.",
                      when=("shaft_known", ("deflection_28", "deflection_26"))),
             choice("species", "Wood", tuple([(id, woods.find(id).name) for id in SHAFT_WOODS]),
                    "Means of the species, clear wood at 12 % moisture.", when=("shaft_known", ("species",))),
@@ -487,7 +493,7 @@ CALCULATOR = Calculator(
             quantity("tube_wall", "Wall of the tube", "thickness", "0.016 in", "0.004 in", "0.2 in",
                      ("0.01 in", "0.06 in"), when=("shaft_known", ("tube",))),
             quantity("tube_modulus", "Stiffness of the tube", "modulus", "10.4 Mpsi", "1 Mpsi", "60 Mpsi",
-                     ("8 Mpsi", "30 Mpsi"), "About 10.4 Mpsi for aluminium alloy (from memory).",
+                     ("8 Mpsi", "30 Mpsi"), "About 10.4 Mpsi (72 GPa) for aluminium alloy (from memory).",
                      when=("shaft_known", ("tube",))),
             quantity("tube_density", "Density of the tube", "density", "2.8 g/cm3", "0.5 g/cm3", "9 g/cm3",
                      ("1.4 g/cm3", "3 g/cm3"), "About 2.8 g/cm3 for aluminium alloy (from memory).",
@@ -511,15 +517,17 @@ CALCULATOR = Calculator(
         group(
             "What the trade adds or takes off",
             switch("count_length", "Count the shaft's length", True,
-                   "5 lb of spine for each inch beyond 28 in, as a longer draw asks for."),
+                   "5 lb (22 N) of spine for each inch (25 mm) beyond 28 in (711 mm), as a longer draw asks "
+                   "for."),
             switch("count_point", "Count the point", True,
-                   "5 lb of spine for each 25 gr of point and insert beyond 125 gr."),
-            switch("count_string", "Count the string", True, "5 lb of spine more for a low-stretch string."),
+                   "5 lb (22 N) of spine for each 25 gr (1.6 g) of point and insert beyond 125 gr (8.1 g)."),
+            switch("count_string", "Count the string", True,
+                   "5 lb (22 N) of spine more for a low-stretch string."),
             choice("string_material", "String", (
                 ("polyester", "Polyester"), ("low_stretch", "Low-stretch HMPE"),
             )),
             switch("count_window", "Count the window", True,
-                   "5 lb of spine less before centre, 5 lb more past it."),
+                   "5 lb (22 N) of spine less before centre, as much more past it."),
             choice("window", "Window is cut", (
                 ("centre", "To centre"), ("before", "Before centre, or there is none"),
                 ("past", "Past centre"),
@@ -548,8 +556,8 @@ CALCULATOR = Calculator(
         result("wanted_low", "Least spine to look for", "force", "Bow after the work."),
         result("wanted_high", "Most spine to look for", "force"),
         result("spine_pounds", "Spine weight of this shaft", "force"),
-        result("spine_deflection_28", "Bend, 1.94 lb on 28 in", "thickness"),
-        result("spine_deflection_26", "Bend, 2 lb on 26 in", "thickness"),
+        result("spine_deflection_28", "Bend in the 28 in test", "thickness"),
+        result("spine_deflection_26", "Bend in the 26 in test", "thickness"),
         result("rigidity", "Bending stiffness E I", "rigidity"),
         result("arrow_mass", "Arrow mass", "mass"),
         result("mass_per_weight", "Arrow mass per weight", "mass_per_force"),

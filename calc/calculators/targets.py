@@ -17,4 +17,5 @@ def target_tiller() -> Input:
     """Return the input for the tiller wanted."""
     return quantity("tiller_wanted", "Tiller wanted", "length", "3/16 in", "-1 in", "1 in",
                     ("-1/8 in", "3/8 in"),
-                    "Upper minus lower: split finger 1/8 to 1/4 in, three fingers under 0 to 1/8 in.")
+                    "Upper minus lower: split finger 1/8 to 1/4 in (3 to 6 mm), three fingers under "
+                    "0 to 1/8 in (0 to 3 mm).")

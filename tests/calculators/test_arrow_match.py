@@ -1,6 +1,7 @@
 """An arrow and a bow before and after its weight changed."""
 
 import math
+import re
 
 import pytest
 from hypothesis import given
@@ -455,8 +456,22 @@ def test_each_rule_adds_what_it_says_and_can_be_switched_off(typed, added):
 def test_each_rule_is_marked_common_practice():
     _, outcome = run(count_window="no")
     standing = {name: row[1] for name, row in table(outcome, "contributions").items()}
-    assert standing["Shaft longer than 28 in"] == "common practice"
+    assert standing["Length of the shaft"] == "common practice"
     assert standing["Window"] == "switched off"
+
+
+@pytest.mark.parametrize(
+    ("typed", "said"),
+    [
+        ({}, "by the assumed slope"),
+        ({"curve": "computed"}, "by the computed curve"),
+        ({"curve": "read"}, "by your readings"),
+        ({"curve": "read", "readings": "", "old_readings": "20in:25lb;24in:38lb;28in:58lb"},
+         "by readings before the work, scaled"),
+    ],
+)
+def test_the_weight_at_the_draw_says_where_it_comes_from(typed, said):
+    assert table(run(**typed)[1], "contributions")["Weight at this draw"][1] == said
 
 
 def test_rules_that_leave_no_stiffness_are_refused():
@@ -512,6 +527,19 @@ def test_balance_levels(point, level):
 
 
 # What is shown ---------------------------------------------------------------
+
+
+@pytest.mark.parametrize("typed", [
+    {}, {"curve": "computed"}, {"curve": "read", "readings": "20in:25lb;24in:38lb;28in:60lb"},
+    {"losses": "chronograph"}, {"shaft_known": "species", "draw_length": "29 in", "length": "29 in"},
+])
+def test_metric_sentences_hold_no_imperial_figures(typed):
+    _, outcome = run(**typed)
+    told = [outcome.headline, *[each.text for each in outcome.checks], *outcome.assumptions,
+            *[each.caption for each in outcome.tables]]
+    for each in told:
+        text = say(each, "metric").replace("28 in test", "")  # the test's name
+        assert not re.search(r"\d (in|lb|gr|gr/lb|lb/in)\b", text), text
 
 
 def test_the_chart_agrees_with_the_results():
