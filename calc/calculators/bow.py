@@ -3,6 +3,7 @@
 from calc.calculators.bow_lengths import bow_lengths
 from calc.fields import (
     OK,
+    STOP,
     WATCH,
     Check,
     Group,
@@ -16,12 +17,13 @@ from calc.fields import (
     rows,
     sentence,
 )
-from calc.mechanics.bow import Bow
+from calc.mechanics.bow import Bow, Braced
 from calc.mechanics.elastica import Limb
 from calc.mechanics.laminated_limb import Profile, Sanding, laminated_limb
 from calc.mechanics.thinning import Build, Station
+from calc.mechanics.tuning import Bench, Calibration, Unmet, calibrate
 from calc.mechanics.unstrung import unstrung_profile
-from calc.quantities import INCH
+from calc.quantities import INCH, show
 from calc.tables.families import FAMILIES
 from calc.tables.families import find as find_family
 from calc.tables.woods import find as find_wood
@@ -35,6 +37,15 @@ thickness over that at the root. Only the taper of its stiffness counts."""
 
 STRANGE_FACTOR = 1.5
 """Measured over reckoned stiffness from which the measures are doubted."""
+
+NEAR_THE_RISER = INCH / 2
+"""Tiller is not read nearer to a fadeout than this: on uneven limbs the place would lie over the riser."""
+
+LEAST_STRETCH = 0.15
+"""Of a limb. Stiffness is reckoned at 21 places along it, so that the effect of a stretch half as long would
+be out by a third; of this one it is out by a tenth at worst."""
+
+ROUNDING = 1e-9
 
 # Inputs ----------------------------------------------------------------------
 
@@ -136,6 +147,17 @@ def belly_share(when: tuple[str, tuple[str, ...]] | None = None) -> Input:
                     ("50 %", "75 %"), "Slightly more from the belly glass than from the back.", when=when)
 
 
+def least_glass(when: tuple[str, tuple[str, ...]] | None = None) -> tuple[Input, Input]:
+    """Return the inputs for the glass that must stay."""
+    return (
+        quantity("least_glass", "Share of the glass that must stay", "ratio", "60 %", "30 %", "100 %",
+                 ("50 %", "90 %"), "Of the glass when new, on each face. An assumption to edit.", when=when),
+        quantity("glass_new", "Glass when the bow was new", "thickness", "", "0.010 in", "0.120 in",
+                 ("0.025 in", "0.065 in"), "If it has been sanded before; empty: as it is now.",
+                 optional=True, when=when),
+    )
+
+
 def layup_inputs() -> tuple[Input, ...]:
     """Return the inputs that describe glass and core."""
     return (
@@ -219,6 +241,80 @@ def require_brace(brace_height: float, length: float) -> None:
         )
 
 
+def in_both(kind: str, value: float) -> str:
+    """Return a quantity in both systems of units, for a refusal."""
+    return show(value, kind) + " (" + show(value, kind, "metric") + ")"
+
+
+def require_stretch(field: str, start: float, end: float, length: float) -> None:
+    """Raise Refused where a stretch to be sanded is too short for the model of a limb of this length."""
+    least = LEAST_STRETCH * length
+    if end - start < least:
+        shown = INCH / 8 * (int(least / INCH * 8) + 1)
+        raise Refused(field, "The stretch to be sanded must be at least " + in_both("length", shown)
+                      + " long on this limb; yours is " + in_both("length", max(0.0, end - start))
+                      + ". A shorter one slips between the places at which stiffness is reckoned.")
+
+
+def require_reading_place(from_end: float | None, bow: Bow, brace_height: float) -> None:
+    """Raise Refused where the bow cannot be braced, or tiller would be read over its riser.
+
+    from_end [m]: along the string from its ends; None where tiller is read at the fadeouts.
+    """
+    if from_end is None:
+        return
+    asked = reading_inputs()[1]
+    room = _braced(bow, brace_height).furthest_reading() - NEAR_THE_RISER
+    most = INCH / 8 * int(room / INCH * 8)
+    if most < asked.low:
+        raise Refused(asked.id, asked.label + " cannot be had on this bow: its limbs are too short to read "
+                      "tiller there. Measure at the fadeouts.")
+    if from_end > most + 0.1e-3:
+        raise Refused(asked.id, asked.label + " must be from " + in_both("length", asked.low) + " to "
+                      + in_both("length", most) + " on this bow; you gave " + in_both("length", from_end)
+                      + ". Farther in, the string stands over the riser: measure nearer to its ends, or at "
+                      "the fadeouts.")
+
+
+def _braced(bow: Bow, brace_height: float) -> Braced:
+    """Return the braced bow, or raise Refused."""
+    try:
+        return bow.brace(brace_height)
+    except ValueError as error:
+        problem = str(error)
+    raise Refused("brace_height", "A bow of these measures cannot be braced to "
+                  + in_both("length", brace_height) + ": " + problem + ". Check brace height, throat, "
+                  "unstrung shape and lengths.")
+
+
+def calibrated(
+    bow: Bow,
+    bench: Bench,
+    weight: float,
+    tiller_field: str,
+    tiller: float,
+    readings: tuple[tuple[float, float], ...] = (),
+) -> Calibration:
+    """Return the bow with the stiffness that gives it its measured weight and tiller.
+
+    Raises:
+        Refused: it cannot be braced or drawn, or limbs of these measures do not show that tiller.
+    """
+    _braced(bow, bench.brace_height)
+    require_reading_place(bench.from_end, bow, bench.brace_height)
+    draws = [bench.draw] + [draw for draw, _ in readings]
+    try:
+        return calibrate(bow, bench, weight, tiller, readings)
+    except Unmet:
+        pass
+    except ValueError as error:
+        raise Refused("draw_length", "A bow of these measures cannot be drawn to "
+                      + in_both("length", max(draws) + BEYOND_PIVOT) + " in the marked way: " + str(error)
+                      + ". Check draw, brace height, unstrung shape and lengths.") from None
+    raise Refused(tiller_field, "Limbs of these measures cannot show a tiller of " + in_both("length", tiller)
+                  + ". Check it and its sign, brace height, throat, and the sections of both limbs.")
+
+
 def draw_from_pivot(field: str, marked: float, brace_height: float) -> float:
     """Return the distance from pivot point to nocking point of a draw stated in the marked way [m].
 
@@ -239,6 +335,11 @@ def family_profile(family: str, length: float, scale: float = 1.0) -> Profile:
     """Return the unstrung shape of a family for a limb of a length [m], its offsets scaled."""
     points = find_family(family).profile
     return unstrung_profile(tuple([(y * length, scale * x * length) for y, x in points]), length)
+
+
+def has_offsets(family: str) -> bool:
+    """Return whether a family's unstrung shape is anything but straight: whether it can be scaled."""
+    return any(x != 0 for _, x in find_family(family).profile)
 
 
 def family_throat(family: str, length: float) -> float:
@@ -338,6 +439,30 @@ def bench_bow(
     require_brace(brace_height, length)
     behind = family_throat(family, length) if throat is None else throat
     return BenchBow(shape, (behind, riser_length / 2), stations, build, string_stiffness)
+
+
+def glass_to_stay(build: Build, share: float, when_new: float | None) -> tuple[float, float]:
+    """Return the glass that must stay on back and belly [m], from the share of it when new."""
+    return share * (when_new or build.back), share * (when_new or build.belly)
+
+
+def glass_check(build: Build, least: tuple[float, float], left: tuple[float, float]) -> Check:
+    """Return whether enough glass stays: now and left of it at the thinnest, on back and belly [m]."""
+    if build.back < least[0] - ROUNDING or build.belly < least[1] - ROUNDING:
+        return check("glass", STOP, sentence(
+            "The glass is already thinner than may stay: {} on the back and {} on the belly against {} and "
+            "{}. Take nothing off it; hand the bow to somebody experienced, or to the wall.",
+            amount("thickness", build.back), amount("thickness", build.belly),
+            amount("thickness", least[0]), amount("thickness", least[1])))
+    amounts = (amount("thickness", left[0]), amount("thickness", left[1]),
+               amount("thickness", least[0]), amount("thickness", least[1]))
+    if left[0] < least[0] - ROUNDING or left[1] < least[1] - ROUNDING:
+        return check("glass", STOP, sentence(
+            "Too little glass is left at the thinnest: {} on the back and {} on the belly; no less than {} "
+            "and {} may stay. Take less, or share it otherwise between back and belly.", *amounts))
+    return check("glass", OK, sentence(
+        "Glass left at the thinnest: {} on the back and {} on the belly; no less than {} and {} may stay.",
+        *amounts))
 
 
 def calibration_check(factors: tuple[float, float]) -> Check:

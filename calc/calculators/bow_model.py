@@ -7,12 +7,19 @@ from calc.calculators.bow import (
     belly_share,
     bench_bow,
     build_of,
+    calibrated,
     calibration_check,
     draw_from_pivot,
+    glass_check,
+    glass_to_stay,
+    has_offsets,
+    in_both,
     layup_inputs,
+    least_glass,
     limb_length,
     measures,
     reading_inputs,
+    require_stretch,
     section_group,
     shape_group,
     stations_of,
@@ -21,6 +28,7 @@ from calc.calculators.bow import (
 from calc.drawings.limbs import bow_drawing
 from calc.fields import (
     OK,
+    STOP,
     TEXT,
     WATCH,
     Axis,
@@ -45,11 +53,11 @@ from calc.fields import (
 )
 from calc.mechanics.bow import Bow
 from calc.mechanics.elastica import LimbShape
-from calc.mechanics.fitting import Fit, fit_steps, root_mean_square
+from calc.mechanics.fitting import BEST, LIMIT, Fit, fit_steps, root_mean_square
 from calc.mechanics.laminated_limb import Sanding
 from calc.mechanics.readings import Curve, curve_from_readings, energy_to, stacking_onset
-from calc.mechanics.thinning import Build
-from calc.mechanics.tuning import Bench, Shares, bending_shares, calibrate, read
+from calc.mechanics.thinning import Build, most_removal
+from calc.mechanics.tuning import Bench, Shares, bending_shares, read
 from calc.mechanics.working import hardest, surface_strains
 from calc.quantities import INCH
 
@@ -62,6 +70,7 @@ FIFTHS = 5
 FEWEST_TO_FIT = 4
 """Readings from which the unstrung shape of the family is scaled to fit them."""
 
+ROUNDING = 1e-9
 SCALES = (1.0, 1.15)
 LEAST_SCALE, MOST_SCALE = 0.5, 1.5
 HINGE = 1.5
@@ -75,7 +84,9 @@ Found = namedtuple("Found", "bow bench fit fitted beyond")
 """The measured bow, how it is read, the calibrated fit, whether its shape was fitted, and what the marked
 draw counts beyond the pivot point [m]."""
 
-Effect = namedtuple("Effect", "weight tiller curve")
+Effect = namedtuple("Effect", "weight tiller curve left least")
+"""Weight [N], tiller [m] and draw curve once a stretch is sanded, and of the glass on (back, belly) [m] what
+is left where most came off and what must stay."""
 
 
 def compute(
@@ -104,6 +115,8 @@ def compute(
     sanded_to: float | None,
     sanded_depth: float | None,
     belly_share: float | None,
+    least_glass: float | None,
+    glass_new: float | None,
 ) -> "Generator[float, None, Outcome]":
     """Return the computed bow: its curve, tiller, shapes, and the effect of sanding a stretch."""
     length = limb_length(bow_length, riser_length)
@@ -122,10 +135,11 @@ def compute(
                          string_stiffness)
 
     yield 0.05
-    to_fit = len(pairs) >= FEWEST_TO_FIT and not profile
+    calibration = calibrated(bow_of(1.0).bow(), bench, weight, "tiller", tiller, pairs)
+    to_fit = len(pairs) >= FEWEST_TO_FIT and not profile and has_offsets(family)
     if to_fit:
         search = fit_steps(lambda scale: bow_of(scale).bow(), SCALES, LEAST_SCALE, MOST_SCALE, bench,
-                           weight, tiller, pairs)
+                           weight, tiller, pairs, calibration)
         fit = None
         while fit is None:
             try:
@@ -133,22 +147,22 @@ def compute(
             except StopIteration as end:
                 fit = end.value
     else:
-        calibration = calibrate(bow_of(1.0).bow(), bench, weight, tiller, pairs)
-        fit = Fit(1.0, calibration, root_mean_square(calibration.misfits))
+        fit = Fit(1.0, calibration, root_mean_square(calibration.misfits), BEST)
         yield 0.55
     found = Found(bow_of(fit.amount), bench, fit, to_fit, beyond)
     curve = yield from _curve(found, fit.calibration.bow)
     yield 0.75
     effect = None
     if sanding is not None and sanded_depth is not None:
-        effect = yield from _effect(found, sanded_limb, sanding, sanded_depth)
+        effect = yield from _effect(found, sanded_limb, sanding, sanded_depth,
+                                    glass_to_stay(build, least_glass or 0.0, glass_new))
     strains = _strains(found)
     shares = bending_shares(found.fit.calibration.bow, draw)
     yield 0.95
     return Outcome(
         _headline(found, weight, curve, effect, pairs),
         _values(found, curve, strains, effect, pairs),
-        _checks(found, weight, strains, pairs, curve),
+        _checks(found, weight, strains, pairs, curve, effect),
         (_curve_table(found, curve, pairs), _work_table(found, strains, shares)),
         (_curve_chart(curve, effect, pairs, beyond), _strain_chart(found, strains)),
         (_drawing(found, draw_length),),
@@ -189,14 +203,16 @@ def _sanding(
 ) -> Sanding | None:
     if limb == "none" or start is None or end is None or depth is None or belly_share is None:
         return None
-    if end <= start:
-        raise Refused("sanded_to", "The stretch must end further from the fadeout than it begins.")
     if end > length:
-        raise Refused("sanded_to", "The stretch runs beyond the nock: the limb is half of bow length less "
-                      "riser length.")
-    if depth * belly_share >= 0.9 * build.belly or depth * (1 - belly_share) >= 0.9 * build.back:
-        raise Refused("sanded_depth", "That goes through the glass. Sand less, or share it otherwise between "
-                      "back and belly.")
+        raise Refused("sanded_to", "The stretch runs beyond the nock, which is " + in_both("length", length)
+                      + " from the fadeout (half of bow length less riser length); you gave "
+                      + in_both("length", end) + ".")
+    require_stretch("sanded_to", start, end, length)
+    through = most_removal(build, belly_share, 0.0, 0.0)
+    if depth >= through * (1 - ROUNDING):
+        raise Refused("sanded_depth", "That goes through the glass: so shared between back and belly, the "
+                      "depth must be less than " + in_both("thickness", through) + "; you gave "
+                      + in_both("thickness", depth) + ". Sand less.")
     return Sanding(start, end, (end - start) / 4, belly_share)
 
 
@@ -212,14 +228,22 @@ def _curve(found: Found, bow: Bow) -> "Generator[float, None, Curve]":
     return curve_from_readings(tuple(distances), tuple(forces), tuple([0.0] * len(forces)))
 
 
-def _effect(found: Found, limb: str, sanding: Sanding, depth: float) -> "Generator[float, None, Effect]":
+def _effect(
+    found: Found, limb: str, sanding: Sanding, depth: float, least: tuple[float, float]
+) -> "Generator[float, None, Effect]":
     """Return what the bow comes to once a stretch is sanded."""
     factors = (found.fit.calibration.upper_factor, found.fit.calibration.lower_factor)
     removals = (depth if limb in ("upper", "both") else 0.0, depth if limb in ("lower", "both") else 0.0)
     bow = found.bow.bow(factors, sanding, removals)
-    state = read(bow, found.bench, found.fit.calibration.state)
+    try:
+        state = read(bow, found.bench, found.fit.calibration.state)
+    except ValueError as error:
+        raise Refused("sanded_depth", "The bow cannot be computed once " + in_both("thickness", depth)
+                      + " is off that stretch: " + str(error) + ". Sand less.") from None
     curve = yield from _curve(found, bow)
-    return Effect(state.weight, state.tiller, curve)
+    build = found.bow.build
+    left = build.back - depth * (1 - sanding.belly_share), build.belly - depth * sanding.belly_share
+    return Effect(state.weight, state.tiller, curve, left, least)
 
 
 def _strains(found: Found) -> tuple[tuple[float, ...], tuple[float, ...]]:
@@ -235,6 +259,12 @@ def _headline(
     found: Found, weight: float, curve: Curve, effect: Effect | None, pairs: tuple[tuple[float, float], ...]
 ) -> Sentence:
     state = found.fit.calibration.state
+    if effect is not None and _glass_check(found, effect).level == STOP:
+        return sentence(
+            "Do not sand that: it leaves {} of glass on the back and {} on the belly, less than may stay. "
+            "Draw weight would fall by {}.",
+            amount("thickness", effect.left[0]), amount("thickness", effect.left[1]),
+            amount("force", weight - effect.weight))
     if effect is not None:
         return sentence(
             "Sanding that stretch takes {} of draw weight and moves tiller by {}, to {} and {}.",
@@ -275,6 +305,8 @@ def _values(
         ("peak_strain", max(max(strains[0]), max(strains[1]))),
         ("sanded_weight_change", None if effect is None else effect.weight - calibration.state.weight),
         ("sanded_tiller_change", None if effect is None else effect.tiller - calibration.state.tiller),
+        ("sanded_back_glass", None if effect is None else effect.left[0]),
+        ("sanded_belly_glass", None if effect is None else effect.left[1]),
     )
 
 
@@ -284,9 +316,14 @@ def _checks(
     strains: tuple[tuple[float, ...], tuple[float, ...]],
     pairs: tuple[tuple[float, float], ...],
     curve: Curve,
+    effect: Effect | None,
 ) -> tuple[Check, ...]:
     factors = (found.fit.calibration.upper_factor, found.fit.calibration.lower_factor)
     checks = [calibration_check(factors), _misfit_check(found, weight, pairs)]
+    if found.fit.end != BEST:
+        checks.append(_scale_check(found.fit))
+    if effect is not None:
+        checks.append(_glass_check(found, effect))
     for name, limb, shape in (("upper", strains[0], found.fit.calibration.state.drawn.upper),
                               ("lower", strains[1], found.fit.calibration.state.drawn.lower)):
         place, ratio = hardest(limb)
@@ -300,11 +337,26 @@ def _checks(
     return tuple(checks)
 
 
+def _glass_check(found: Found, effect: Effect) -> Check:
+    return glass_check(found.bow.build, effect.least, effect.left)
+
+
+def _scale_check(fit: Fit) -> Check:
+    if fit.end == LIMIT:
+        return check("scale", WATCH, sentence(
+            "The family's offsets were scaled by {}, which is as far as it goes: the bow is of another "
+            "shape. Measure its unstrung shape, and check the readings.", amount("ratio", fit.amount, 0)))
+    return check("scale", WATCH, sentence(
+        "The family's offsets were scaled by {}. With more change the readings might be met better, but no "
+        "such bow can be computed: measure the unstrung shape, and check throat and brace height.",
+        amount("ratio", fit.amount, 0)))
+
+
 def _misfit_check(found: Found, weight: float, pairs: tuple[tuple[float, float], ...]) -> Check:
     if not pairs:
         return check("misfit", WATCH, "No readings of weight at other draws were given, so that nothing says "
                      "how well the computed curve meets the bow. Four or more also fit the family's "
-                     "shape to it.")
+                     "shape to it, unless that is straight.")
     worst = max([abs(each) for each in found.fit.calibration.misfits])
     amounts = (amount("force", found.fit.misfit), amount("force", worst))
     if found.fit.misfit <= GOOD_MISFIT * weight:
@@ -407,8 +459,8 @@ def _leaving(shape: LimbShape) -> tuple[float, float]:
 ASSUMPTIONS: tuple[Sentence | str, ...] = (
     "Slow drawing in one plane: rigid riser, slender limbs that do not twist, no friction. The string may "
     "lie on a recurved tip and stretches as stated.",
-    "Both limbs have the same unstrung shape. Where it is not measured the family's stands in, scaled to the "
-    "readings if there are four or more; tiller of a recurve depends on that shape strongly.",
+    "Both limbs have the same unstrung shape. Where it is not measured the family's stands in, its offsets "
+    "scaled to the readings if there are four or more; tiller of a recurve depends on that shape strongly.",
     "Each limb's stiffness is reckoned from its sections and set to the measured weight and tiller by one "
     "factor a limb.",
     "Sanding is feathered over a quarter of the stretch at both ends and is taken not to change the unstrung "
@@ -461,6 +513,7 @@ CALCULATOR = Calculator(
                      ("0 in", "0.020 in"), "Off the total thickness, in the middle of the stretch.",
                      when=_SANDED),
             belly_share(_SANDED),
+            *least_glass(_SANDED),
         ),
     ),
     (
@@ -479,6 +532,8 @@ CALCULATOR = Calculator(
         result("peak_strain", "Largest strain at a face", "ratio"),
         result("sanded_weight_change", "Weight, by that sanding", "force"),
         result("sanded_tiller_change", "Tiller, by that sanding", "length"),
+        result("sanded_back_glass", "Back glass left there, thinnest", "thickness"),
+        result("sanded_belly_glass", "Belly glass left there, thinnest", "thickness"),
     ),
     CAUTIONS,
     ("amo-draw-length", "beam-theory", "bench-practice", "elastica", "family-shapes", "wood-handbook"),

@@ -6,12 +6,18 @@ from calc.calculators.bow import (
     belly_share,
     bench_bow,
     build_of,
+    calibrated,
     calibration_check,
     draw_from_pivot,
+    glass_check,
+    glass_to_stay,
+    in_both,
     layup_inputs,
+    least_glass,
     limb_length,
     measures,
     reading_inputs,
+    require_stretch,
     section_group,
     shape_group,
     stations_of,
@@ -45,7 +51,7 @@ from calc.fields import (
 from calc.mechanics.bow import Bow
 from calc.mechanics.laminate import rigidity_shares
 from calc.mechanics.laminated_limb import Sanding, sanded_share
-from calc.mechanics.reduction import GLASS, STIFFNESS, Reduction, reduction_steps
+from calc.mechanics.reduction import Reduction, reduction_steps
 from calc.mechanics.thinning import (
     Build,
     Station,
@@ -54,8 +60,8 @@ from calc.mechanics.thinning import (
     section_at,
     section_rigidity,
 )
-from calc.mechanics.tuning import Bench, Calibration, State, calibrate, read
-from calc.quantities import INCH
+from calc.mechanics.tuning import Bench, Calibration, State, read
+from calc.quantities import INCH, POUND_FORCE
 from calc.tables import practice
 
 TYPE_CHECKING = False
@@ -126,9 +132,9 @@ def compute(
     draw = draw_from_pivot("draw_length", draw_length, brace_height)
     bench = Bench(brace_height, draw, None if measured == "fadeout" else from_string_end)
     sanding = _sanding(zone_start, zone_end, feather, belly_share, length)
-    least = (least_glass * (glass_new or glass_back), least_glass * (glass_new or glass_belly))
+    least = glass_to_stay(build, least_glass, glass_new)
     yield 0.05
-    calibration = calibrate(bow.bow(), bench, weight_now, tiller_now)
+    calibration = calibrated(bow.bow(), bench, weight_now, "tiller_now", tiller_now)
     factors = (calibration.upper_factor, calibration.lower_factor)
     task = Task(bow, bench, sanding, factors, most_removal(build, belly_share, least[0], least[1]), least)
     aim = min(weight_now, weight_wanted + reserve)
@@ -168,9 +174,11 @@ def _in_part(
 
 def _sanding(start: float, end: float, feather: float, belly_share: float, length: float) -> Sanding:
     stop = length - end
-    if start + 2 * feather >= stop:
-        raise Refused("feather", "The stretch to be sanded has no room left between its two feathered ends: "
-                      "make it longer or the feathering shorter.")
+    require_stretch("zone_end", start, stop, length)
+    if 2 * feather >= stop - start:
+        raise Refused("feather", "Feathering at both ends must leave room between them: less than "
+                      + in_both("length", (stop - start) / 2) + " each on this stretch; you gave "
+                      + in_both("length", feather) + ". Make it shorter, or the stretch longer.")
     return Sanding(start, stop, feather, belly_share)
 
 
@@ -217,7 +225,7 @@ def _headline(reduction: Reduction, draw_length: float) -> Sentence:
                     amount("thickness", reduction.upper), amount("thickness", reduction.lower))
     if reduction.upper == 0 and reduction.lower == 0:
         take = sentence("Take nothing off the faces")
-    if reduction.limit in (GLASS, STIFFNESS):
+    if reduction.too_heavy or reduction.off_tiller:
         end = ": the nearest that can be reached is about {} at {} with tiller at {}."
     else:
         end = ", in stages: weight comes to about {} at {} and tiller to {} together."
@@ -230,8 +238,7 @@ def _values(
     task: Task, reduction: Reduction, weight_now: float, reserve: float
 ) -> tuple[tuple[str, float], ...]:
     belly = task.sanding.belly_share
-    build = task.bow.build
-    most = max(reduction.upper, reduction.lower)
+    back_left, belly_left = _thinnest(task, reduction)
     weight = reduction.state.weight
     return (
         ("upper_removal", reduction.upper),
@@ -244,8 +251,8 @@ def _values(
         ("predicted_tiller", reduction.state.tiller),
         ("weight_change", weight - weight_now),
         ("weight_after_edges", weight - reserve),
-        ("belly_glass_left", build.belly - most * belly),
-        ("back_glass_left", build.back - most * (1 - belly)),
+        ("belly_glass_left", belly_left),
+        ("back_glass_left", back_left),
         ("cube_rule", _cube_rule(task, weight / weight_now)),
     )
 
@@ -266,20 +273,14 @@ def _checks(
     tiller_wanted: float,
 ) -> tuple[Check, ...]:
     found = [
-        _glass_check(task, reduction),
+        glass_check(task.bow.build, task.least, _thinnest(task, reduction)),
         _drop_check(weight_now, weight_wanted),
         calibration_check(task.factors),
     ]
-    if reduction.limit == GLASS:
-        found.append(check("weight-reached", STOP, sentence(
-            "The weight cannot come down to {} within the glass that must stay; {} is as near as it gets "
-            "with tiller kept. Do not go on through the glass.",
-            amount("force", aim), amount("force", reduction.state.weight))))
-    if reduction.limit == STIFFNESS:
-        found.append(check("tiller-reached", STOP, sentence(
-            "Tiller cannot come to {} at this weight, since one limb would have to gain stiffness; {} is as "
-            "near as it gets. A lower weight would allow it.",
-            amount("length", tiller_wanted), amount("length", reduction.state.tiller))))
+    if reduction.too_heavy:
+        found.append(_weight_check(reduction, aim))
+    if reduction.off_tiller:
+        found.append(_tiller_check(reduction, tiller_wanted))
     if weight_wanted + reserve > weight_now:
         found.append(check("reserve", WATCH, sentence(
             "The weight to lose, {}, is less than the reserve for edge sanding, {}: take no weight off the "
@@ -288,20 +289,32 @@ def _checks(
     return tuple(found)
 
 
-def _glass_check(task: Task, reduction: Reduction) -> Check:
-    build, least, belly_share = task.bow.build, task.least, task.sanding.belly_share
-    if build.back < least[0] or build.belly < least[1]:
-        return check("glass", STOP, sentence(
-            "The glass is already thinner than may stay: {} on the back and {} on the belly against {} and "
-            "{}. Take nothing off it; hand the bow to somebody experienced, or to the wall.",
-            amount("thickness", build.back), amount("thickness", build.belly),
-            amount("thickness", least[0]), amount("thickness", least[1])))
+def _weight_check(reduction: Reduction, aim: float) -> Check:
+    end = " is as near as it gets. " if reduction.off_tiller else " is as near as it gets with tiller kept. "
+    return check("weight-reached", STOP, sentence(
+        "The weight cannot come down to {} within the glass that must stay; {}" + end
+        + "Do not go on through the glass.",
+        amount("force", aim), amount("force", reduction.state.weight)))
+
+
+def _tiller_check(reduction: Reduction, tiller_wanted: float) -> Check:
+    amounts = (amount("length", tiller_wanted), amount("length", reduction.state.tiller))
+    if reduction.too_heavy:
+        return check("tiller-reached", STOP, sentence(
+            "Nor can tiller come to {} within that glass: one limb has no more to give, and the other would "
+            "have to gain stiffness. {} is as near as it gets.", *amounts))
+    end = ("A lower weight would allow it." if reduction.lower_weight_helps
+           else "No lower weight would allow it within the glass that must stay.")
+    return check("tiller-reached", STOP, sentence(
+        "Tiller cannot come to {} at this weight, since one limb would have to gain stiffness; {} is as near "
+        "as it gets. " + end, *amounts))
+
+
+def _thinnest(task: Task, reduction: Reduction) -> tuple[float, float]:
+    """Return the glass left on back and belly at the thinnest place [m]."""
+    build, belly_share = task.bow.build, task.sanding.belly_share
     most = max(reduction.upper, reduction.lower)
-    return check("glass", OK, sentence(
-        "Glass left at the thinnest: {} on the back and {} on the belly; no less than {} and {} may stay.",
-        amount("thickness", build.back - most * (1 - belly_share)),
-        amount("thickness", build.belly - most * belly_share),
-        amount("thickness", least[0]), amount("thickness", least[1])))
+    return build.back - most * (1 - belly_share), build.belly - most * belly_share
 
 
 def _drop_check(weight_now: float, weight_wanted: float) -> Check:
@@ -360,10 +373,11 @@ def _glass_share(station: Station, build: Build) -> float:
 def _feel_table(reduction: Reduction) -> Table:
     (weight_upper, weight_lower), (tiller_upper, tiller_lower) = reduction.rates
     lines = []
+    shaving = amount("thickness", SHAVING, 3)
     for limb, weight, tiller in (("upper", weight_upper, tiller_upper), ("lower", weight_lower, tiller_lower),
                                  ("both", weight_upper + weight_lower, tiller_upper + tiller_lower)):
-        lines.append((limb, SHAVING, amount("force", weight * SHAVING, 2), tiller * SHAVING))
-    return Table("feel", "What the first thousandth of an inch (0.025 mm) does", (
+        lines.append((limb, shaving, amount("force", weight * SHAVING, 2), tiller * SHAVING))
+    return Table("feel", sentence("What the first {} does", shaving), (
         Column("limb", "Off which limb", TEXT), Column("removal", "Taken off", "thickness"),
         Column("weight", "Weight", "force"), Column("tiller", "Tiller", "thickness"),
     ), tuple(lines))
@@ -403,10 +417,12 @@ def _assumptions(draw_length: float, calibration: Calibration) -> tuple[Sentence
         "recurved tip. Slow drawing, no friction, no twist.",
         "Where the unstrung shape is not measured, the family's stands in for it. The removal depends on it "
         "little, the draw curve more.",
-        "Edges stay as they are until the reserve is used; rounding corners and sanding finish takes weight "
-        "too, about 1 lb (common practice).",
-        "An error in a thickness counts threefold. At the bench 0.002 to 0.004 in for a pound is quoted "
-        "(from memory, common practice); taking glass, the stiffest layer, costs more than such a rule says.",
+        sentence("Edges stay as they are until the reserve is used; rounding corners and sanding finish "
+                 "takes weight too, about {} (common practice).", amount("force", POUND_FORCE)),
+        sentence("An error in a thickness counts threefold. At the bench {} to {} for each {} is quoted "
+                 "(from memory, common practice); taking glass, the stiffest layer, costs more than such a "
+                 "rule says.", amount("thickness", 2 * SHAVING), amount("thickness", 4 * SHAVING),
+                 amount("force", POUND_FORCE)),
     )
 
 
@@ -450,11 +466,7 @@ CALCULATOR = Calculator(
             quantity("feather", "Feathered over", "length", "2 in", "0 in", "8 in", ("1 in", "4 in"),
                      "At both ends of the sanded stretch, inside it."),
             belly_share(),
-            quantity("least_glass", "Share of the glass that must stay", "ratio", "60 %", "30 %", "100 %",
-                     ("50 %", "90 %"), "Of the glass when new, on each face. An assumption to edit."),
-            quantity("glass_new", "Glass when the bow was new", "thickness", "", "0.010 in", "0.120 in",
-                     ("0.025 in", "0.065 in"), "If it has been sanded before; empty: as it is now.",
-                     optional=True),
+            *least_glass(),
         ),
         section_group(),
         group("Lay-up", *layup_inputs()),

@@ -146,6 +146,19 @@ class Braced(_Strung):
         lower = _reading(self.lower, -1.0, self.height, -self.tilt, self.lower_length * stretch - from_end)
         return Tiller(upper, lower, upper - lower)
 
+    def furthest_reading(self) -> float:
+        """Return how far from the string's ends tiller can be read before the string stands over the riser.
+
+        Returns:
+            [m] along the string to square to the nearer fadeout, the less of both limbs.
+
+        Source: geometry.
+        """
+        stretch = 1.0 + self.tension * self._bow.string_yield
+        upper = _along_and_off(self.upper, 1.0, self.height, self.tilt, 0)[0]
+        lower = _along_and_off(self.lower, -1.0, self.height, -self.tilt, 0)[0]
+        return min(self.upper_length * stretch - upper, self.lower_length * stretch - lower)
+
     def tiller_at_fadeouts(self) -> Tiller:
         """Return string to limb, square to the string, at the fadeout of each limb.
 
@@ -374,6 +387,8 @@ class Bow:
                 if not (_stays_upright(upper, lower) and self._stands_clear(height, tilt)):
                     return None
                 pulls = _moved(upper, more, turn), _moved(lower, more, -turn)
+                if not (0.0 < pulls[0].length < math.inf and 0.0 < pulls[1].length < math.inf):
+                    return None  # a limb folded up past its own fadeout
                 return Braced(self, height, tension + more, tilt + turn, pulls)
             damping = 1.0 / max(1.0, 2.0 * abs(more) / tension, 5.0 * abs(turn))
             tension += damping * more
@@ -555,6 +570,8 @@ def _moved(pull: Pull, more: float, turn: float) -> Pull:
 
 def _stays_upright(upper: Pull, lower: Pull) -> bool:
     """Say whether a little tilt would die away: the limb the string leans away from must pull less."""
+    if upper.gap_rates[0] == 0.0 or lower.gap_rates[0] == 0.0:
+        return False
     return bool(upper.gap_rates[1] / upper.gap_rates[0] + lower.gap_rates[1] / lower.gap_rates[0] > 0.0)
 
 

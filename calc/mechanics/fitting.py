@@ -3,14 +3,20 @@
 from collections import namedtuple
 
 from calc.mechanics.bow import Bow
-from calc.mechanics.tuning import Bench, calibrate
+from calc.mechanics.tuning import Bench, Calibration, calibrate
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:  # the small engine has no such module
     from collections.abc import Callable, Generator
 
-Fit = namedtuple("Fit", "amount calibration misfit")
-"""The fitted amount, the bow calibrated with it, and the root mean square of model less reading [N]."""
+Fit = namedtuple("Fit", "amount calibration misfit end")
+"""The fitted amount, the bow calibrated with it, the root mean square of model less reading [N], and how the
+search ended: BEST (no other amount is better), LIMIT (it may not go farther) or UNCOMPUTED (no bow farther on
+can be computed)."""
+
+BEST = "best"
+LIMIT = "limit"
+UNCOMPUTED = "uncomputed"
 
 MOST_TRIALS = 6
 NEAR = 0.005  # of the range: amounts this close are one
@@ -39,21 +45,24 @@ def fit_steps(
     weight: float,
     tiller: float,
     readings: tuple[tuple[float, float], ...],
+    first: Calibration | None = None,
 ) -> "Generator[float, None, Fit]":
     """Find the amount with which the calibrated bow comes nearest to readings of weight at draw.
 
     At each amount the two stiffness factors are calibrated anew to weight and tiller, so that only the shape
     of the curve is fitted. Gauss and Newton's method on the misfits, which are nearly straight in the amount,
-    their slopes taken from the two last trials.
+    their slopes taken from the two last trials. Where a bow cannot be computed, the search stays this side of
+    it.
 
     Args:
         bow_with: makes the bow for an amount.
-        start: two amounts to begin from.
+        start: two amounts to begin from; the bow of the first must be one that can be computed.
         low, high: the amount is held between these.
         bench: how the bow was read.
         weight [N]: measured at the bench's draw.
         tiller [m]: measured.
         readings: pairs of draw [m] and weight [N].
+        first: the calibration with the first amount, if it was made already.
 
     Yields:
         [1] how far the work is, 0 to 1.
@@ -62,26 +71,40 @@ def fit_steps(
         The best Fit found.
 
     Raises:
-        ValueError: a bow on the way cannot be braced, drawn or calibrated.
+        ValueError: the bow of the first amount cannot be braced, drawn or calibrated.
 
     Source: elastica
     """
 
-    def fit_with(amount: float) -> Fit:
-        calibration = calibrate(bow_with(amount), bench, weight, tiller, readings)
-        return Fit(amount, calibration, root_mean_square(calibration.misfits))
+    def fit_with(amount: float, known: Calibration | None = None) -> Fit:
+        calibration = known or calibrate(bow_with(amount), bench, weight, tiller, readings)
+        return Fit(amount, calibration, root_mean_square(calibration.misfits), BEST)
 
-    before, last = fit_with(start[0]), fit_with(start[1])
-    best = before if before.misfit < last.misfit else last
-    for trial in range(MOST_TRIALS):
-        yield (trial + 2) / (MOST_TRIALS + 2)
-        amount = min(max(_nearest(before, last), low), high)
-        if abs(amount - best.amount) < NEAR * (high - low):
+    best = last = fit_with(start[0], first)
+    before: Fit | None = None
+    least, most = low, high
+    wish = amount = start[1]
+    for trial in range(MOST_TRIALS + 1):
+        yield (trial + 1) / (MOST_TRIALS + 2)
+        try:
+            found = fit_with(amount)
+        except ValueError:
+            edge = (best.amount + amount) / 2
+            least, most = (least, edge) if amount > best.amount else (edge, most)
+            amount = min(max(2 * best.amount - amount, least), most) if before is None else edge
+        else:
+            before, last = last, found
+            best = last if last.misfit <= best.misfit else best
+            wish = _nearest(before, last)
+            amount = min(max(wish, least), most)
+        if min(abs(amount - best.amount), abs(amount - last.amount)) < NEAR * (high - low):
             break
-        before, last = last, fit_with(amount)
-        if last.misfit < best.misfit:
-            best = last
-    return best
+    end = BEST
+    if min(best.amount - low, high - best.amount) < NEAR * (high - low):
+        end = LIMIT
+    elif before is None or low < least > wish or high > most < wish:
+        end = UNCOMPUTED
+    return Fit(best.amount, best.calibration, best.misfit, end)
 
 
 def _nearest(before: Fit, last: Fit) -> float:

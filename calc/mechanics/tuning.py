@@ -14,6 +14,15 @@ if TYPE_CHECKING:  # the small engine has neither module
 WEIGHT_TOLERANCE = 1e-7  # relative
 TILLER_TOLERANCE = 1e-7  # [m]
 MOST_TRIALS = 20
+MOST_HALVINGS = 4
+"""Of a step that ends at a bow that cannot be computed."""
+
+MOST_AMISS = 3.0
+"""Logarithm of the largest stiffness factor beside what weight alone asks for, and of the largest between the
+limbs: twenty times. Beyond it a figure is wrong, not a bow strange."""
+
+LONGEST_STEP = 0.7
+"""Of a logarithm of stiffness, from one trial to the next: about double or half."""
 
 Bench = namedtuple("Bench", "brace_height draw from_end")
 """How the bow is read: brace height [m], draw [m] from pivot point to nocking point, and the distance [m]
@@ -33,6 +42,10 @@ reading of the draw."""
 Met = namedtuple("Met", "amounts bow state rates")
 """Two amounts that meet a target, the bow and its state with them, and the rates there: ((weight by first,
 weight by second), (tiller by first, tiller by second))."""
+
+
+class Unmet(ValueError):
+    """No two amounts give a bow the weight and tiller wanted."""
 
 
 def read(bow: Bow, bench: Bench, near: State | None = None) -> State:
@@ -120,7 +133,7 @@ def calibrate(
     """Find one stiffness factor a limb that gives the bow its measured weight and tiller.
 
     Args:
-        bow: as reckoned from its measures.
+        bow: as reckoned from its measures; braced by this call unless it is at this brace height.
         bench: how it was read.
         weight [N]: measured at the bench's draw, > 0.
         tiller [m]: measured, upper minus lower.
@@ -130,7 +143,8 @@ def calibrate(
         A Calibration.
 
     Raises:
-        ValueError: the bow cannot be braced or drawn, or no factors give these readings.
+        ValueError: the bow cannot be braced or drawn; as Unmet, no factors give these readings, or only such
+            as make one limb more than twenty times as stiff beside the other as reckoned.
 
     Source: elastica.
     """
@@ -141,9 +155,17 @@ def calibrate(
         return _with_limbs(bow, bow.upper.stiffened(upper), bow.lower.stiffened(lower))
 
     # A common factor scales the weight and leaves tiller alone but for the stretch of the string.
-    start = read(with_factors(0.0, 0.0), bench)
-    common = math.log(weight / start.weight)
-    met = meet(with_factors, (common, 0.0), (0.02, 0.02), bench, weight, tiller)
+    if bow.braced is None or bow.braced.height != bench.brace_height:
+        bow.brace(bench.brace_height)
+    force = bow.draw(bench.draw).force
+    if not force > 0.0:
+        raise ValueError("the bow pulls nothing at the draw at which its weight is stated")
+    common = math.log(weight / force)
+    within = (common - MOST_AMISS, common + MOST_AMISS), (-MOST_AMISS, MOST_AMISS)
+    try:
+        met = meet(with_factors, (common, 0.0), (0.02, 0.02), bench, weight, tiller, within, LONGEST_STEP)
+    except ValueError as error:
+        raise Unmet(str(error)) from None
     found_common, found_difference = met.amounts
     misfits = tuple([met.bow.draw(draw).force - force for draw, force in readings])
     return Calibration(
@@ -165,6 +187,8 @@ def meet(
     bench: Bench,
     weight: float,
     tiller: float,
+    within: tuple[tuple[float, float], tuple[float, float]] | None = None,
+    longest: float = math.inf,
 ) -> Met:
     """Find two amounts, such as the removals on two limbs, that give a bow the weight and tiller wanted.
 
@@ -175,16 +199,18 @@ def meet(
         bench: how the bow is read.
         weight [N]: wanted, > 0.
         tiller [m]: wanted, upper minus lower.
+        within: (least, most) of each amount, both of `start` among them; None: any.
+        longest: step of an amount from one trial to the next, > 0.
 
     Returns:
         Met.
 
     Raises:
-        ValueError: a bow on the way cannot be made, braced or drawn, or no amounts give these readings.
+        ValueError: the first bow cannot be made, braced or drawn; as Unmet, no amounts give these readings.
 
     Source: elastica.
     """
-    trials = list(meet_steps(bow_with, start, probes, bench, weight, tiller))
+    trials = list(meet_steps(bow_with, start, probes, bench, weight, tiller, within, longest))
     return trials[-1]
 
 
@@ -195,10 +221,13 @@ def meet_steps(
     bench: Bench,
     weight: float,
     tiller: float,
+    within: tuple[tuple[float, float], tuple[float, float]] | None = None,
+    longest: float = math.inf,
 ) -> "Iterator[Met]":
     """Yield the trials that `meet` goes through, one bow at a time; the last is the answer.
 
-    Newton's method with differenced rates, which Broyden's formula keeps up from trial to trial.
+    Newton's method with differenced rates, which Broyden's formula keeps up from trial to trial. A step that
+    leaves `within` ends at its border; one to a bow that cannot be computed is halved.
 
     Args:
         bow_with: as for `meet`.
@@ -207,6 +236,8 @@ def meet_steps(
         bench: as for `meet`.
         weight [N]: wanted, > 0.
         tiller [m]: wanted, upper minus lower.
+        within: as for `meet`.
+        longest: as for `meet`.
 
     Returns:
         Met, one by one.
@@ -217,24 +248,56 @@ def meet_steps(
     Source: elastica.
     """
     require_positive("wanted weight", weight, "N")
-    first, second = start
-    bow = bow_with(first, second)
+    amounts = start
+    bow = bow_with(amounts[0], amounts[1])
     state = read(bow, bench)
-    rates = _differenced_rates(bow_with, (first, second), probes, bench, state)
-    yield Met((first, second), bow, state, rates)
+    rates = _differenced_rates(bow_with, amounts, probes, bench, state)
+    yield Met(amounts, bow, state, rates)
     for _ in range(MOST_TRIALS):
         lack = weight - state.weight, tiller - state.tiller
         if abs(lack[0]) < WEIGHT_TOLERANCE * weight and abs(lack[1]) < TILLER_TOLERANCE:
             return
-        step = newton_step(rates, lack)
-        bow = bow_with(first + step[0], second + step[1])
-        after = read(bow, bench, state)
-        first, second = first + step[0], second + step[1]
-        gained = after.weight - state.weight, after.tiller - state.tiller
-        rates = _broyden(rates, step, gained)
-        state = after
-        yield Met((first, second), bow, state, rates)
-    raise ValueError("no amounts were found that give the bow the weight and tiller wanted")
+        aims = _aims(amounts, newton_step(rates, lack), within, longest)
+        aims, bow, after = _computable(bow_with, amounts, aims, bench, state)
+        step = aims[0] - amounts[0], aims[1] - amounts[1]
+        if step[0] == 0.0 and step[1] == 0.0:
+            break
+        rates = _broyden(rates, step, (after.weight - state.weight, after.tiller - state.tiller))
+        amounts, state = aims, after
+        yield Met(amounts, bow, state, rates)
+    raise Unmet("no amounts were found that give the bow the weight and tiller wanted")
+
+
+def _aims(
+    amounts: tuple[float, float],
+    step: tuple[float, float],
+    within: tuple[tuple[float, float], tuple[float, float]] | None,
+    longest: float,
+) -> tuple[float, float]:
+    """Return the amounts that a step leads to, shortened to the longest and ended at the border."""
+    part = min(1.0, longest / max(abs(step[0]), abs(step[1]), 1e-300))
+    aims = amounts[0] + part * step[0], amounts[1] + part * step[1]
+    if within is None:
+        return aims
+    (least_first, most_first), (least_second, most_second) = within
+    return min(max(aims[0], least_first), most_first), min(max(aims[1], least_second), most_second)
+
+
+def _computable(
+    bow_with: "Callable[[float, float], Bow]",
+    amounts: tuple[float, float],
+    aims: tuple[float, float],
+    bench: Bench,
+    near: State,
+) -> tuple[tuple[float, float], Bow, State]:
+    """Return the amounts aimed at, or the first on the way back from them whose bow can be computed."""
+    for _ in range(MOST_HALVINGS + 1):
+        try:
+            bow = bow_with(aims[0], aims[1])
+            return aims, bow, read(bow, bench, near)
+        except ValueError:
+            aims = (amounts[0] + aims[0]) / 2, (amounts[1] + aims[1]) / 2
+    raise Unmet("no bow between two trials can be computed")
 
 
 def _differenced_rates(
@@ -266,14 +329,14 @@ def newton_step(
         The change of the first and of the second amount, in their own unit.
 
     Raises:
-        ValueError: both amounts act alike on weight and tiller.
+        ValueError: as Unmet, both amounts act alike on weight and tiller.
 
     Source: elastica.
     """
     (a, b), (c, d) = rates
     determinant = a * d - b * c
     if determinant == 0.0 or determinant != determinant:
-        raise ValueError("the two amounts must act differently on weight and tiller; these do not")
+        raise Unmet("the two amounts must act differently on weight and tiller; these do not")
     return (d * lack[0] - b * lack[1]) / determinant, (a * lack[1] - c * lack[0]) / determinant
 
 
