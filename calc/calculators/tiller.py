@@ -3,7 +3,13 @@
 import math
 from collections import namedtuple
 
-from calc.calculators.bow import family_limb, measures, reading_inputs, require_brace
+from calc.calculators.bow import (
+    family_limb,
+    measures,
+    reading_inputs,
+    require_brace,
+    require_reading_place,
+)
 from calc.drawings.braced import tiller_drawing
 from calc.fields import (
     OK,
@@ -29,6 +35,7 @@ from calc.fields import (
     sentence,
 )
 from calc.mechanics.balance import ratio_for, tiller_by_stiffness
+from calc.mechanics.bow import Bow
 from calc.mechanics.readings import Curve, force_at, slope_at
 from calc.quantities import INCH
 from calc.tables import practice
@@ -115,6 +122,7 @@ def _tiller_curve(
     if _last_curve is None or _last_curve[0] != key:
         limb = family_limb(family, bow_length, riser_length)
         require_brace(brace_height, limb.length)
+        require_reading_place(from_end, Bow(limb, limb), brace_height)
         if from_end is not None and from_end > MIDDLE_SHARE * bow_length:
             raise Refused("from_string_end", "The distances are taken where tiller hardly shows, near the "
                           "middle of the string: measure at the fadeouts.")

@@ -154,6 +154,15 @@ def test_swapping_the_limbs_swaps_the_answer(thirty_seconds):
     assert one["stiffness_change"] == pytest.approx(other["stiffness_change"], abs=1e-12)
 
 
+def test_a_reading_over_the_riser_names_its_field_its_value_and_the_range():
+    typed = [("measured", "string_end"), ("from_string_end", "24 in")]
+    (found,) = work_out(CALCULATOR, typed).problems
+    assert found.field == "from_string_end"
+    assert "you gave 24 in" in found.message
+    most = found.message.split(" to ")[1].split(" in ")[0]
+    assert not work_out(CALCULATOR, [typed[0], ("from_string_end", most + " in")]).problems
+
+
 def test_an_impossible_bow_is_refused_at_its_field():
     for typed, field in (
         ([("riser_length", "34 in"), ("bow_length", "50 in")], "riser_length"),
