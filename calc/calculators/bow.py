@@ -287,6 +287,13 @@ def _braced(bow: Bow, brace_height: float) -> Braced:
                   "unstrung shape and lengths.")
 
 
+def cannot_be_drawn(distance: float, error: ValueError) -> Refused:
+    """Return the refusal of a bow that cannot be drawn to a distance from the pivot point [m]."""
+    return Refused("draw_length", "A bow of these measures cannot be drawn to "
+                   + in_both("length", distance + BEYOND_PIVOT) + " in the marked way: " + str(error)
+                   + ". Check draw, brace height, unstrung shape and lengths.")
+
+
 def calibrated(
     bow: Bow,
     bench: Bench,
@@ -308,9 +315,7 @@ def calibrated(
     except Unmet:
         pass
     except ValueError as error:
-        raise Refused("draw_length", "A bow of these measures cannot be drawn to "
-                      + in_both("length", max(draws) + BEYOND_PIVOT) + " in the marked way: " + str(error)
-                      + ". Check draw, brace height, unstrung shape and lengths.") from None
+        raise cannot_be_drawn(max(draws), error) from None
     raise Refused(tiller_field, "Limbs of these measures cannot show a tiller of " + in_both("length", tiller)
                   + ". Check it and its sign, brace height, throat, and the sections of both limbs.")
 

@@ -9,6 +9,7 @@ from calc.calculators.bow import (
     build_of,
     calibrated,
     calibration_check,
+    cannot_be_drawn,
     draw_from_pivot,
     glass_check,
     glass_to_stay,
@@ -157,7 +158,7 @@ def compute(
         effect = yield from _effect(found, sanded_limb, sanding, sanded_depth,
                                     glass_to_stay(build, least_glass or 0.0, glass_new))
     strains = _strains(found)
-    shares = bending_shares(found.fit.calibration.bow, draw)
+    shares = _shares(found.fit.calibration.bow, draw)
     yield 0.95
     return Outcome(
         _headline(found, weight, curve, effect, pairs),
@@ -222,9 +223,12 @@ def _curve(found: Found, bow: Bow) -> "Generator[float, None, Curve]":
     distances = [brace + (draw - brace) * i / CURVE_POINTS for i in range(CURVE_POINTS + 1)]
     forces = [0.0]
     bow.brace(brace)
-    for drawn in bow.curve_steps(distances[1:]):
-        forces.append(drawn.force)
-        yield 0.55 + 0.2 * len(forces) / len(distances)
+    try:
+        for drawn in bow.curve_steps(distances[1:]):
+            forces.append(drawn.force)
+            yield 0.55 + 0.2 * len(forces) / len(distances)
+    except ValueError as error:
+        raise cannot_be_drawn(draw, error) from None
     return curve_from_readings(tuple(distances), tuple(forces), tuple([0.0] * len(forces)))
 
 
@@ -244,6 +248,13 @@ def _effect(
     build = found.bow.build
     left = build.back - depth * (1 - sanding.belly_share), build.belly - depth * sanding.belly_share
     return Effect(state.weight, state.tiller, curve, left, least)
+
+
+def _shares(bow: Bow, draw: float) -> Shares:
+    try:
+        return bending_shares(bow, draw)
+    except ValueError as error:
+        raise cannot_be_drawn(draw, error) from None
 
 
 def _strains(found: Found) -> tuple[tuple[float, ...], tuple[float, ...]]:

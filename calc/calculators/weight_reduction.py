@@ -8,6 +8,7 @@ from calc.calculators.bow import (
     build_of,
     calibrated,
     calibration_check,
+    cannot_be_drawn,
     draw_from_pivot,
     glass_check,
     glass_to_stay,
@@ -138,8 +139,7 @@ def compute(
     factors = (calibration.upper_factor, calibration.lower_factor)
     task = Task(bow, bench, sanding, factors, most_removal(build, belly_share, least[0], least[1]), least)
     aim = min(weight_now, weight_wanted + reserve)
-    reduction = yield from _in_part(0.3, 0.7, reduction_steps(
-        lambda upper, lower: _sanded(task, upper, lower), bench, aim, tiller_wanted, task.most))
+    reduction = yield from _in_part(0.3, 0.7, _reduced(task, aim, weight_wanted, tiller_wanted))
     stages = yield from _in_part(0.7, 0.8, _stages(task, calibration.state, reduction))
     curves = yield from _in_part(0.8, 1.0, _curves(task, calibration, reduction, draw_length - draw))
     return Outcome(
@@ -186,6 +186,24 @@ def _sanded(task: Task, upper: float, lower: float) -> Bow:
     return task.bow.bow(task.factors, task.sanding, (upper, lower))
 
 
+def _reduced(
+    task: Task, aim: float, weight_wanted: float, tiller_wanted: float
+) -> "Generator[float, None, Reduction]":
+    """Return the removals that bring the bow to its targets, or nearest to them.
+
+    Raises:
+        Refused: a bow on the way there cannot be computed.
+    """
+    try:
+        return (yield from reduction_steps(
+            lambda upper, lower: _sanded(task, upper, lower), task.bench, aim, tiller_wanted, task.most))
+    except ValueError as error:
+        problem = str(error)
+    raise Refused("weight_wanted", "On the way to " + in_both("force", weight_wanted) + " with a tiller of "
+                  + in_both("length", tiller_wanted) + " lies a bow that cannot be computed: " + problem
+                  + ". Ask for less change, and check the sections of both limbs.")
+
+
 def _stages(task: Task, near: State, reduction: Reduction) -> "Generator[float, None, list[Stage]]":
     """Return what the bow comes to after each stage."""
     stages = []
@@ -209,9 +227,12 @@ def _curves(
     for name, bow in (("Now", calibration.bow), ("Then", _sanded(task, reduction.upper, reduction.lower))):
         bow.brace(brace)
         forces = [0.0]
-        for drawn in bow.curve_steps(distances[1:]):
-            forces.append(drawn.force)
-            yield (len(lines) + len(forces) / len(distances)) / 2
+        try:
+            for drawn in bow.curve_steps(distances[1:]):
+                forces.append(drawn.force)
+                yield (len(lines) + len(forces) / len(distances)) / 2
+        except ValueError as error:
+            raise cannot_be_drawn(draw, error) from None
         lines.append(Line(name, "line", marked, forces))
     return Chart("curve", "Weight against draw, now and then", Axis("Draw", "length"),
                  Axis("Weight", "force"), tuple(lines))

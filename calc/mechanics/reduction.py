@@ -121,7 +121,7 @@ class _Edges:
         if full.state.weight < self.weight:
             alone = yield from self._reach(self._off_the_first, self._too_heavy,
                                            _Found((0.0, 0.0), self.before), full)
-            if not self._past(alone):
+            if not self._past(alone) or abs(alone.state.tiller - self.tiller) <= TILLER_MET:
                 return alone, helps
         elif not helps:
             return full, False
@@ -138,9 +138,8 @@ class _Edges:
             at_most = yield from self._reach(self._with_most_first, self._tiller_off, full, both)
         if at_most.state.weight >= self.weight:
             return at_most
-        probes = (-PROBE, PROBE) if self.upper_first else (PROBE, -PROBE)
-        search = meet_steps(self.bow_with, alone.amounts, probes, self.bench, self.weight, self.tiller,
-                            ((0.0, self.most), (0.0, self.most)))
+        search = meet_steps(self.bow_with, alone.amounts, (PROBE, PROBE), self.bench, self.weight,
+                            self.tiller, ((0.0, self.most), (0.0, self.most)))
         met = None
         for step, trial in enumerate(search):
             met = trial

@@ -6,6 +6,10 @@ import pytest
 
 from calc.answer import work_out
 from calc.calculators.bow_model import CALCULATOR
+from calc.calculators.weight_reduction import CALCULATOR as WEIGHT_REDUCTION
+from calc.fields import inputs_of, say
+from calc.quantities import parse
+from calc.tables import practice
 from calc.tables.families import FAMILIES
 
 POUND_FORCE = 4.4482216152605
@@ -76,6 +80,63 @@ def test_readings_are_met_by_scaling_the_familys_shape():
     unfitted, _ = run(profile="6.75in:0.7in;13.5in:1in;17.55in:0.4in;20.2in:-1in;21.6in:-2.4in")
     assert unfitted["profile_scale"] is None
     assert unfitted["misfit"] > values["misfit"]
+
+
+def test_a_bow_at_the_limit_of_its_scale_is_computed():
+    """The search comes to the same limit twice here, and once divided by their difference."""
+    values, _ = run(family="reflex-deflex", throat="2.25 in", brace_height="7.5 in")
+    assert 0.5 <= values["profile_scale"] <= 1.5
+
+
+def test_a_trial_that_cannot_be_computed_refuses_nothing():
+    measures = {"family": "reflex-deflex", "throat": "1.207 in", "brace_height": "6.082 in"}
+    values, outcome = run(**measures)
+    assert levels(outcome)["scale"] == "watch"
+    assert values["profile_scale"] > 1
+    assert run(readings="", **measures)[0]["weight"] == pytest.approx(values["weight"], rel=1e-5)
+
+
+def test_a_straight_shape_has_nothing_to_scale():
+    values, outcome = run(family="straight", brace_height="6 1/2 in")
+    assert values["profile_scale"] is None
+    assert "scale" not in levels(outcome)
+
+
+def test_a_fit_that_ends_at_its_limit_is_said():
+    readings = "12in:8.8lb;15in:18.4lb;18in:27.9lb;21in:37.0lb;24in:43.5lb;26in:49.2lb"
+    values, outcome = run(weight="55 lb", readings=readings)
+    assert values["profile_scale"] == pytest.approx(0.5, abs=0.005)
+    assert levels(outcome)["scale"] == "watch"
+    assert "scale" not in levels(run()[1])
+
+
+def test_sanding_leaves_the_glass_that_must_stay():
+    """House rule, common practice: no less than 60 % of the glass when new."""
+    values, outcome = run(sanded_limb="both", sanded_depth="0.06 in")
+    assert levels(outcome)["glass"] == "stop"
+    assert "Do not sand that" in say(outcome.headline, "imperial")
+    assert values["sanded_belly_glass"] == pytest.approx((0.045 - 0.6 * 0.06) * INCH)
+    assert values["sanded_back_glass"] == pytest.approx((0.045 - 0.4 * 0.06) * INCH)
+    assert levels(run()[1])["glass"] == "ok"
+    # just so much, and a little more, off the belly: 0.4 of 0.045 in is 0.018 in, with 60 % of the depth
+    assert levels(run(sanded_depth="0.030 in")[1])["glass"] == "ok"
+    assert levels(run(sanded_depth="0.0301 in")[1])["glass"] == "stop"
+    assert levels(run(sanded_depth="0.0301 in", least_glass="50 %")[1])["glass"] == "ok"
+    assert levels(run(glass_new="0.055 in", sanded_depth="0.022 in")[1])["glass"] == "stop"
+    assert "glass" not in levels(run(sanded_limb="none")[1])
+
+
+def test_through_the_glass_is_refused_only_where_it_goes_through():
+    (found,) = work_out(CALCULATOR, [("sanded_depth", "0.0751 in")]).problems
+    assert found.field == "sanded_depth"
+    assert "less than 0.075 in (1.91 mm); you gave 0.075 in" in found.message
+    assert levels(run(sanded_depth="0.0749 in")[1])["glass"] == "stop"
+
+
+@pytest.mark.parametrize("calculator", [CALCULATOR, WEIGHT_REDUCTION], ids=lambda each: each.id)
+def test_the_share_of_glass_that_stays_is_that_of_practice(calculator):
+    (share,) = [each.default for each in inputs_of(calculator) if each.id == "least_glass"]
+    assert parse(share, "ratio") == practice.find("glass-left").low
 
 
 def test_without_readings_it_says_that_the_curve_is_unchecked():
@@ -154,6 +215,10 @@ def test_the_drawing_is_to_scale():
         ({"profile": "8in:0.5in;6in:0.4in"}, "profile", 1),
         ({"profile": "8in:0.5in;30in:0.4in"}, "profile", 1),
         ({"profile": "3in:6in"}, "profile", 0),
+        ({"sanded_from": "6.2 in", "sanded_to": "6.9 in"}, "sanded_to", None),
+        ({"measured": "string_end", "from_string_end": "24 in"}, "from_string_end", None),
+        ({"tiller": "1.3 in", "brace_height": "3.4 in", "throat": "1.2 in"}, "tiller", None),
+        ({"brace_height": "4 in", "throat": "5 in", "readings": ""}, "brace_height", None),
     ],
 )
 def test_measures_that_do_not_go_together_name_their_field(typed, field, row):

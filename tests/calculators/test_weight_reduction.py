@@ -1,12 +1,12 @@
 """Weight and tiller arriving together."""
 
 import pytest
-from hypothesis import given
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from calc.answer import work_out
 from calc.calculators.weight_reduction import CALCULATOR
-from calc.fields import say
+from calc.fields import say, write_cell
 
 POUND_FORCE = 4.4482216152605
 INCH = 0.0254
@@ -93,6 +93,75 @@ def test_tiller_that_would_need_more_stiffness_is_said():
     assert values["upper_removal"] > 0
 
 
+BOTH_BIND = {"least_glass": "90 %", "tiller_now": "-1/2 in", "tiller_wanted": "1/4 in"}
+
+
+def texts(outcome, system="imperial"):
+    return {each.id: say(each.text, system) for each in outcome.checks}
+
+
+@pytest.mark.parametrize("wanted", ["53 lb", "54 lb"])
+def test_glass_and_stiffness_that_both_stand_in_the_way_are_both_said(wanted):
+    values, outcome = run(weight_wanted=wanted, **BOTH_BIND)
+    assert levels(outcome)["weight-reached"] == levels(outcome)["tiller-reached"] == "stop"
+    assert "with tiller kept" not in texts(outcome)["weight-reached"]
+    assert "lower weight would allow" not in texts(outcome)["tiller-reached"]
+    assert values["lower_removal"] == 0
+    assert min(values["belly_glass_left"], values["back_glass_left"]) == pytest.approx(0.9 * 0.045 * INCH)
+
+
+def test_glass_already_too_thin_says_weight_and_tiller():
+    _, outcome = run(glass_new="0.100 in")
+    assert levels(outcome)["weight-reached"] == levels(outcome)["tiller-reached"] == "stop"
+
+
+def test_a_tiller_that_one_limb_alone_would_overshoot_is_reached():
+    values, outcome = run(weight_wanted="54 lb", tiller_now="0 in", tiller_wanted="0.67 in")
+    assert not {"weight-reached", "tiller-reached"} & set(levels(outcome))
+    assert values["predicted_tiller"] == pytest.approx(0.67 * INCH, abs=1e-6)
+    assert values["predicted_weight"] == pytest.approx(55 * POUND_FORCE, rel=1e-6)
+    assert values["lower_removal"] >= 0
+
+
+@settings(derandomize=True, database=None, max_examples=40)
+@given(st.floats(0, 0.4), st.floats(-0.6, 0.6), st.floats(-1, 1), st.sampled_from(["60 %", "80 %", "95 %"]))
+@example(0.0, 0.0, 6.103515625e-05, "60 %")
+def test_what_stops_say_is_so(drop, tiller_now, tiller_wanted, least):
+    """Every stop from the plan's end against its targets: none without cause, none left out."""
+    typed = {"tiller_now": f"{tiller_now:.4f} in", "tiller_wanted": f"{tiller_wanted:.4f} in",
+             "least_glass": least}
+    wanted = round(57 * (1 - drop), 4)
+    values, outcome = run(weight_wanted=f"{wanted} lb", **typed)
+    said = texts(outcome)
+    lack = values["predicted_weight"] / ((wanted + 1) * POUND_FORCE) - 1
+    off = values["predicted_tiller"] - round(tiller_wanted, 4) * INCH
+    assert ("weight-reached" in said) == (lack > 1e-5)
+    assert lack > -1e-5
+    assert ("tiller-reached" in said) == (abs(off) > 1e-5)
+    at_the_glass = min(values["belly_glass_left"], values["back_glass_left"]) < (
+        float(least[:-2]) / 100 * 0.045 * INCH + 1e-8)
+    assert min(values["upper_removal"], values["lower_removal"]) >= 0
+    if "weight-reached" in said:
+        assert at_the_glass
+        assert ("with tiller kept" in said["weight-reached"]) == ("tiller-reached" not in said)
+    if "tiller-reached" in said:
+        assert min(values["upper_removal"], values["lower_removal"]) == 0
+    if "A lower weight would allow" in said.get("tiller-reached", ""):
+        lighter = [run(weight_wanted=f"{weight} lb", **typed)[0] for weight in range(int(wanted), 10, -2)]
+        assert any(abs(each["predicted_tiller"] - round(tiller_wanted, 4) * INCH) < 1e-5 for each in lighter)
+
+
+def test_both_systems_read_right():
+    _, outcome = run()
+    for assumption in outcome.assumptions:
+        assert " lb" not in say(assumption, "metric")
+        assert " mm to" in say(assumption, "metric") or "0.0" not in say(assumption, "metric")
+    feel = next(table for table in outcome.tables if table.id == "feel")
+    assert say(feel.caption, "imperial") == "What the first 0.001 in does"
+    assert say(feel.caption, "metric") == "What the first 0.025 mm does"
+    assert {write_cell(feel.columns[1], row[1], "metric") for row in feel.rows} == {"0.025 mm"}
+
+
 def test_a_drop_within_the_reserve_leaves_the_faces():
     values, outcome = run(weight_now="48.5 lb", weight_wanted="48 lb", tiller_now="1/8", tiller_wanted="1/8")
     assert levels(outcome)["reserve"] == "watch"
@@ -107,6 +176,12 @@ def test_a_drop_within_the_reserve_leaves_the_faces():
         ({"lower_stations": "2in:1.6in:.4in;8in:1.6in:.4in;39in:1in:.3in"}, "lower_stations", 2),
         ({"upper_stations": "2in:1.6in:.4in;8in:1.6in:.1in;14in:1in:.3in"}, "upper_stations", 1),
         ({"core": "own", "core_modulus": ""}, "core_modulus", None),
+        ({"zone_start": "12 in", "zone_end": "10.4 in", "feather": "0"}, "zone_end", None),
+        ({"zone_start": "8 in", "zone_end": "8 in", "feather": "4 in"}, "feather", None),
+        ({"measured": "string_end", "from_string_end": "24 in"}, "from_string_end", None),
+        ({"draw_length": "21 in", "tiller_now": "-0.54 in", "brace_height": "4.42 in", "throat": "3.386 in"},
+         "tiller_now", None),
+        ({"brace_height": "4 in", "throat": "5 in"}, "brace_height", None),
     ],
 )
 def test_inputs_that_do_not_go_together_name_their_field(typed, field, row):

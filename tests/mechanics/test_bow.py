@@ -288,3 +288,16 @@ def test_strings_and_pivots_that_cannot_be():
         Bow(LIMB, LIMB, string_stiffness=0.0)
     with pytest.raises(ValueError, match="finite"):
         Bow(LIMB, LIMB, (math.inf, 0.0))
+
+
+def test_tiller_can_be_read_as_far_as_the_fadeout_and_no_farther():
+    bow = recurve(1.03, (0.0, 0.02), 25000.0)
+    braced = bow.brace(0.2)
+    furthest = braced.furthest_reading()
+    assert braced.tiller(furthest - 1e-6).upper > 0
+    with pytest.raises(ValueError, match="not over the riser"):
+        braced.tiller(furthest + 1e-6)
+    # there the nearer limb's distance is the one at its fadeout
+    at_fadeouts = braced.tiller_at_fadeouts()
+    there = braced.tiller(furthest - 1e-9)
+    assert min(abs(there.upper - at_fadeouts.upper), abs(there.lower - at_fadeouts.lower)) < 1e-6

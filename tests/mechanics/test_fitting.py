@@ -3,7 +3,7 @@
 import pytest
 
 from calc.calculators.bow import BenchBow, family_profile
-from calc.mechanics.fitting import fit_steps, root_mean_square
+from calc.mechanics.fitting import BEST, LIMIT, UNCOMPUTED, fit_steps, root_mean_square
 from calc.mechanics.thinning import Build, Station
 from calc.mechanics.tuning import Bench
 from calc.quantities import INCH
@@ -44,6 +44,43 @@ def test_no_bow_at_all_is_refused():
 
     with pytest.raises(ValueError, match="cannot be braced"):
         finish(fit_steps(impossible, (1.0, 1.15), 0.5, 1.5, BENCH, 200.0, 0.0, ()))
+
+
+READINGS = tuple((inches * INCH, 6.0 * inches) for inches in (12, 16, 20, 24))
+
+
+def test_trials_that_cannot_be_computed_leave_the_best_so_far():
+    tried = []
+
+    def below(edge):
+        def bow_below(scale):
+            tried.append(scale)
+            if scale != 1.0 and abs(scale - 1.0) > edge:
+                raise ValueError("it cannot be braced")
+            return bow_of(scale)
+        return bow_below
+
+    alone = finish(fit_steps(below(0.0), (1.0, 1.15), 0.5, 1.5, BENCH, 200.0, 0.0, READINGS))
+    assert (alone.amount, alone.end) == (1.0, UNCOMPUTED)
+    assert len(tried) <= 8
+    free = finish(fit_steps(bow_of, (1.0, 1.15), 0.5, 1.5, BENCH, 200.0, 0.0, READINGS))
+    some = finish(fit_steps(below(0.3 * abs(free.amount - 1.0)), (1.0, 1.15), 0.5, 1.5, BENCH, 200.0, 0.0,
+                            READINGS))
+    assert some.end == UNCOMPUTED
+    assert free.misfit < some.misfit <= alone.misfit
+
+
+def test_a_search_held_at_its_limit_says_so():
+    free = finish(fit_steps(bow_of, (1.0, 1.15), 0.5, 1.5, BENCH, 200.0, 0.0, READINGS))
+    low, high = (0.9, 1.5) if free.amount < 0.9 else (0.5, 1.1)
+    held = finish(fit_steps(bow_of, (1.0, 1.05), low, high, BENCH, 200.0, 0.0, READINGS))
+    assert held.end == LIMIT
+    assert held.amount in (low, high)
+
+
+def test_an_amount_that_changes_nothing_is_the_best():
+    fit = finish(fit_steps(lambda _: bow_of(1.0), (1.0, 1.15), 0.5, 1.5, BENCH, 200.0, 0.0, READINGS))
+    assert fit.end == BEST
 
 
 def test_root_mean_square():

@@ -7,7 +7,7 @@ import pytest
 from calc.mechanics.bow import Bow
 from calc.mechanics.elastica import Limb
 from calc.mechanics.interpolation import curve_at, station_slopes
-from calc.mechanics.tuning import Bench, bending_shares, calibrate, meet, meet_steps, read
+from calc.mechanics.tuning import Bench, Unmet, bending_shares, calibrate, meet, meet_steps, read
 from calc.quantities import INCH, POUND_FORCE
 from tests.mechanics.bows import longbow, recurve
 from tests.mechanics.lever_estimate import tiller_per_stiffness_lost
@@ -148,6 +148,28 @@ def test_targets_that_cannot_be_met():
         meet(of_one_amount, (0.0, 0.0), (0.01, 0.01), BENCH, 0.0, 0.01)
     with pytest.raises(ValueError, match="measured weight must be positive"):
         calibrate(bow, BENCH, -1.0, 0.0)
+
+
+def test_tiller_that_no_two_limbs_show_is_said_and_nothing_overflows():
+    # The search once doubled the logarithms until exp overflowed.
+    for tiller in (-0.2, 0.2, 1.0):
+        with pytest.raises(Unmet):
+            calibrate(recurve(), Bench(0.2, DRAW, None), 200.0, tiller)
+
+
+def test_a_search_stays_within_what_it_is_given():
+    bow, seen = recurve(), []
+
+    def bow_with(upper, lower):
+        seen.append((upper, lower))
+        return Bow(bow.upper.stiffened(upper), bow.lower.stiffened(lower))
+
+    weight = read(bow, BENCH).weight
+    with pytest.raises(Unmet):
+        meet(bow_with, (1.0, 1.0), (-0.02, -0.02), BENCH, 0.5 * weight, 0.0, ((0.8, 1.0), (0.8, 1.0)))
+    assert all(0.8 <= amount <= 1.0 for pair in seen for amount in pair)
+    met = meet(bow_with, (1.0, 1.0), (-0.02, -0.02), BENCH, 0.5 * weight, 0.0, None, 0.1)
+    assert met.state.weight == pytest.approx(0.5 * weight, rel=1e-6)
 
 
 def test_tiller_at_the_fadeouts_can_be_the_target_too():
