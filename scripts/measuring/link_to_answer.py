@@ -49,9 +49,10 @@ def visit(port: int, line: Line, calculator: str) -> Visit:
     with relayed(port, line) as relay, fresh_page(WATCH) as page:
         page.goto(f"http://127.0.0.1:{relay.port}/calculators/{calculator}/#{example_link(calculator)}",
                   wait_until="commit", timeout=PATIENCE_MS)
-        answered = page.locator("html[data-answered-ms]")
-        answered.wait_for(timeout=PATIENCE_MS)
-        return Visit(float(answered.get_attribute("data-answered-ms") or "nan"), relay.bytes_down)
+        page.locator("html[data-answered-ms]").wait_for(timeout=PATIENCE_MS)
+        answered_ms, began_ms = page.evaluate(
+            "[Number(document.documentElement.dataset.answeredMs), performance.timeOrigin]")
+        return Visit(answered_ms, relay.bytes_down((began_ms + answered_ms) / 1000))
 
 
 def example_link(calculator: str) -> str:

@@ -7,6 +7,7 @@ connection. Not simulated: losses, the slow start of TCP, and encryption.
 
 import asyncio
 import threading
+import time
 from collections.abc import Iterator
 from contextlib import contextmanager
 from typing import NamedTuple
@@ -27,12 +28,16 @@ class Relay:
     """Relays connections to a port on this machine over a line, counting what comes down."""
 
     def __init__(self, target_port: int, line: Line) -> None:
-        self.bytes_down = 0
+        self._came_down: list[tuple[float, int]] = []
         self.port = 0
         self._target_port = target_port
         self._line = line
         self._turn = asyncio.Lock()
         self._free_at = 0.0
+
+    def bytes_down(self, until: float) -> int:
+        """Return how much had come down at a time [s since 1970]."""
+        return sum(size for at, size in self._came_down if at <= until)
 
     async def serve(self) -> asyncio.Server:
         """Start to listen on a free port."""
@@ -52,8 +57,8 @@ class Relay:
         try:
             while data := await reader.read(CHUNK_BYTES):
                 if down:
-                    self.bytes_down += len(data)
                     await self._pass(len(data))
+                    self._came_down.append((time.time(), len(data)))
                 later(travel_s, _hand_over, writer, data)
         except ConnectionError:
             pass

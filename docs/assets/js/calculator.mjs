@@ -39,6 +39,10 @@ export class CalculatorPage {
   #saveTimer = 0;
   #pauseTimer = 0;
   #sayTimer = 0;
+  #settle;
+
+  /** Resolves once something typed or linked has been answered. */
+  answered = new Promise((resolve) => (this.#settle = resolve));
 
   constructor(section, engine) {
     this.#section = section;
@@ -223,6 +227,7 @@ export class CalculatorPage {
     if (!result || !this.#section.isConnected) return;
     this.#progress.hidden = true;
     this.#section.dataset.state = "settled";
+    this.#settle();
     if (result.answer) this.#show(result.answer, linkNotes);
     else this.#setState("failed", result.failed ?? result.error);
   }

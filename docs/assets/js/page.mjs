@@ -7,6 +7,9 @@ import { carriesInputs } from "./link.mjs";
 import { keepOffline } from "./offline.mjs";
 import { followPaths } from "./path.mjs";
 import { reachWideTables } from "./tables.mjs";
+import { startTheme } from "./theme.mjs";
+
+const ANSWER_FIRST_MS = 5000; // then the rest of the page waits no longer
 
 let engine = null;
 let section = null;
@@ -45,11 +48,18 @@ window.addEventListener("hashchange", () => page?.takeLink());
 window.addEventListener("hashchange", followPaths);
 window.addEventListener("resize", reachWideTables);
 
-// A shared link: the engine loads while the page is still arriving.
-if (carriesInputs(location.hash) && document.querySelector('meta[name="rebrace-engine"]')) theEngine().start();
+function answered() {
+  return Promise.race([page.answered, new Promise((resolve) => setTimeout(resolve, ANSWER_FIRST_MS))]);
+}
 
-parsed().then(() => {
+// A shared link: the engine loads while the page is still arriving, and everything else waits for its answer.
+const shared = carriesInputs(location.hash);
+if (shared && document.querySelector('meta[name="rebrace-engine"]')) theEngine().start();
+
+parsed().then(async () => {
   visit();
+  if (shared && page) await answered();
+  await startTheme();
   window.document$?.subscribe(visit);
   window.document$?.subscribe(() => requestAnimationFrame(reachWideTables));
   keepOffline();
