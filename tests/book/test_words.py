@@ -21,7 +21,7 @@ APOSTROPHE = "\N{RIGHT SINGLE QUOTATION MARK}"
 WORD = re.compile(r"(?<![A-Za-z0-9])[A-Za-z][a-z]+(?:'(?!s\b)[a-z]+)?")
 NAME = re.compile(r"(?<=[a-z,;] )([A-Z][A-Za-z-]+)")
 MARKS_OF_TRADE = "™®©℠"
-RIGHT = "stings"
+RIGHT = "stings,gere"
 """Words that are meant where the library thinks of another."""
 VARIANTS = {
     "dryfire": "dry fire",

@@ -9,7 +9,7 @@ from urllib.parse import urlsplit
 
 import pytest
 import waitress
-from playwright.sync_api import Browser, BrowserContext, Page, sync_playwright
+from playwright.sync_api import Browser, BrowserContext, Page, expect, sync_playwright
 
 from calc import catalog
 from scripts.serving.application import application
@@ -17,10 +17,13 @@ from scripts.serving.application import application
 SITE = Path(__file__).parents[2] / "site"
 BUILT_FOR = ":8000/"
 PHONE = {"width": 390, "height": 844}
+PATIENCE_MS = 45_000  # what is slow on a busy machine is not wrong
 QUIET_BROWSER = [
     "--no-sandbox", "--disable-gpu", "--no-first-run", "--disable-background-networking",
     "--disable-component-update", "--disable-sync",
 ]
+
+expect.set_options(timeout=PATIENCE_MS)
 
 
 @pytest.fixture(scope="session")
@@ -66,7 +69,7 @@ class Visitor:
         self.site_url = site_url
         self.complaints: list[str] = []
         self.context: BrowserContext = browser.new_context(**{"viewport": PHONE, **profile})
-        self.context.set_default_timeout(15_000)
+        self.context.set_default_timeout(PATIENCE_MS)
         self.context.on("request", self._watch_request)
         self.context.on("console", self._watch_console)
         self.context.on("weberror", lambda error: self.complaints.append(str(error.error)))

@@ -58,8 +58,8 @@ def test_mending_takes_the_complaint_away(visitor):
 
 
 def test_a_half_typed_fraction_is_not_yet_a_mistake(visitor):
+    visitor.page.clock.install()
     page = visitor.open_calculator("#upper=7+in")
-    page.clock.install()
     box(page, "upper").fill("")
     box(page, "upper").press_sequentially("7 3/")
     wait_for_state(page, "stale")

@@ -10,6 +10,16 @@ from playwright.sync_api import expect
 from calc import catalog, quantities
 from tests.pages.reading import box, headline, result, type_into, wait_for_link, wait_for_state
 
+NOTE_FIRST_ANSWER = """
+new MutationObserver((_, observer) => {
+  if (!document.querySelector('.rb-outcome[data-state="current"]')) return;
+  observer.disconnect();
+  window.answeredMs = performance.now();
+}).observe(document, {subtree: true, childList: true, attributes: true});
+"""
+ANSWERED_AND_ASKED = """() => [window.answeredMs, ...performance.getEntriesByType("resource")
+  .filter(each => /bundle[.-][^/]*js$|search_index.json$/.test(each.name)).map(each => each.startTime)]"""
+
 
 def test_hobbyist_searches_and_reads(visitor):
     page = visitor.open()
@@ -51,6 +61,17 @@ def test_enter_leads_to_the_result(visitor):
     box(page, "upper").fill("7 1/2")
     box(page, "upper").press("Enter")
     expect(headline(page)).to_be_in_viewport()
+
+
+def test_a_shared_link_is_answered_before_the_theme_and_its_search_are_fetched(visitor):
+    visitor.context.add_init_script(NOTE_FIRST_ANSWER)
+    page = visitor.open_calculator("#upper=7+in")
+    page.locator('.md-header label[for="__search"]').first.click()
+    page.locator("input.md-search__input").press_sequentially("tiller")
+    expect(page.locator(".md-search-result__link").first).to_be_visible()
+    answered, *asked = page.evaluate(ANSWERED_AND_ASKED)
+    assert len(asked) == 2
+    assert min(asked) >= min(answered, 5000)  # then the page waits no longer
 
 
 def test_customer_sees_the_numbers_of_the_bench(new_visitor):

@@ -5,7 +5,7 @@ import time
 import pytest
 from playwright.sync_api import Error, expect
 
-from tests.pages.conftest import SITE
+from tests.pages.conftest import PATIENCE_MS, SITE
 from tests.pages.reading import headline, type_into
 
 KEPT = """async () => {
@@ -102,7 +102,7 @@ def test_a_new_release_brings_the_full_engine_to_those_who_asked_for_it(visitor,
     ask = "address => fetch(address).then(found => found.text())"
     page.evaluate(ask, loader.relative_to(SITE).as_posix())
     publish((SITE / "service-worker.js").read_text().replace(old.removeprefix("rebrace-"), "next"))
-    poll(page, "navigator.serviceWorker.getRegistration().then(found => Boolean(found.waiting))", 30)
+    poll(page, "navigator.serviceWorker.getRegistration().then(found => Boolean(found.waiting))")
     addresses = page.evaluate(ADDRESSES, "rebrace-next")
     assert sum("/engine/pyodide" in address for address in addresses) == 5
     assert sum("/engine/sources" in address for address in addresses) == 1
@@ -136,7 +136,7 @@ def expect_gone(page) -> None:
     poll(page, "caches.keys().then(names => !names.some(name => name.startsWith('rebrace-')))")
 
 
-def poll(page, promise: str, seconds: float = 10) -> None:
+def poll(page, promise: str, seconds: float = PATIENCE_MS / 1000) -> None:
     """Wait until a promise in the page comes out true."""
     end = time.monotonic() + seconds
     while time.monotonic() < end:

@@ -6,7 +6,7 @@ import pytest
 from playwright.sync_api import expect
 
 from scripts.blocks import bench
-from tests.pages.conftest import SITE
+from tests.pages.conftest import PATIENCE_MS, SITE
 from tests.pages.test_access import SCROLL_WIDTH, SMALLEST_TARGET, faults
 from tests.pages.test_offline import ADDRESSES, KEPT
 
@@ -53,7 +53,7 @@ def benches(page):
     return [worker for worker in page.workers if worker.url.endswith("/bench-worker.mjs")]
 
 
-def expect_state(page, state, timeout=15_000):
+def expect_state(page, state, timeout=None):
     expect(page.locator(".rb-bench")).to_have_attribute("data-state", state, timeout=timeout)
 
 
@@ -174,7 +174,10 @@ def test_leaving_the_page_ends_its_worker(started):
     started.locator("article").get_by_role("link", name="the model", exact=True).click()
     expect(started.locator("h1")).to_contain_text("How the model works")
     expect(started.locator(".rb-bench")).to_have_count(0)
-    started.wait_for_timeout(300)
+    for _ in range(PATIENCE_MS // 100):
+        if not benches(started):
+            break
+        started.wait_for_timeout(100)
     assert benches(started) == []
 
 
