@@ -46,10 +46,13 @@ class Relay:
         return server
 
     async def _connect(self, reader: asyncio.StreamReader, writer: asyncio.StreamWriter) -> None:
-        await asyncio.sleep(self._line.round_trip_s)
-        from_site, to_site = await asyncio.open_connection("127.0.0.1", self._target_port)
-        await asyncio.gather(self._pump(reader, to_site, down=False),
-                             self._pump(from_site, writer, down=True))
+        try:
+            await asyncio.sleep(self._line.round_trip_s)
+            from_site, to_site = await asyncio.open_connection("127.0.0.1", self._target_port)
+            await asyncio.gather(self._pump(reader, to_site, down=False),
+                                 self._pump(from_site, writer, down=True))
+        except asyncio.CancelledError:
+            pass  # the measurement is over
 
     async def _pump(self, reader: asyncio.StreamReader, writer: asyncio.StreamWriter, down: bool) -> None:
         later = asyncio.get_running_loop().call_later
