@@ -1,5 +1,7 @@
 """Links are written by anybody: their content is text, and only so much of it."""
 
+from urllib.parse import quote
+
 import pytest
 from playwright.sync_api import expect
 
@@ -41,6 +43,13 @@ def test_a_choice_that_is_not_offered_is_reported(visitor):
     page = visitor.open("calculators/tiller/#hold=upside-down")
     settled(page)
     expect(page.locator(".rb-calculator")).to_contain_text("upside-down")
+
+
+def test_rows_beyond_what_a_table_takes_are_reported(visitor):
+    readings = ";".join(f"{10 + number / 4} in:{number + 1} lb" for number in range(43))
+    page = visitor.open("calculators/draw-curve/#readings=" + quote(readings))
+    settled(page)
+    expect(page.locator(".rb-notes")).to_contain_text("3 more rows in “readings”")
 
 
 def test_bad_values_in_a_link_are_explained_at_their_field(visitor):

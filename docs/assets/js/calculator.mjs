@@ -2,7 +2,7 @@
 
 import { drawCharts } from "./charts.mjs";
 import { offerFiles } from "./files.mjs";
-import { addRow, fieldOf, fillForm, nameUnits, readForm, removeRow, resetForm, setUnits, showWhatMatters, unitsOf } from "./form.mjs";
+import { addRow, fieldOf, fillForm, nameUnits, readForm, removeRow, resetForm, rowsBeyond, setUnits, showWhatMatters, unitsOf } from "./form.mjs";
 import { carriesInputs, readLink, writeLink } from "./link.mjs";
 import { recall, remember } from "./memory.mjs";
 import { focusSummary, showProblems } from "./problems.mjs";
@@ -323,8 +323,12 @@ export class CalculatorPage {
 
 /** What to say of a link's value that a choice does not offer; nothing for names the engine reports. */
 function offList(form, name, text) {
+  const field = fieldOf(form, name);
+  if (!field) return null;
+  const beyond = rowsBeyond(field, text);
+  if (beyond) return `The link holds ${beyond} more rows in “${name}” than its table takes; they were left out.`;
   const echo = text.length > 40 ? `${text.slice(0, 40)}…` : text;
-  return fieldOf(form, name) && `The link asks for “${echo}” in “${name}”, which is not on its list; it was left as it stands.`;
+  return `The link asks for “${echo}” in “${name}”, which is not on its list; it was left as it stands.`;
 }
 
 function openDetails(outcome) {

@@ -113,6 +113,12 @@ function numberRows(field, system = unitsOf(field.closest("form"))) {
   field.querySelector(".rb-add-row").hidden = lines.length >= most;
 }
 
+/** How many rows of a table's text are more than the table takes. */
+export function rowsBeyond(field, text) {
+  const { most = Infinity } = isTable(field) ? tableOf(field).dataset : {};
+  return Math.max(0, text.split(";").length - most);
+}
+
 /** Returns whether the table can hold every cell. */
 function fillTable(field, text) {
   const cells = text.split(";").map((row) => row.split(":"));
@@ -124,7 +130,7 @@ function fillTable(field, text) {
     controlsIn(line).map((control, column) => setControl(control, wanted[row][column] ?? NOTHING_TYPED)),
   );
   numberRows(field);
-  return held.flat().every(Boolean);
+  return cells.length === wanted.length && held.flat().every(Boolean);
 }
 
 function readTable(field) {
