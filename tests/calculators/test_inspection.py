@@ -43,7 +43,7 @@ def inspected(*ticked):
     return dict(job.outcome.values), job.outcome
 
 
-@settings(max_examples=300, deadline=None)
+@settings(max_examples=300)
 @given(st.sets(st.sampled_from(FINDINGS)), st.sets(st.sampled_from(LOOKS)))
 def test_the_most_dangerous_finding_always_wins(found, unseen):
     values, outcome = inspected(*[each.id for each in found],
@@ -56,7 +56,7 @@ def test_the_most_dangerous_finding_always_wins(found, unseen):
         assert DANGER[gravest.verdict] == max(DANGER[each.verdict] for each in found)
 
 
-@settings(max_examples=100, deadline=None)
+@settings(max_examples=100)
 @given(st.lists(st.sampled_from(FINDINGS)), st.sampled_from(FINDINGS))
 def test_one_more_finding_never_makes_a_bow_safer(found, more):
     before = DANGER[verdict_of(found, []).id]

@@ -123,7 +123,7 @@ def test_a_tiller_that_one_limb_alone_would_overshoot_is_reached():
     assert values["lower_removal"] >= 0
 
 
-@settings(derandomize=True, database=None, max_examples=40)
+@settings(max_examples=40)
 @given(st.floats(0, 0.4), st.floats(-0.6, 0.6), st.floats(-1, 1), st.sampled_from(["60 %", "80 %", "95 %"]))
 @example(0.0, 0.0, 6.103515625e-05, "60 %")
 def test_what_stops_say_is_so(drop, tiller_now, tiller_wanted, least):

@@ -56,7 +56,7 @@ def finite_element_wave_numbers(rear, front, elements=60):
     return squares[2:5] ** 0.25  # the first two are moving and turning as a whole
 
 
-@settings(max_examples=10, deadline=None)
+@settings(max_examples=10)
 @given(end_masses, end_masses)
 def test_roots_agree_with_finite_elements(rear, front):
     reference = finite_element_wave_numbers(rear, front)
