@@ -48,16 +48,20 @@ self.addEventListener("fetch", (event) => {
 
 /** Files whose name changes with their content. What was not kept at install is kept when first asked for. */
 async function cacheFirst(request) {
-  const cache = await caches.open(CACHE);
-  const kept = await cache.match(request);
+  const kept = await caches.match(request, { cacheName: CACHE });
   if (kept) return kept;
   const response = await fetch(request);
-  if (response.status === 200 && response.type === "basic") await cache.put(request, response.clone());
+  if (response.status === 200 && response.type === "basic") await keep(request, response.clone());
   return response;
 }
 
+/** Not once the reader has turned the copy off: the last page goes on asking, and nothing may come back. */
+async function keep(request, response) {
+  if (await caches.has(CACHE)) await (await caches.open(CACHE)).put(request, response);
+}
+
 async function networkFirst(request) {
-  const kept = await (await caches.open(CACHE)).match(request, { ignoreSearch: true });
+  const kept = await caches.match(request, { cacheName: CACHE, ignoreSearch: true });
   const answer = fetch(request);
   if (!kept) return answer;
   const slow = new Promise((resolve) => setTimeout(() => resolve(kept), SLOW_MS));

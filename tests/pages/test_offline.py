@@ -79,6 +79,8 @@ def test_can_be_turned_off_again(visitor):
     page.evaluate(KEPT)
     page = visitor.open("?offline=0")
     expect_gone(page)
+    # the page goes on asking through its old worker
+    assert page.evaluate("fetch('glossary/').then(found => found.text()).then(() => caches.keys())") == []
 
 
 def test_a_new_release_replaces_the_old_one_whole(visitor, publish):
