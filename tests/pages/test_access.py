@@ -18,10 +18,6 @@ SAME_AS_PREBUILT = """async () => {
     link.removeAttribute("href");
     link.removeAttribute("download");
   }
-  for (const link of live.querySelectorAll("a.rb-file")) {
-    link.removeAttribute("href");
-    link.removeAttribute("download");
-  }
   live.normalize();
   const text = await (await fetch(location.href)).text();
   const prebuilt = new DOMParser().parseFromString(text, "text/html").querySelector(".rb-outcome");
