@@ -106,8 +106,26 @@ def test_a_line_across_a_limb_never_ends_in_shooting_or_mending():
     judged = verdicts_of_line_ends()
     for each in path.ends:
         answers = [given.to for _, given in trail(path, each.id)]
-        if "across" in answers and each.id != "scratch":
+        if "finish-off" in answers and each.id != "scratch":
             assert judged[each.id] in (LOOK, WALL)
+
+
+def test_no_line_across_goes_to_the_wall_before_the_finish_is_off():
+    """A nail catches in a scratch of the lacquer just as well: the glass decides."""
+    path = catalog.find("line")
+    across = next(given for given in path.questions[0].answers if given.text.startswith("Across"))
+    assert across.to == "finish-off"
+    for each in path.ends:
+        steps = trail(path, each.id)
+        asked = [question.id for question, _ in steps]
+        if across in [given for _, given in steps] and "nail" in " ".join(given.text for _, given in steps):
+            assert asked.index("finish-off") == 1
+    felt = next(each for each in path.questions if each.id == "across")
+    assert felt.text.startswith("In the bare glass")
+    scratch = next(each for each in path.ends if each.id == "scratch")
+    assert verdicts_of_line_ends()["scratch"] == SHOOT
+    assert [asked.id for asked, _ in trail(path, "scratch")] == ["way", "finish-off"]
+    assert scratch.verdict.startswith("A scratch in the finish")
 
 
 @pytest.mark.parametrize(("id", "verdict"), [ # common practice
@@ -116,6 +134,7 @@ def test_a_line_across_a_limb_never_ends_in_shooting_or_mending():
     ("crushed", WALL),
     ("glass-line", WALL),
     ("unsure-across", LOOK),
+    ("scratch", SHOOT),
     ("core", WALL),
     ("ramp-lift", REPAIR),
     ("fadeout-lift", LOOK),

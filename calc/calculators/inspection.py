@@ -23,6 +23,7 @@ from calc.fields import (
 from calc.tables.findings import (
     LOOK,
     LOOKS,
+    MEASURE,
     REPAIR,
     SHOOT,
     VERDICTS,
@@ -35,7 +36,7 @@ from calc.tables.findings import (
     with_verdict,
 )
 
-LEVELS = {WALL: STOP, LOOK: WATCH, REPAIR: WATCH, SHOOT: OK}
+LEVELS = {WALL: STOP, LOOK: WATCH, REPAIR: WATCH, MEASURE: WATCH, SHOOT: OK}
 
 
 def compute(**ticked: bool) -> Outcome:
@@ -91,7 +92,7 @@ def _next(verdict: Verdict) -> tuple[Check, ...]:
     if verdict.id == WALL:
         return (check("retire", STOP, sentence("A bow for the wall loses its string. See {}.",
                                                link("Retire a bow", "repair/retire/"))),)
-    if verdict.id == SHOOT:
+    if verdict.id in (MEASURE, SHOOT):
         return (check("first-draw", WATCH, sentence(
             "Nothing found is not the same as sound. See {}, with nobody in line with the limbs.",
             link("First stringing and first draw", "inspect/first-draw/"))),)
@@ -134,13 +135,13 @@ CALCULATOR = Calculator(
     "Says from what you found whether a bow may be strung, wants mending first, or belongs on the wall.",
     _groups(),
     (
-        result("verdict", "Verdict", TEXT, "One of wall, look, repair, shoot."),
+        result("verdict", "Verdict", TEXT, "One of wall, look, repair, measure, shoot."),
         result("gravest", "Gravest finding", TEXT),
         result("found", "Findings", COUNT),
         result("unseen", "Looks not made", COUNT),
     ),
     CAUTIONS,
     ("bench-practice",),
-    "An invented recurve that has just come in: nothing has been looked at, so nothing is known.",
+    "An invented 64 in recurve that has just come in: nothing has been looked at, so nothing is known.",
     compute,
 )

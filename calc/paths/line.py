@@ -2,8 +2,10 @@
 
 from calc.paths.declare import Path, answer, found, question
 
-_PATCH = ("Fine paper on a small block, only until the glass shows. The dust is glass: wet it, and read the "
-          "caution on this page.")
+_PATCH = ("Fine wet paper on a small block, only until the glass shows. The dust is glass, and an old finish "
+          "may hold lead: keep it wet, and read the caution on this page.")
+_ACROSS = ("At one end of the line, away from lettering; if the line reaches the edge, there, round the "
+           "corner too. A nail that catches in lacquer has felt lacquer only. ")
 
 PATH = Path(
     "line",
@@ -12,30 +14,30 @@ PATH = Path(
     (
         question(
             "way", "Which way does the line run?",
-            answer("Across the limb, or slantwise over part of its width", "across"),
+            answer("Across the limb, or slantwise over part of its width", "finish-off"),
             answer("Along the limb", "along"),
             answer("In every direction, like dry mud", "net"),
             help="Clean the place. Hold a strong light low, first from the tip, then from the side.",
         ),
         question(
-            "across", "Does a fingernail catch in it, or does it show at the edge of the limb?",
-            answer("Yes, one of the two", "crack"),
-            answer("Neither, as far as I can tell", "finish-off"),
-            help="Draw the nail across it both ways. Follow it to the edge with a lens.",
-        ),
-        question(
             "finish-off", "Take the finish off a patch the size of a fingernail. Is the line still there?",
-            answer("Yes, in the glass", "in-glass"),
+            answer("Yes, in the glass", "across"),
             answer("No, it went with the finish", "scratch"),
             answer("I cannot tell", "unsure-across"),
-            help=_PATCH,
+            help=_ACROSS + _PATCH,
+        ),
+        question(
+            "across", "In the bare glass: does a fingernail catch in it, or does it show at the edge?",
+            answer("Yes, one of the two", "crack"),
+            answer("Neither, as far as I can tell", "in-glass"),
+            help="Wipe the patch. Draw the nail across it both ways. Follow it to the edge with a lens.",
         ),
         question(
             "in-glass", "Is the line white, with a smooth surface over it?",
             answer("Yes, thin white lines, and no fibre ends at them under the lens", "white-lines"),
             answer("It is a wrinkle or a white band across the belly", "crushed"),
             answer("No, or I cannot tell", "glass-line"),
-            help="Wipe the patch. Draw the nail over it once more, and look along it with the lens.",
+            help="Draw the nail over the patch once more, and look along it with the lens.",
         ),
         question(
             "along", "Where does it lie?",
@@ -80,14 +82,16 @@ PATH = Path(
     ),
     (
         found("crack", "A crack", "crack_across",
-              "It goes through the finish into what carries the load. The bow is never strung again."),
+              "It is in what carries the load, and not in the finish alone. The bow is never strung again."),
         found("white-lines", "White lines in the glass", "white_lines"),
         found("crushed", "Crushed glass", "crushed_belly"),
         found("glass-line", "A crack in the glass", "crack_across",
               "The fibres run along the limb, so a line across them means that fibres are broken."),
-        found("scratch", "A scratch in the finish", "worn_finish", "The glass beneath is whole."),
+        found("scratch", "A scratch in the finish", "worn_finish", "The glass beneath is whole, whatever the "
+            "nail felt."),
         found("unsure-across", "A line you cannot name", "line_unsure",
-              "A bow is not strung on a guess. Treat it as a crack until somebody experienced has looked."),
+              "A bow is not strung on a guess. Treat it as a crack until the finish is off or somebody "
+              "experienced has looked."),
         found("core", "A crack in the core", "core_crack"),
         found("glue-line", "A glue line", "line_along",
               "A closed line between two layers is how the bow was made."),

@@ -21,6 +21,7 @@ Look = namedtuple("Look", "id label how")
 
 SHOOT = "shoot"
 REPAIR = "repair"
+MEASURE = "measure"
 LOOK = "look"
 WALL = "wall"
 
@@ -33,6 +34,10 @@ VERDICTS = (
             "waits, or goes on the wall."),
     Verdict(REPAIR, "Repair first", "Repair first.", "Mend before it is strung",
             "None of these ends the bow. Each can, if it is strung as it is."),
+    Verdict(MEASURE, "Measure first", "String it only to measure: with a stringer, your face out of its "
+            "plane, and draw it only if the string passes.", "Measured on the strung bow before any draw",
+            "The string tells whether it may be drawn: no more than 1/8 in off the middle of the limb at "
+            "either fadeout, in both grooves, at the edge of neither. If it does not pass, unstring it."),
     Verdict(SHOOT, "Write it down", "Nothing found that stops it: string it with a stringer, and make the "
             "first draw from a distance.", "Worth writing down", "None of these changes the verdict."),
 )
@@ -45,7 +50,8 @@ LOOKS = (
     Look("seen_tapped", "Both limbs tapped", "With a coin, from fadeout to tip, on both faces."),
     Look("seen_tips", "Both tips", "Overlays and string grooves, with a lens."),
     Look("seen_riser", "The riser", "Window, grip, every hole and every old fill."),
-    Look("seen_line", "Sighted for twist", "Along the bow, unstrung: both tips on its middle line."),
+    Look("seen_line", "Sighted for twist", "Along the bow, unstrung, and over two sticks on each limb. Tick "
+            "below how far each is turned."),
     Look("asked_past", "Asked about its past and heat",
          "Where it has lain, and whether it was dry-fired, strung backwards or mended. With nobody to ask, "
          "leave this open until somebody experienced has gone over the bow."),
@@ -74,12 +80,12 @@ _OVERLAY = Page("Tip overlays", "repair/lifted-edges/#tip-overlays")
 _PINHOLE = Page("Fill a pinhole", "repair/pinholes/#fill-a-pinhole")
 _GROOVES = Page("String grooves", "shape/grooves/")
 _DRILL = Page("Drill", "drill/")
-_TRACKING = Page("String tracking and limb twist", "tune/tracking/")
+_MEASURE_TWIST = Page("Measure a twisted limb", "inspect/first-draw/#measure-a-twisted-limb")
 
 FINDINGS = (
     Finding("crack_across", "A crack across a limb",
-            "On a face or an edge. A fingernail catches in it, it shows at the edge, or fibres end at it "
-            "under the lens.", WALL,
+            "In the glass itself, on a face or an edge, once the finish is off a small patch: a fingernail "
+            "catches in it, it shows at the edge, or fibres end at it under the lens.", WALL,
             "The fibres that carry the load are broken, and the next draw can finish it.", _LINES),
     Finding("core_crack", "A crack in the core of a limb",
             "Seen from the edge, in the wood between two glue lines.", WALL,
@@ -91,7 +97,8 @@ FINDINGS = (
             "Paper goes in farther than thin glue could follow.", WALL,
             "A joint that has let go that far cannot be cleaned inside, so no glue will hold it.", _PAPER),
     Finding("crushed_belly", "A wrinkle or white band across the belly",
-            "A line of crushed glass, often beside the fadeout or a sharp bend.", WALL,
+            "A line of crushed glass, often beside the fadeout or a sharp bend. It stays when the finish "
+            "over it is gone.", WALL,
             "The belly has begun to give way under pressure.", _LINES),
     Finding("sanded_through", "Glass sanded through to the core",
             "Wood lies bare, or shows through a thin place, where the limb bends.", WALL,
@@ -106,10 +113,12 @@ FINDINGS = (
             "It ticked or creaked from a distance, and every look since has shown nothing.", WALL,
             "Something lets go where it cannot be seen.", _DISTANCE),
     Finding("riser_through", "A crack through the riser",
-            "Seen on two faces, or running across the grain, or from a hole to the window.", WALL,
+            "In the wood itself, once the finish is off a small patch: on two faces, across the grain, or "
+            "from a hole to the window.", WALL,
             "The riser breaks in the hand, with the archer's face beside it.", _RISER),
     Finding("groove_crack", "A crack from a string groove into the limb",
-            "It starts at the groove and runs under or beside the overlay.", WALL,
+            "It starts at the groove and runs under or beside the overlay, in the glass and not in the "
+            "finish alone.", WALL,
             "The string's pull opens it further at every shot.", _TIPS),
     Finding("limb_drilled", "A hole or a screw in a limb",
             "Anything driven into the part that bends, even if it was filled.", WALL,
@@ -121,9 +130,11 @@ FINDINGS = (
             "Bubbles, dark patches, a glue line that a nail can mark, or a limb that heat has bent.", WALL,
             "The glue has softened once, and nobody can see how far.", _HEAT),
 
-    Finding("line_unsure", "A line you cannot name",
-            "It may be in the finish, in the glass, or figure of the wood.", LOOK,
-            "Clean it back to the glass and look again with a lens.", _LINE),
+    Finding("line_unsure", "A line you cannot name, or one across with finish still over it",
+            "It may be in the finish, in the glass, or figure of the wood. That a fingernail catches in the "
+            "finish does not tell which.", LOOK,
+            "Take the finish off a small patch and look again: the glass decides, not the lacquer. Until "
+            "then the bow is not strung.", _LINE),
     Finding("white_lines", "White lines across, inside clear glass",
             "The surface over them is smooth, and the nail feels nothing.", LOOK,
             "The resin has let go of its fibres there. Somebody experienced has to see it; without one it is "
@@ -161,8 +172,9 @@ FINDINGS = (
             "Treat it as broken until every look has been made once more with a lens.",
             _ENERGY),
     Finding("twisted_limb", "A limb twisted by more than 6°, or by more than 2° with a doubt",
-            "The doubt: an edge, a fadeout or a tap in the same limb. 2° is 7/16 in over sticks of 12 in; "
-            "6° is 1 1/4 in.", LOOK,
+            "The doubt: an edge, a fadeout or a tap in the same limb. Over sticks of 12 in that are level at "
+            "one end, 2° is 13/32 in at the other and 6° is 1 1/4 in; level in the middle, half of that at "
+            "each end.", LOOK,
             "It can be the sign of parted layers, and a string that rolls off a limb lets go of everything "
             "at once.", _TWIST),
     Finding("uneven_curve", "Limbs that do not curve alike",
@@ -199,6 +211,14 @@ FINDINGS = (
             "Anything but a sound polyester string of the right length.", REPAIR,
             "Old tips were made for a string that stretches.", _STRING),
 
+    Finding("twist_sound", "A twist of 2 to 6°, and all else sound",
+            "Sticks of 12 in, level at one end, are 13/32 to 1 1/4 in apart at the other; edges, fadeouts "
+            "and taps of that limb leave no doubt.", MEASURE,
+            "Before any draw measure, at both fadeouts and beside both grooves, how far the string lies off "
+            "the middle of the limb. It may be drawn if that is 1/8 in or less at the fadeouts and the "
+            "string lies at no edge of a groove; otherwise unstring it. A string that rolls off lets go of "
+            "everything at once.", _MEASURE_TWIST),
+
     Finding("line_along", "A line along a limb that nothing catches on",
             "A strand, a closed glue line or figure of the wood. Nail, cotton and paper find nothing, and it "
             "runs out over no edge.", SHOOT,
@@ -207,19 +227,17 @@ FINDINGS = (
             "Fine lines in every direction. A nail does not catch, and they end where the finish ends.",
             SHOOT, "It is in the finish only.", _LINES),
     Finding("worn_finish", "Worn finish, scratches, small dents",
-            "They stop above the glass, or lie in the wood of the riser.", SHOOT,
+            "They stop above the glass, or are dents in the wood of the riser. A scratch that a nail caught "
+            "in went with the finish, and the glass beneath is whole.", SHOOT,
             "They weaken nothing. What they tell of the bow's past may be worth keeping.",
             _KEEP),
     Finding("pinhole", "A pinhole, alone",
             "In the wood of the riser, or in the glass with nothing white beneath.", SHOOT,
             "It may be filled when the bow is refinished.", _PINHOLE),
     Finding("twist_slight", "A twist of 2° or less",
-            "Up to 7/16 in over sticks of 12 in.", SHOOT,
-            "Write it down; where the string lies decides.", _TWIST),
-    Finding("twist_sound", "A twist of 2 to 6°, and all else sound",
-            "7/16 to 1 1/4 in over sticks of 12 in; edges, fadeouts and taps of that limb leave no doubt.",
-            SHOOT, "It may be strung, with a stringer and your face out of its plane, and is measured on the "
-            "strung bow before it is drawn at all.", _TRACKING),
+            "Sticks of 12 in, level at one end, are no more than 13/32 in apart at the other.", SHOOT,
+            "Write it down for each limb, with its side; where the string lies on the strung bow decides.",
+            _TWIST),
 )
 
 

@@ -7,6 +7,7 @@ checked over every pair and over random sets.
 import json
 import math
 import re
+from pathlib import Path
 
 import pytest
 from hypothesis import given, settings
@@ -16,12 +17,13 @@ from calc import catalog, quantities
 from calc.__main__ import main
 from calc.answer import work_out
 from calc.calculators import tracking
-from calc.fields import inputs_of
+from calc.fields import inputs_of, say
 from calc.tables import practice
 from calc.tables.findings import (
     FINDINGS,
     LOOK,
     LOOKS,
+    MEASURE,
     REPAIR,
     SHOOT,
     VERDICTS,
@@ -32,7 +34,8 @@ from calc.tables.findings import (
 )
 
 INSPECTION = catalog.find("inspection")
-DANGER = {SHOOT: 0, REPAIR: 1, LOOK: 2, WALL: 3}
+DANGER = {SHOOT: 0, MEASURE: 1, REPAIR: 2, LOOK: 3, WALL: 4}
+DOCS = Path(__file__).parents[2] / "docs"
 ALL_LOOKS = tuple(each.id for each in LOOKS)
 
 
@@ -104,7 +107,9 @@ def test_a_passed_bow_is_still_drawn_from_a_distance():
     ("edge_splinter", REPAIR),
     ("edge_lifted_ramp", REPAIR),
     ("crazing", SHOOT),
-    ("twist_sound", SHOOT),
+    ("line_unsure", LOOK),
+    ("twist_slight", SHOOT),
+    ("twist_sound", MEASURE),
 ])
 def test_single_findings(id, verdict):
     assert inspected(id, *ALL_LOOKS)[0]["verdict"] == verdict
@@ -119,12 +124,50 @@ def test_twist_is_parted_where_the_tracking_calculator_parts_it():
     assert f"more than {most}, or by more than {accepted} with a doubt" in find("twisted_limb").label
 
 
-@pytest.mark.parametrize(("angle", "shown"), [(2.0, "7/16 in"), (6.0, "1 1/4 in")])
-def test_twist_over_a_stick_is_geometry(angle, shown):
-    """What a twist lifts at one end of a stick of 12 in, to the sixteenth."""
-    lift = 12 * math.tan(math.radians(angle))
-    assert quantities.parse(shown, "length", "imperial") / quantities.INCH == pytest.approx(lift, abs=1 / 32)
-    assert shown in find("twisted_limb").sign
+def test_a_twisted_limb_is_measured_before_any_draw():
+    values, outcome = inspected("twist_sound", *ALL_LOOKS)
+    assert values["verdict"] == MEASURE
+    assert "string it only to measure" in outcome.headline.lower()
+    [check] = [each for each in outcome.checks if each.id == "twist_sound"]
+    assert check.level == "watch"
+    text = say(check.text, "imperial").lower()
+    for what in ("before any draw", "both fadeouts", "both grooves", "1/8 in"):
+        assert what in text
+    assert "1/8 in" in next(each.note for each in VERDICTS if each.id == MEASURE)
+
+
+SHOWN = {2.0: ("13/32 in", "13/64 in"), 6.0: ("1 1/4 in", "5/8 in")}
+
+
+@pytest.mark.parametrize("angle", SHOWN)
+def test_twist_over_a_stick_is_geometry_rounded_to_the_safe_side(angle):
+    """What a twist lifts at one end of a stick of 12 in whose other end is level: never stated too large."""
+    lift = 12 * math.sin(math.radians(angle))
+    whole, half = [quantities.parse(each, "length", "imperial") / quantities.INCH for each in SHOWN[angle]]
+    assert lift - 1 / 32 < whole <= lift
+    assert half == whole / 2 # sticks that cross in the middle show half at each end
+
+
+def test_every_gap_over_sticks_is_one_of_these():
+    shown = {each for pair in SHOWN.values() for each in pair}
+    for finding in (find("twist_slight"), find("twist_sound"), find("twisted_limb")):
+        gaps = re.findall(r"(\d[\d /]*) (?:in|to)\b", finding.sign.replace("12 in", "").replace("2 to 6", ""))
+        assert gaps, finding.id
+        assert {gap + " in" for gap in gaps} <= shown, finding.id
+    page = (DOCS / "inspect" / "index.md").read_text()
+    rows = re.findall(r"^\| (\d)° \| (.+?) \| (.+?) \|$", page, re.MULTILINE)
+    assert {float(angle): (whole, half) for angle, whole, half in rows} == SHOWN
+    for file in DOCS.rglob("*.md"):
+        assert "7/16 in over" not in file.read_text(), file
+        assert "7/16 in at one end" not in file.read_text(), file
+
+
+def test_a_line_across_is_judged_in_the_glass_and_not_in_the_finish():
+    assert "finish is off" in find("crack_across").sign
+    assert "finish" in find("riser_through").sign
+    assert "Take the finish off a small patch" in find("line_unsure").reason
+    assert find("line_unsure").verdict == LOOK
+    assert "scratch" in find("worn_finish").sign
 
 
 def test_no_mending_is_promised():

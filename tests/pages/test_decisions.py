@@ -47,7 +47,7 @@ def test_the_keyboard_is_enough(visitor):
 def test_an_address_holds_the_answers(visitor):
     page = visitor.open("inspect/line/#line-crack")
     expect(page.locator(".rb-step:visible h3")).to_have_text("A crack: wall only")
-    assert page.locator(".rb-step:visible .rb-way li").count() == 2
+    assert page.locator(".rb-step:visible .rb-way li").count() == 3
     page.reload()
     assert steps(page) == ["A crack: wall only"]
 

@@ -36,7 +36,7 @@ def test_a_path_can_be_read_and_followed_without_a_script(id):
 def test_every_finding_is_listed_with_its_page():
     page = Elements(converted("::: findings"))
     assert [each["id"] for each in page.all("dt")] == [
-        "finding-" + finding.id.replace("_", "-") for verdict in ("wall", "look", "repair", "shoot")
+        "finding-" + finding.id.replace("_", "-") for verdict in ("wall", "look", "repair", "measure", "shoot")
         for finding in FINDINGS if finding.verdict == verdict]
     assert len(page.all("a")) == len(FINDINGS)
 
@@ -51,7 +51,7 @@ def test_verdicts_name_every_finding_once():
     html = converted("::: verdicts")
     for each in FINDINGS:
         assert html.lower().count(each.label.lower()) == 1
-    assert len(Elements(html).all("li")) == 4
+    assert len(Elements(html).all("li")) == 5
 
 
 def test_findings_of_one_verdict_and_findings_by_name():
