@@ -23,7 +23,7 @@ from calc.fields import (
     sentence,
     switch,
 )
-from calc.shop.abrasives import ladder, nearest, scratch_depth, step_ratio
+from calc.shop.abrasives import ladder, nearest, removed_by, scratch_depth, step_ratio
 from calc.tables.grits import (
     CAMI,
     CAMI_GRITS,
@@ -69,7 +69,7 @@ def compute(
     steps = ladder(_grades(scale, shelf), start, finish, step_limit)
     ratios = [step_ratio(before.size, after.size) for before, after in zip(steps, steps[1:])]
     largest = max(ratios) if ratios else 1.0
-    removed = sum([scratch_depth(each.size, slope) for each in steps[:-1]])
+    removed = removed_by(steps, slope)
     return Outcome(
         _headline(steps, largest),
         (

@@ -131,3 +131,26 @@ def scratch_depth(size: float, slope: float) -> float:
     if size < 0 or slope < 0:
         raise ValueError("size and slope must not be negative, got " + str(size) + " m and " + str(slope))
     return slope * size
+
+
+def removed_by(steps: list[Grit], slope: float) -> float:
+    """Return what climbing a ladder of grades takes off a face.
+
+    Each grade sands until the scratches of the one before are gone, so that all depths but the last add up.
+
+    Args:
+        steps: the grades, coarse to fine; the first has left its scratches already.
+        slope [1]: scratch depth for one unit of grain size, >= 0; an assumption of whoever sands.
+
+    Returns:
+        [m] off one face; 0 where there is no finer grade.
+
+    Raises:
+        ValueError: slope is negative.
+
+    Limits:
+        As for `scratch_depth`: the slope is not published.
+
+    Source: scratch-and-grain, the proportion only; bench-practice.
+    """
+    return sum([scratch_depth(each.size, slope) for each in steps[:-1]])

@@ -8,6 +8,11 @@ Line = namedtuple("Line", "start slope start_variance slope_variance covariance 
 
 StrokesLeft = namedtuple("StrokesLeft", "upper lower upper_error lower_error")
 
+Papers = namedtuple("Papers", "lines fitted now misfit")
+"""Readings explained by one start and one slope for each paper. lines: one Line a paper over all strokes, as
+it would go on from the last reading, None where the paper has no strokes between readings. fitted: one value
+a reading. now: value and standard error at the last reading. misfit: as of a Line."""
+
 NORMAL_95 = 1.959964
 """Standard errors on either side that hold 95 % of a normal spread."""
 
@@ -59,6 +64,109 @@ def line_through(xs: tuple[float, ...], ys: tuple[float, ...], error: float) -> 
         -variance * mean / spread,
         misfit,
     )
+
+
+def lines_by_paper(
+    counts: tuple[tuple[float, ...], ...], ys: tuple[float, ...], error: float
+) -> Papers:
+    """Return one start and one slope a paper, nearest to readings that all have one standard error.
+
+    y = start + sum over papers of slope x strokes on it: no jump at a change. With one paper this is
+    `line_through`.
+
+    Args:
+        counts [1]: strokes so far on each paper, one row per reading.
+        ys [any]: one per row.
+        error [any]: standard error of each y, > 0, in the same unit.
+
+    Returns:
+        Papers.
+
+    Raises:
+        ValueError: no paper has strokes between readings, or the lists do not match.
+
+    Limits:
+        Each paper cuts alike from its first stroke to its last.
+
+    Source: least-squares
+    """
+    if not counts or len(counts) != len(ys):
+        raise ValueError(f"there must be one row of counts for each reading, got {len(counts)}")
+    used = [paper for paper in range(len(counts[0]))
+            if max([row[paper] for row in counts]) > min([row[paper] for row in counts])]
+    lines: list[Line | None] = [None] * len(counts[0])
+    if len(used) <= 1:
+        xs = tuple([sum(row) for row in counts])
+        line = line_through(xs, ys, error)
+        lines[used[0]] = line
+        return Papers(tuple(lines), tuple([value_on(line, x)[0] for x in xs]), value_on(line, xs[-1]),
+                      line.misfit)
+    if not 0 < error < math.inf:
+        raise ValueError(f"the error must be positive, got {error}")
+    design = [[1.0] + [row[paper] for paper in used] for row in counts]
+    size = len(used) + 1
+    normal = [[sum([row[i] * row[j] for row in design]) for j in range(size)] for i in range(size)]
+    inverse = _inverse(normal)
+    right = [sum([row[i] * y for row, y in zip(design, ys)]) for i in range(size)]
+    found = [_dot(inverse[i], right) for i in range(size)]
+    fitted = [_dot(found, row) for row in design]
+    squares = sum([((y - value) / error) ** 2 for y, value in zip(ys, fitted)])
+    misfit = squares / (len(ys) - size) if len(ys) > size else 0.0
+    variance = error * error * max(1.0, misfit)
+    covariance = [[variance * each for each in row] for row in inverse]
+    last, total = design[-1], sum(counts[-1])
+    for place, paper in enumerate(used):
+        # at x strokes in all, those beyond today's are on this paper
+        at_none = list(last)
+        at_none[place + 1] -= total
+        level = [_dot(row, at_none) for row in covariance]
+        lines[paper] = Line(_dot(found, at_none), found[place + 1], _dot(at_none, level),
+                            covariance[place + 1][place + 1], level[place + 1], misfit)
+    error_now = math.sqrt(max(0.0, _dot(last, [_dot(row, last) for row in covariance])))
+    return Papers(tuple(lines), tuple(fitted), (fitted[-1], error_now), misfit)
+
+
+def _dot(left: list[float], right: list[float]) -> float:
+    return float(sum([a * b for a, b in zip(left, right)]))
+
+
+def _inverse(matrix: list[list[float]]) -> list[list[float]]:
+    """Return the inverse of a small matrix, by elimination with the largest pivot of each column."""
+    size = len(matrix)
+    rows = [list(row) + [1.0 if i == j else 0.0 for j in range(size)]
+            for i, row in enumerate(matrix)]
+    for column in range(size):
+        best = max(range(column, size), key=lambda i: abs(rows[i][column]))
+        if rows[best][column] == 0:
+            raise ValueError("the readings do not tell the papers apart")
+        rows[column], rows[best] = rows[best], rows[column]
+        pivot = rows[column][column]
+        rows[column] = [each / pivot for each in rows[column]]
+        for i in range(size):
+            if i != column:
+                part = rows[i][column]
+                rows[i] = [each - part * other for each, other in zip(rows[i], rows[column])]
+    return [row[size:] for row in rows]
+
+
+def safe_batch(line: Line, now: tuple[float, float], aim: float) -> float:
+    """Return strokes that do not take a falling line below its aim, by the ends of both 95 % ranges.
+
+    The gap at its least over the slope at its steepest.
+
+    Args:
+        line: as `line_through` or `lines_by_paper` gives it.
+        now [any]: value by the fit, and its standard error.
+        aim [any]: to be reached from above.
+
+    Returns:
+        [1] strokes; 0 where the gap may be none already.
+
+    Source: least-squares
+    """
+    gap = now[0] - NORMAL_95 * now[1] - aim
+    steepest = -line.slope + NORMAL_95 * math.sqrt(line.slope_variance)
+    return gap / steepest if gap > 0 and steepest > 0 else 0.0
 
 
 def value_on(line: Line, x: float) -> tuple[float, float]:

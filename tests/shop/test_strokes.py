@@ -10,7 +10,9 @@ from calc.shop.strokes import (
     NORMAL_95,
     agree,
     line_through,
+    lines_by_paper,
     place_of,
+    safe_batch,
     strokes_left,
     thickness_per_stroke,
     value_on,
@@ -101,3 +103,76 @@ def test_two_estimates_of_one_thing_agree_in_95_of_100():
 def test_what_is_no_line_is_refused(call):
     with pytest.raises(ValueError, match=r"needs|must|level"):
         call()
+
+
+# More than one paper ---------------------------------------------------------
+
+# Strokes so far on two papers, and readings about 58 - 0.03 a - 0.01 b.
+TWO = ((0.0, 0.0), (60.0, 0.0), (120.0, 0.0), (120.0, 70.0), (120.0, 120.0), (120.0, 200.0))
+READ = (58.1, 56.2, 54.4, 53.8, 53.1, 52.5)
+
+
+@pytest.mark.parametrize("error", [0.01, 0.5])
+def test_two_papers_match_numpy(error):
+    """Start, slopes, their covariance and the value foretold on either paper, by numpy.linalg."""
+    found = lines_by_paper(TWO, READ, error)
+    design = np.array([[1.0, *row] for row in TWO])
+    beta, residual, _, _ = np.linalg.lstsq(design, np.array(READ), rcond=None)
+    misfit = residual[0] / error**2 / 3
+    covariance = np.linalg.inv(design.T @ design) * error**2 * max(1.0, misfit)
+    assert found.misfit == pytest.approx(misfit)
+    assert found.fitted == pytest.approx(tuple(design @ beta))
+    assert found.now == pytest.approx((design[-1] @ beta, (design[-1] @ covariance @ design[-1]) ** 0.5))
+    for paper, line in enumerate(found.lines):
+        assert line.slope == pytest.approx(beta[paper + 1])
+        assert line.slope_variance == pytest.approx(covariance[paper + 1, paper + 1])
+        ahead = np.array([1.0, *TWO[-1]])
+        ahead[paper + 1] += 50
+        assert value_on(line, 320 + 50) == pytest.approx(
+            (ahead @ beta, (ahead @ covariance @ ahead) ** 0.5), rel=1e-7)
+
+
+@given(st.lists(st.floats(1, 500), min_size=5, max_size=9),
+       st.lists(st.floats(-0.1, -0.001), min_size=3, max_size=3))
+def test_an_exact_log_gives_the_slope_of_each_paper(strokes, slopes):
+    counts, ys, so_far = [(0.0, 0.0, 0.0)], [58.0], [0.0, 0.0, 0.0]
+    for place, count in enumerate(strokes):
+        so_far[place % 3] += count
+        counts.append(tuple(so_far))
+        ys.append(58 + sum(slope * total for slope, total in zip(slopes, so_far, strict=True)))
+    found = lines_by_paper(tuple(counts), tuple(ys), 0.25)
+    assert [line.slope for line in found.lines] == pytest.approx(slopes, rel=1e-5)
+    assert found.now[0] == pytest.approx(ys[-1])
+
+
+def test_with_one_paper_it_is_the_line_itself():
+    """Digit for digit, also where a second paper is named and has no strokes yet."""
+    line = line_through(XS, YS, 0.25)
+    for counts in (tuple((x,) for x in XS), tuple((x, 0.0) for x in XS)):
+        found = lines_by_paper(counts, YS, 0.25)
+        assert found.lines[0] == line
+        assert found.now == value_on(line, XS[-1])
+        assert found.fitted == tuple(value_on(line, x)[0] for x in XS)
+        assert found.lines[1:] in ((), (None,))
+
+
+def test_no_jump_at_a_change_of_paper():
+    found = lines_by_paper(TWO, READ, 0.25)
+    slope = found.lines[1].slope
+    assert found.fitted[3] - found.fitted[2] == pytest.approx(70 * slope)
+    assert found.fitted[5] - found.fitted[4] == pytest.approx(80 * slope)
+
+
+def test_a_log_without_strokes_has_no_papers():
+    with pytest.raises(ValueError, match="different places"):
+        lines_by_paper(((0.0, 0.0), (0.0, 0.0)), (58.0, 57.9), 0.25)
+    with pytest.raises(ValueError, match="one row of counts"):
+        lines_by_paper(((0.0,),), (58.0, 57.9), 0.25)
+
+
+def test_a_safe_batch_stays_above_the_aim_at_the_ends_of_the_ranges():
+    line = line_through((0.0, 60.0), (58.0, 56.5), 0.25)
+    count = safe_batch(line, value_on(line, 60.0), 54.0)
+    steepest = -line.slope + NORMAL_95 * line.slope_variance**0.5
+    assert count * steepest == pytest.approx(56.5 - NORMAL_95 * 0.25 - 54.0)
+    assert safe_batch(line, value_on(line, 60.0), 56.4) == 0
