@@ -39,13 +39,21 @@ def braced_chain(reflex):
         bends = [np.diff(half - rest, prepend=0.0) for half in (turned[:LINKS], turned[LINKS:])]
         return sum(0.5 * (springs * bend**2).sum() for bend in bends)
 
+    def moments(turned):
+        """Return the derivatives of `energy`; without them SciPy tries every link anew at each step."""
+        pulls = [springs * np.diff(half - rest, prepend=0.0)
+                 for half in (turned[:LINKS], turned[LINKS:])]
+        return np.concatenate([pull - np.append(pull[1:], 0.0) for pull in pulls])
+
     def upright(half):
         return np.concatenate([half, half])
 
     # braced upright: least energy with both nocks at the height of the string
     even = minimize(
         lambda half: energy(upright(half)), rest + 0.6 * middles, method="SLSQP",
-        constraints={"type": "eq", "fun": lambda half: 10 * (tips(upright(half))[0][0] - HEIGHT)},
+        jac=lambda half: 2 * moments(upright(half))[:LINKS],
+        constraints={"type": "eq", "fun": lambda half: 10 * (tips(upright(half))[0][0] - HEIGHT),
+                     "jac": lambda half: 10 * step * np.cos(half)},
         options={"ftol": 1e-12, "maxiter": 300},
     ).x
     (x, y), (other_x, other_y) = tips(upright(even))
@@ -55,10 +63,20 @@ def braced_chain(reflex):
         (x, y), (other_x, other_y) = tips(turned)
         return 10 * (math.hypot(x - other_x, y + other_y) - string)
 
+    def excess_rates(turned):
+        (x, y), (other_x, other_y) = tips(turned)
+        along = np.array([x - other_x, y + other_y]) / math.hypot(x - other_x, y + other_y)
+        upper, lower = turned[:LINKS], turned[LINKS:]
+        return 10 * step * np.concatenate([
+            along[0] * np.cos(upper) - along[1] * np.sin(upper),
+            -along[0] * np.cos(lower) - along[1] * np.sin(lower),
+        ])
+
     lean = 0.02 * middles
     found = minimize(
-        energy, np.concatenate([even + lean, even - lean]), method="SLSQP",
-        constraints={"type": "eq", "fun": excess}, options={"ftol": 1e-12, "maxiter": 500},
+        energy, np.concatenate([even + lean, even - lean]), method="SLSQP", jac=moments,
+        constraints={"type": "eq", "fun": excess, "jac": excess_rates},
+        options={"ftol": 1e-12, "maxiter": 500},
     )
     return found.fun < 0.9 * energy(upright(even))
 
