@@ -2,6 +2,7 @@
 
 import itertools
 import math
+import re
 
 import numpy as np
 import pytest
@@ -102,26 +103,33 @@ def test_draw_weight_along_a_line_goes_both_ways():
 
 
 @pytest.mark.parametrize(
-    "attempt",
+    ("attempt", "sentence"),
     [
-        lambda: flight.draw_weight_at(0.1, 200.0, 0.7, 400.0),
-        lambda: flight.draw_weight_at(0.7, 200.0, 0.7, 0.0),
-        lambda: flight.stored_energy((0.0,), (1.0,)),
-        lambda: flight.stored_energy((0.0, 0.1), (1.0,)),
-        lambda: flight.stored_energy((0.1, 0.1), (1.0, 2.0)),
-        lambda: flight.stored_energy((0.0, 0.1), (1.0, float("nan"))),
-        lambda: flight.power_stroke_time((0.0, 0.1), (1.0, 0.0), 0.03),
-        lambda: flight.power_stroke_time((0.0, 0.1), (0.0, 1.0), 0.0),
-        lambda: flight.assumed_draw_curve(200.0, 0.5, 0.7, 10),
-        lambda: flight.assumed_draw_curve(200.0, 0.5, 0.5, 0),
-        lambda: flight.arrow_speed(0.0, 0.03, 0.01),
-        lambda: flight.efficiency(0.03, -0.01),
-        lambda: flight.virtual_mass_from_speed(10.0, 0.03, 100.0),
-        lambda: flight.kinetic_energy(0.0, 1.0),
-        lambda: flight.momentum(1.0, 0.0),
-        lambda: flight.mass_per_draw_weight(0.03, 0.0),
+        (lambda: flight.draw_weight_at(0.1, 200.0, 0.7, 400.0),
+         "draw_length must be where the bow still pulls, got -40.0 N at 0.1 m"),
+        (lambda: flight.draw_weight_at(0.7, 200.0, 0.7, 0.0), "slope must be positive, got 0.0 N/m"),
+        (lambda: flight.stored_energy((0.0,), (1.0,)),
+         "a curve must have two or more readings of both kinds, got 1 and 1"),
+        (lambda: flight.stored_energy((0.0, 0.1), (1.0,)),
+         "a curve must have two or more readings of both kinds, got 2 and 1"),
+        (lambda: flight.stored_energy((0.1, 0.1), (1.0, 2.0)), "draws must rise, got 0.1 m after 0.1 m"),
+        (lambda: flight.stored_energy((0.0, 0.1), (1.0, float("nan"))),
+         "force must not be negative, got nan N"),
+        (lambda: flight.power_stroke_time((0.0, 0.1), (1.0, 0.0), 0.03),
+         "force at full draw must be positive, got 0.0 N"),
+        (lambda: flight.power_stroke_time((0.0, 0.1), (0.0, 1.0), 0.0),
+         "moving_mass must be positive, got 0.0 kg"),
+        (lambda: flight.assumed_draw_curve(200.0, 0.5, 0.7, 10), "fullness must be from 1/3 to 2/3, got 0.7"),
+        (lambda: flight.assumed_draw_curve(200.0, 0.5, 0.5, 0), "steps must be positive, got 0"),
+        (lambda: flight.arrow_speed(0.0, 0.03, 0.01), "energy must be positive, got 0.0 J"),
+        (lambda: flight.efficiency(0.03, -0.01), "virtual_mass must not be negative, got -0.01 kg"),
+        (lambda: flight.virtual_mass_from_speed(10.0, 0.03, 100.0),
+         "the arrow must not carry more than the 10.0 J stored, got 150.0 J"),
+        (lambda: flight.kinetic_energy(0.0, 1.0), "mass must be positive, got 0.0 kg"),
+        (lambda: flight.momentum(1.0, 0.0), "speed must be positive, got 0.0 m/s"),
+        (lambda: flight.mass_per_draw_weight(0.03, 0.0), "draw_weight must be positive, got 0.0 N"),
     ],
 )
-def test_impossible_flights_are_refused(attempt):
-    with pytest.raises(ValueError, match="must"):
+def test_impossible_flights_are_refused(attempt, sentence):
+    with pytest.raises(ValueError, match="^" + re.escape(sentence) + "$"):
         attempt()

@@ -1,5 +1,7 @@
 """The curve through draw-force readings, against SciPy and against curves known in closed form."""
 
+import re
+
 import numpy as np
 import pytest
 from hypothesis import given
@@ -103,16 +105,22 @@ def test_two_readings_make_a_line():
 
 
 @pytest.mark.parametrize(
-    "call",
+    ("call", "sentence"),
     [
-        lambda: curve_from_readings((0.2,), (0.0,), (0.0,)),
-        lambda: curve_from_readings((0.2, 0.2), (0.0, 1.0), (0.0, 0.0)),
-        lambda: curve_from_readings((0.2, 0.3), (0.0,), (0.0, 0.0)),
-        lambda: force_at(curve_from_readings(DRAWS, FORCES, EXACT), 0.1),
-        lambda: energy_to(curve_from_readings(DRAWS, FORCES, EXACT), 0.7),
-        lambda: stacking_onset(curve_from_readings(DRAWS, FORCES, EXACT), 1.0),
+        (lambda: curve_from_readings((0.2,), (0.0,), (0.0,)),
+         "two readings or more are needed, each with its error, got 1"),
+        (lambda: curve_from_readings((0.2, 0.2), (0.0, 1.0), (0.0, 0.0)),
+         "the draws must rise, got 0.2 m after 0.2 m"),
+        (lambda: curve_from_readings((0.2, 0.3), (0.0,), (0.0, 0.0)),
+         "two readings or more are needed, each with its error, got 2"),
+        (lambda: force_at(curve_from_readings(DRAWS, FORCES, EXACT), 0.1),
+         "the draw must lie from 0.2 to 0.66 m, got 0.1 m"),
+        (lambda: energy_to(curve_from_readings(DRAWS, FORCES, EXACT), 0.7),
+         "the draw must lie from 0.2 to 0.66 m, got 0.7 m"),
+        (lambda: stacking_onset(curve_from_readings(DRAWS, FORCES, EXACT), 1.0),
+         "the factor must be above 1, got 1.0"),
     ],
 )
-def test_what_is_no_curve_is_refused(call):
-    with pytest.raises(ValueError, match=r"must|needed"):
+def test_what_is_no_curve_is_refused(call, sentence):
+    with pytest.raises(ValueError, match="^" + re.escape(sentence) + "$"):
         call()

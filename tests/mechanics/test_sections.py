@@ -1,4 +1,5 @@
 import math
+import re
 
 import pytest
 from hypothesis import given
@@ -41,22 +42,26 @@ def test_rectangle_against_its_formula(width, thickness):
 
 
 @pytest.mark.parametrize(
-    "attempt",
+    ("attempt", "sentence"),
     [
-        lambda: sections.rectangle_area(0, 1),
-        lambda: sections.rectangle_second_moment_of_area(1, -1),
-        lambda: sections.round_area(float("nan")),
-        lambda: sections.round_second_moment_of_area(float("inf")),
-        lambda: sections.tube_area(0.01, 0.005),
-        lambda: sections.tube_second_moment_of_area(0.01, 0),
-        lambda: sections.section_modulus(1, 0),
-        lambda: sections.ellipse_area(0, 1),
-        lambda: sections.ellipse_second_moment_of_area(1, -1),
-        lambda: sections.without_strip(sections.Section(1, 1, 0.5), -0.1, 0.1, 0),
-        lambda: sections.without_strip(sections.Section(1, 1, 0.5), 0.5, 0.6, 0.4),
-        lambda: sections.without_strip(sections.Section(1, 1 / 12, 0.5), 1, 0.97, 0),
+        (lambda: sections.rectangle_area(0, 1), "width must be positive, got 0 m"),
+        (lambda: sections.rectangle_second_moment_of_area(1, -1), "thickness must be positive, got -1 m"),
+        (lambda: sections.round_area(float("nan")), "diameter must be positive, got nan m"),
+        (lambda: sections.round_second_moment_of_area(float("inf")), "diameter must be positive, got inf m"),
+        (lambda: sections.tube_area(0.01, 0.005),
+         "wall must be less than half the diameter of 0.01 m, got 0.005 m"),
+        (lambda: sections.tube_second_moment_of_area(0.01, 0), "wall must be positive, got 0 m"),
+        (lambda: sections.section_modulus(1, 0), "distance_to_face must be positive, got 0 m"),
+        (lambda: sections.ellipse_area(0, 1), "width must be positive, got 0 m"),
+        (lambda: sections.ellipse_second_moment_of_area(1, -1), "thickness must be positive, got -1 m"),
+        (lambda: sections.without_strip(sections.Section(1, 1, 0.5), -0.1, 0.1, 0),
+         "strip_width must not be negative, got -0.1 m"),
+        (lambda: sections.without_strip(sections.Section(1, 1, 0.5), 0.5, 0.6, 0.4),
+         "the strip must lie inside the section, got an offset of 0.4 m and a depth of 0.6 m"),
+        (lambda: sections.without_strip(sections.Section(1, 1 / 12, 0.5), 1, 0.97, 0),
+         "the strip must leave some of the section, got 0.97 m^2 of 1 m^2"),
     ],
 )
-def test_impossible_sections_are_refused(attempt):
-    with pytest.raises(ValueError, match="must"):
+def test_impossible_sections_are_refused(attempt, sentence):
+    with pytest.raises(ValueError, match="^" + re.escape(sentence) + "$"):
         attempt()

@@ -142,7 +142,7 @@ def test_targets_that_cannot_be_met():
         factor = math.exp(first + second)
         return Bow(bow.upper.stiffened(factor), bow.lower.stiffened(factor))
 
-    with pytest.raises(ValueError, match=r"act differently|no amounts"):
+    with pytest.raises(ValueError, match="must act differently on weight and tiller; these do not"):
         meet(of_one_amount, (0.0, 0.0), (0.01, 0.01), BENCH, 150.0, 0.01)
     with pytest.raises(ValueError, match="wanted weight must be positive"):
         meet(of_one_amount, (0.0, 0.0), (0.01, 0.01), BENCH, 0.0, 0.01)

@@ -28,9 +28,15 @@ def test_beyond_the_last_point_it_goes_on_straight():
 
 
 @pytest.mark.parametrize(
-    ("points", "length"),
-    [((), 0.5), (((0.2, 0.0), (0.1, 0.0)), 0.5), (((0.0, 0.0),), 0.5), (((0.1, 0.0),), 0.0)],
+    ("points", "length", "sentence"),
+    [
+        ((), 0.5, "the profile must have one point or more besides the fadeout"),
+        (((0.2, 0.0), (0.1, 0.0)), 0.5,
+         "the profile must rise along the straight edge, got 0.1 m after 0.2 m"),
+        (((0.0, 0.0),), 0.5, "the profile must rise along the straight edge, got 0.0 m after 0.0 m"),
+        (((0.1, 0.0),), 0.0, "limb length must be positive, got 0.0 m"),
+    ],
 )
-def test_what_is_no_profile_is_refused(points, length):
-    with pytest.raises(ValueError, match="must"):
+def test_what_is_no_profile_is_refused(points, length, sentence):
+    with pytest.raises(ValueError, match=f"^{sentence}$"):
         unstrung_profile(points, length)

@@ -35,25 +35,33 @@ def arrow_of(mass):
 
 
 MEASURED_RECURVES = ((68, 0.430), (70, 0.509), (66, 0.440), (68, 0.429))  # length [in], stroke [m]
-SLACK = pytest.mark.xfail(strict=True, reason="the shortest limbs and highest brace come out at 0.559")
+SHORTEST_LIMBS = (66, 0.440, 24, 0.220)
+
+
+def fullness(bow_length, stroke, riser_length, brace):
+    return run(curve="computed", family="recurve", bow_length=f"{bow_length} in", length="34 in",
+               riser_length=f"{riser_length} in", brace_height=f"{brace * 1000:.3f} mm",
+               draw_length=f"{(brace + stroke + BEYOND_PIVOT) * 1000:.6f} mm")["curve_fullness"]
 
 
 @pytest.mark.parametrize(
     ("bow_length", "stroke", "riser_length", "brace"),
-    [
-        pytest.param(*bow, riser, brace, marks=SLACK if (bow[0], riser, brace) == (66, 24, 0.220) else ())
-        for bow in MEASURED_RECURVES for riser in (22, 24) for brace in (0.214, 0.220)
-    ],
+    [(*bow, riser, brace) for bow in MEASURED_RECURVES for riser in (22, 24) for brace in (0.214, 0.220)
+     if (*bow, riser, brace) != SHORTEST_LIMBS],
 )
 def test_computed_recurves_are_as_full_as_measured_ones(bow_length, stroke, riser_length, brace):
     # Tuijn and Kooi, Eur. J. Phys. 13 (1992), table I: read (columns run together in the copy). Four
     # recurves of these lengths and strokes, braced at 21.4 to 22 cm, store 0.581 to 0.595 of weight times
     # stroke; 0.56 to 0.61 is the band we put round them. Their risers and shapes are not given, and our
     # family's shape was chosen with these bows in view: it shows that the family is typical, no more.
-    values = run(curve="computed", family="recurve", bow_length=f"{bow_length} in", length="34 in",
-                 riser_length=f"{riser_length} in", brace_height=f"{brace * 1000:.3f} mm",
-                 draw_length=f"{(brace + stroke + BEYOND_PIVOT) * 1000:.6f} mm")
-    assert 0.56 <= values["curve_fullness"] <= 0.61
+    assert 0.56 <= fullness(bow_length, stroke, riser_length, brace) <= 0.61
+
+
+def test_the_shortest_limbs_fall_short_of_the_band():
+    # The same table and band, not met: the shortest limbs we put into it, at the highest brace, come out
+    # under it (0.559) and 4 % under that bow's own 0.5822. Which riser it had is not printed, so nothing
+    # is tuned to it.
+    assert 0.96 * 0.5822 < fullness(*SHORTEST_LIMBS) < 0.56
 
 
 def test_twelve_readings_tell_the_energy_as_well_as_many():

@@ -70,10 +70,7 @@ def test_edge_distance_of_a_slender_fastener():
 
 
 def test_a_hole_in_a_one_inch_member_fails_the_edge_wall():
-    # Arithmetic: W 25.4 mm, D 9.525 mm leave 7.94 mm a side, 0.83 D.
-    wall = (0.0254 - 0.009525) / 2
-    assert wall * 1000 == printed("7.94")
-    assert wall / 0.009525 == printed("0.83")
+    # Arithmetic: W 25.4 mm, D 9.525 mm leave 7.94 mm a side, 0.83 D, where the table asks for 1.0 D.
     assert drilling.least_edge_distance(0.009525, 0.03, 0.0) > 0.0254 / 2
 
 

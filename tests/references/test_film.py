@@ -34,7 +34,9 @@ def test_coverage_constant():
 def test_coverage_in_metric_units():
     # 1000 m2 µm to a litre; 1 ft2/gal = 0.0245424 m2/L: read second-hand, exact by pint.
     assert coverage(1e-6, 1.0) * 1e-3 == pytest.approx(1000.0)
-    assert (1 * UNITS.ft**2 / UNITS.US_liquid_gallon).to("m**2/L").magnitude == printed("0.0245424")
+    assert 1 / square_feet_per_gallon(1000.0) == printed("0.0245424")
+    assert square_feet_per_gallon(1000.0) == pytest.approx(
+        (1 * UNITS.m**2 / UNITS.L).to("ft**2/US_liquid_gallon").magnitude, rel=1e-12)
 
 
 def test_printed_examples_of_coverage():

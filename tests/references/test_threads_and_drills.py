@@ -46,7 +46,6 @@ def test_chart_drills_and_what_they_leave(id, name, share):
 
 def test_a_technical_sheet_prints_75_44_per_cent():
     # 0.01299 per per cent, 1/4-20 with .201: read.
-    assert pytest.approx(75.44, abs=0.005) == (0.250 - 0.201) * 20 / 0.01299
     assert 100 * threads.share_of_thread(*QUARTER, 0.201 * INCH) == pytest.approx(75.44, abs=0.01)
 
 
@@ -55,9 +54,7 @@ def test_two_conventions_of_per_cent_are_not_one():
     ours = threads.tap_hole(*QUARTER, 0.75) / INCH
     other = 0.25 - 1.08253 * 0.75 / 20
     assert ours == printed("0.2013")
-    assert other == printed("0.2094")
     assert ours != printed("0.2094")
-    assert other != printed("0.2013")
     assert drills.nearest(ours * INCH).name == "#7"
     assert drills.nearest(other * INCH).name != "#7"
 

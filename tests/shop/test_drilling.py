@@ -1,4 +1,5 @@
 import math
+import re
 
 import pytest
 from hypothesis import given
@@ -38,23 +39,33 @@ def test_edges_give_back_spacing_and_size(one, other, spacing):
 
 
 @pytest.mark.parametrize(
-    "attempt",
+    ("attempt", "sentence"),
     [
-        lambda: drilling.cone_length(0.0, 118),
-        lambda: drilling.cone_length(math.inf, 118),
-        lambda: drilling.cone_length(0.01, 0.0),
-        lambda: drilling.cone_length(0.01, 180.1),
-        lambda: drilling.cone_length(math.nan, 118),
-        lambda: drilling.wall_left(0.0, 0.01, 0.0),
-        lambda: drilling.wall_left(0.02, -0.01, 0.0),
-        lambda: drilling.wall_left(0.02, 0.01, -0.001),
-        lambda: drilling.spacing_from_edges(0.02, 0.02),
-        lambda: drilling.spacing_from_edges(0.02, -0.001),
-        lambda: drilling.hole_from_edges(0.01, 0.02),
-        lambda: drilling.least_edge_distance(0.0, 0.01, 0.0),
-        lambda: drilling.least_edge_distance(0.01, -0.01, 0.0),
+        (lambda: drilling.cone_length(0.0, 118), "diameter must be positive, got 0.0 m"),
+        (lambda: drilling.cone_length(math.inf, 118), "diameter must be positive, got inf m"),
+        (lambda: drilling.cone_length(0.01, 0.0),
+         "included_angle must be more than 0 and at most 180 deg, got 0.0"),
+        (lambda: drilling.cone_length(0.01, 180.1),
+         "included_angle must be more than 0 and at most 180 deg, got 180.1"),
+        (lambda: drilling.cone_length(math.nan, 118), "diameter must be positive, got nan m"),
+        (lambda: drilling.wall_left(0.0, 0.01, 0.0),
+         "thickness must be positive, depth and error not negative, got 0.0 m, 0.01 m, 0.0 m"),
+        (lambda: drilling.wall_left(0.02, -0.01, 0.0),
+         "thickness must be positive, depth and error not negative, got 0.02 m, -0.01 m, 0.0 m"),
+        (lambda: drilling.wall_left(0.02, 0.01, -0.001),
+         "thickness must be positive, depth and error not negative, got 0.02 m, 0.01 m, -0.001 m"),
+        (lambda: drilling.spacing_from_edges(0.02, 0.02),
+         "inside must not be negative and must be less than outside, got 0.02 m and 0.02 m"),
+        (lambda: drilling.spacing_from_edges(0.02, -0.001),
+         "inside must not be negative and must be less than outside, got -0.001 m and 0.02 m"),
+        (lambda: drilling.hole_from_edges(0.01, 0.02),
+         "inside must not be negative and must be less than outside, got 0.02 m and 0.01 m"),
+        (lambda: drilling.least_edge_distance(0.0, 0.01, 0.0),
+         "diameter must be positive, length and row_spacing not negative, got 0.0 m, 0.01 m, 0.0 m"),
+        (lambda: drilling.least_edge_distance(0.01, -0.01, 0.0),
+         "diameter must be positive, length and row_spacing not negative, got 0.01 m, -0.01 m, 0.0 m"),
     ],
 )
-def test_impossible_holes_are_refused(attempt):
-    with pytest.raises(ValueError, match="must"):
+def test_impossible_holes_are_refused(attempt, sentence):
+    with pytest.raises(ValueError, match="^" + re.escape(sentence) + "$"):
         attempt()

@@ -1,3 +1,5 @@
+import re
+
 import numpy as np
 import pytest
 from hypothesis import given
@@ -57,13 +59,13 @@ def test_spreads_add_like_sides_of_a_right_angle():
 
 
 @pytest.mark.parametrize(
-    "attempt",
+    ("attempt", "sentence"),
     [
-        lambda: estimate.expected(2, 1, 3),
-        lambda: estimate.spread(1, 3, 2),
-        lambda: estimate.spread_of_sum([1.0, -1.0]),
+        (lambda: estimate.expected(2, 1, 3), "low, likely and high must be in order, got 2, 1, 3"),
+        (lambda: estimate.spread(1, 3, 2), "low, likely and high must be in order, got 1, 3, 2"),
+        (lambda: estimate.spread_of_sum([1.0, -1.0]), "spreads must not be negative"),
     ],
 )
-def test_figures_out_of_order_are_refused(attempt):
-    with pytest.raises(ValueError, match="must"):
+def test_figures_out_of_order_are_refused(attempt, sentence):
+    with pytest.raises(ValueError, match="^" + re.escape(sentence) + "$"):
         attempt()

@@ -1,5 +1,7 @@
 """Lines through a log, against SciPy and NumPy."""
 
+import re
+
 import numpy as np
 import pytest
 from hypothesis import given
@@ -91,17 +93,19 @@ def test_two_estimates_of_one_thing_agree_in_95_of_100():
 
 
 @pytest.mark.parametrize(
-    "call",
+    ("call", "sentence"),
     [
-        lambda: thickness_per_stroke((0.01, 0.01), 0.0, 0.0005),
-        lambda: line_through((1.0,), (1.0,), 1.0),
-        lambda: line_through((1.0, 1.0), (1.0, 2.0), 1.0),
-        lambda: line_through((1.0, 2.0), (1.0, 2.0), 0.0),
-        lambda: place_of(line_through((1.0, 2.0), (1.0, 1.0), 1.0), 3.0, 2.0),
+        (lambda: thickness_per_stroke((0.01, 0.01), 0.0, 0.0005), "a stroke's share needs strokes, got 0.0"),
+        (lambda: line_through((1.0,), (1.0,), 1.0), "a line needs two readings or more, got 1"),
+        (lambda: line_through((1.0, 1.0), (1.0, 2.0), 1.0),
+         "a line needs readings at two different places, got one"),
+        (lambda: line_through((1.0, 2.0), (1.0, 2.0), 0.0), "the error must be positive, got 0.0"),
+        (lambda: place_of(line_through((1.0, 2.0), (1.0, 1.0), 1.0), 3.0, 2.0),
+         "a level line reaches no other value, got slope 0"),
     ],
 )
-def test_what_is_no_line_is_refused(call):
-    with pytest.raises(ValueError, match=r"needs|must|level"):
+def test_what_is_no_line_is_refused(call, sentence):
+    with pytest.raises(ValueError, match="^" + re.escape(sentence) + "$"):
         call()
 
 

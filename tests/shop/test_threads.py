@@ -1,3 +1,5 @@
+import re
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -49,18 +51,21 @@ def test_number_sizes_fall_as_numbers_rise():
 
 
 @pytest.mark.parametrize(
-    "attempt",
+    ("attempt", "sentence"),
     [
-        lambda: threads.tap_hole(0.005, 0.001, 1.01),
-        lambda: threads.tap_hole(0.005, 0.001, -0.01),
-        lambda: threads.tap_hole(0.001, 0.001, 0.5),
-        lambda: threads.share_of_thread(0.005, 0.0, 0.004),
-        lambda: threads.basic_minor_diameter(0.0, 0.001),
-        lambda: table.machine_screw_major(-1),
+        (lambda: threads.tap_hole(0.005, 0.001, 1.01), "share must be from 0 to 1, got 1.01"),
+        (lambda: threads.tap_hole(0.005, 0.001, -0.01), "share must be from 0 to 1, got -0.01"),
+        (lambda: threads.tap_hole(0.001, 0.001, 0.5),
+         "major must be more than 1.299 pitches, got 0.001 m with a pitch of 0.001 m"),
+        (lambda: threads.share_of_thread(0.005, 0.0, 0.004),
+         "major must be more than 1.299 pitches, got 0.005 m with a pitch of 0.0 m"),
+        (lambda: threads.basic_minor_diameter(0.0, 0.001),
+         "major must be more than 1.299 pitches, got 0.0 m with a pitch of 0.001 m"),
+        (lambda: table.machine_screw_major(-1), "number must not be negative, got -1"),
     ],
 )
-def test_impossible_threads_are_refused(attempt):
-    with pytest.raises(ValueError, match="must"):
+def test_impossible_threads_are_refused(attempt, sentence):
+    with pytest.raises(ValueError, match="^" + re.escape(sentence) + "$"):
         attempt()
 
 
