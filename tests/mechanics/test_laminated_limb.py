@@ -56,7 +56,7 @@ def test_sanding_stays_within_its_stretch_and_is_feathered():
 def test_a_pound_takes_a_few_thousandths():
     # Common practice, from memory: 0.002 to 0.004 in of limb thickness per pound on a 50 lb laminated
     # recurve, both limbs alike. This one was made stout for its weight, to lie within; for the bow of the
-    # book's example see tests/references/test_thousandths_a_pound.py.
+    # book's example see tests/calculators/test_unchanged_thousandths_a_pound.py.
     limb = laminated_limb(PROFILE, (-0.01, 0.24), STATIONS, BUILD)
     bench = Bench(8 * INCH, 26.25 * INCH, None)
     factors = calibrate(Bow(limb, limb), bench, 50 * POUND_FORCE, 0.0)

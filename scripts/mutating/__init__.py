@@ -1,0 +1,1 @@
+"""Small changes to the code, one at a time, to see whether a test notices."""
