@@ -96,6 +96,10 @@ def _next(verdict: Verdict) -> tuple[Check, ...]:
         return (check("first-draw", WATCH, sentence(
             "Nothing found is not the same as sound. See {}, with nobody in line with the limbs.",
             link("First stringing and first draw", "inspect/first-draw/"))),)
+    if verdict.id == LOOK:
+        return (check("whom", WATCH, sentence(
+            "Until that is settled the bow stays unstrung. How to find somebody who can judge it: {}.",
+            link("Somebody experienced", "begin/#somebody-experienced"))),)
     return ()
 
 

@@ -170,6 +170,13 @@ def test_a_line_across_is_judged_in_the_glass_and_not_in_the_finish():
     assert "scratch" in find("worn_finish").sign
 
 
+def test_not_yet_says_how_to_find_somebody():
+    _, outcome = inspected("dull_tap", *ALL_LOOKS)
+    [check] = [each for each in outcome.checks if each.id == "whom"]
+    assert [each.page for each in check.text.amounts] == ["begin/#somebody-experienced"]
+    assert "## Somebody experienced" in (DOCS / "begin" / "index.md").read_text()
+
+
 def test_no_mending_is_promised():
     for each in FINDINGS:
         assert not re.search(r"\bit holds\b|\bwill hold\b(?! it)", each.reason), each.id
