@@ -3,26 +3,67 @@
 Texts cross this border as JSON and nothing else does. `begin` takes a request,
 `advance` does one step of the work and returns either progress or the answer,
 so that a long computation never holds its engine in one call.
+
+A request is `{"calculator": id, "pairs": [[id, text], ...], "standing": {id: "example", ...}}`.
+
+- `pairs`: what the form holds, units last. What they leave out takes the worked example's figure.
+- `standing`: the inputs whose text in `pairs` is still the worked example's, not the reader's nor a sender's.
+  A form that holds nothing but the example names all its inputs; one whose every figure somebody gave, or
+  answers for, sends `{}`. What a link left out and the form filled in is the example's as well. Without
+  `standing`, what the pairs leave out is the example's and what they hold is the reader's.
+
+An answer's `standing` names, in the same way, those of them that it leans on: facts that matter for the
+choices made. Once one figure is the reader's they become a check of the id `standing`, level `watch`, and no
+check of the answer says `ok`: nothing is in order because the example is.
 """
 
 import json
 
 from calc import catalog
-from calc.fields import Calculator, Outcome, Problem, Refused, read, unusual
+from calc.fields import (
+    FACT,
+    OK,
+    SWITCH,
+    WATCH,
+    Calculator,
+    Check,
+    Input,
+    Outcome,
+    Problem,
+    Refused,
+    check,
+    inputs_of,
+    read,
+    unusual,
+)
 from calc.quantities import SYSTEMS
 from calc.report import chart_data, declared_values, outcome_tree
 
 MOST_PAIRS = 200
 
+EXAMPLE = "example"
+"""The standing of a figure that is the worked example's."""
+
+MOST_NAMED = 6
+"""How many of the example's figures a check names before it counts the rest."""
+
 
 class Job:
-    """A calculator at work on what was typed."""
+    """A calculator at work on what was typed.
 
-    def __init__(self, calculator: Calculator, pairs: list[tuple[str, str]]):
+    standing: as in a request; None: what the pairs leave out is the example's.
+    """
+
+    def __init__(
+        self, calculator: Calculator, pairs: list[tuple[str, str]], standing: dict[str, str] | None = None
+    ):
         self.calculator = calculator
         self.system, rest, self.notes = _take_system(pairs)
         self.values, self.problems, unknown = read(calculator, rest, self.system)
         self.notes += unknown
+        given = [name for name, _ in rest]
+        self._lent = _lent(calculator, given, standing)
+        self._has_own = any(each.id in given and each.id not in self._lent for each in inputs_of(calculator))
         self.outcome: Outcome | None = None
         self._steps: object = None
         self._started = False
@@ -57,12 +98,65 @@ class Job:
     def _finish(self, outcome: Outcome) -> None:
         declared_values(self.calculator, outcome)
         usual = tuple(unusual(self.calculator, self.values, self.system))
-        self.outcome = outcome.with_checks(usual)
+        self.outcome = _without_borrowed_order(outcome.with_checks(usual), self)
+
+    def facts(self) -> list[Input]:
+        """Return the facts that this answer leans on, whoever they are from."""
+        return [each for each in inputs_of(self.calculator) if _counts(each, self.values[each.id])]
+
+    def of_the_example(self) -> list[Input]:
+        """Return those of its facts that are the worked example's."""
+        return [each for each in self.facts() if each.id in self._lent]
+
+    def is_mixed(self) -> bool:
+        """Return whether somebody's own figures and facts of the example stand side by side."""
+        return self._has_own and len(self.of_the_example()) > 0
 
 
-def work_out(calculator: Calculator, pairs: list[tuple[str, str]]) -> Job:
+def _lent(calculator: Calculator, given: list[str], standing: dict[str, str] | None) -> list[str]:
+    """Return the ids of the inputs whose figure is the example's."""
+    if standing is None:
+        return [each.id for each in inputs_of(calculator) if each.id not in given]
+    return [each.id for each in inputs_of(calculator) if standing.get(each.id) == EXAMPLE]
+
+
+def _counts(each: Input, value: object) -> bool:
+    """Return whether an input is a fact that says something; an unticked box or an empty one does not."""
+    if each.role != FACT or value is None or value == ():
+        return False
+    return each.kind != SWITCH or value is True or each.default == "yes"
+
+
+def _without_borrowed_order(outcome: Outcome, job: Job) -> Outcome:
+    """Return an outcome in which nothing is in order on figures of the example beside somebody's own."""
+    if not job.is_mixed():
+        return outcome
+    kept = tuple([each for each in outcome.checks if each.level != OK])
+    return outcome.replacing_checks((_standing_check(job, len(outcome.checks) - len(kept)),) + kept)
+
+
+def _standing_check(job: Job, unjudged: int) -> Check:
+    lent = job.of_the_example()
+    names = ", ".join([each.label for each in lent[:MOST_NAMED]])
+    if len(lent) > MOST_NAMED:
+        names += " and " + str(len(lent) - MOST_NAMED) + " more"
+    facts = len(job.facts())
+    share = "All " + str(facts) if len(lent) == facts else str(len(lent)) + " of the " + str(facts)
+    text = (share + " facts behind this answer " + ("is" if len(lent) == 1 else "are")
+            + " still the worked example's, not yours: " + names + ". ")
+    if unjudged:
+        text += ("Type your own; until then nothing is called in order ("
+                 + str(unjudged) + (" check is" if unjudged == 1 else " checks are") + " not judged).")
+    else:
+        text += "Type your own before you act on it."
+    return check("standing", WATCH, text)
+
+
+def work_out(
+    calculator: Calculator, pairs: list[tuple[str, str]], standing: dict[str, str] | None = None
+) -> Job:
     """Return a job carried to its end."""
-    job = Job(calculator, pairs)
+    job = Job(calculator, pairs, standing)
     while job.advance() is not None:
         pass
     return job
@@ -76,16 +170,23 @@ def page_answer(job: Job) -> dict[str, object]:
         "errors": [{"field": each.field, "row": each.row, "column": each.column, "message": each.message}
                    for each in job.problems],
         "notes": job.notes,
+        "standing": {},
         "tree": None,
         "charts": [],
         "files": [],
     }
     if job.outcome is not None:
+        answer["standing"] = standing_of(job)
         answer["tree"] = outcome_tree(job.calculator, job.outcome, job.system)
         answer["charts"] = [chart_data(each, job.system) for each in job.outcome.charts]
         answer["files"] = [{"name": each.name, "type": each.media_type, "text": each.text}
                            for each in job.outcome.files]
     return answer
+
+
+def standing_of(job: Job) -> dict[str, str]:
+    """Return the inputs that an answer leans on and that are the example's, as a request names them."""
+    return {each.id: EXAMPLE for each in job.of_the_example()}
 
 
 def _take_system(pairs: list[tuple[str, str]]) -> tuple[str, list[tuple[str, str]], list[str]]:
@@ -115,11 +216,11 @@ _current: Job | None = None
 
 
 def begin(request: str) -> None:
-    """Start on a request: JSON of {"calculator": id, "pairs": [[name, text], ...]}."""
+    """Start on a request, in JSON as the top of this module says it."""
     global _current
     asked = json.loads(request)
     pairs = [(str(pair[0]), str(pair[1])) for pair in asked["pairs"]]
-    _current = Job(catalog.find(asked["calculator"]), pairs)
+    _current = Job(catalog.find(asked["calculator"]), pairs, asked.get("standing"))
 
 
 def advance() -> str:

@@ -25,15 +25,28 @@ Group = namedtuple("Group", "title note inputs")
 
 Input = namedtuple(
     "Input",
-    "id label kind default low high usual_low usual_high help measure choices columns optional when",
+    "id label kind default low high usual_low usual_high help measure choices columns optional when role",
 )
 """One thing a calculator asks for.
 
 kind: a quantity kind, or CHOICE, SWITCH, COUNT, DATE, ROWS. default: text as typed;
 the defaults together are the worked example. low, high: hard bounds in SI (rows:
 how many). usual_low, usual_high: outside these a caution is shown. when: None,
-or (id of a choice, its values for which this input matters).
+or (id of a choice, its values for which this input matters). role: FACT, SHOP, RULE
+or TRIAL.
 """
+
+FACT = "fact"
+"""Of this bow, archer, arrow, product or room, or agreed with the owner: the example's stands for nobody."""
+
+SHOP = "shop"
+"""Of the shop's tools, habits and prices: the same from one bow to the next."""
+
+RULE = "rule"
+"""A rule of the trade or a known figure of a material: as usual, unless somebody knows better."""
+
+TRIAL = "trial"
+"""A step to try or to plan."""
 
 Choice = namedtuple("Choice", "id label")
 Result = namedtuple("Result", "id label kind help")
@@ -104,7 +117,11 @@ class Outcome:
 
     def with_checks(self, more: tuple[Check, ...]) -> "Outcome":
         """Return the same outcome with further checks."""
-        return Outcome(self.headline, self.values, self.checks + more, self.tables, self.charts,
+        return self.replacing_checks(self.checks + more)
+
+    def replacing_checks(self, checks: tuple[Check, ...]) -> "Outcome":
+        """Return the same outcome with these checks instead of its own."""
+        return Outcome(self.headline, self.values, checks, self.tables, self.charts,
                        self.drawings, self.assumptions, self.files)
 
 
@@ -136,12 +153,13 @@ def quantity(
     measure: str = "",
     optional: bool = False,
     when: tuple[str, tuple[str, ...]] | None = None,
+    role: str = FACT,
 ) -> Input:
     """Declare an input that is a quantity; the bounds are texts with their unit."""
     bounds = usual or (low, high)
     return Input(
         id, label, kind, default, parse(low, kind), parse(high, kind),
-        parse(bounds[0], kind), parse(bounds[1], kind), help, measure, (), (), optional, when,
+        parse(bounds[0], kind), parse(bounds[1], kind), help, measure, (), (), optional, when, role,
     )
 
 
@@ -153,15 +171,19 @@ def count(
     high: int,
     help: str = "",
     when: tuple[str, tuple[str, ...]] | None = None,
+    role: str = FACT,
 ) -> Input:
     """Declare an input that is a whole number of things."""
-    return Input(id, label, COUNT, str(default), low, high, low, high, help, "", (), (), False, when)
+    return Input(id, label, COUNT, str(default), low, high, low, high, help, "", (), (), False, when,
+                 role)
 
 
-def date(id: str, label: str, default: str, low: str, high: str, help: str = "") -> Input:
+def date(
+    id: str, label: str, default: str, low: str, high: str, help: str = "", role: str = FACT
+) -> Input:
     """Declare an input that is a date, typed as year-month-day."""
     first, last = parse_date(low), parse_date(high)
-    return Input(id, label, DATE, default, first, last, first, last, help, "", (), (), False, None)
+    return Input(id, label, DATE, default, first, last, first, last, help, "", (), (), False, None, role)
 
 
 def choice(
@@ -171,11 +193,12 @@ def choice(
     help: str = "",
     when: tuple[str, tuple[str, ...]] | None = None,
     default: str | None = None,
+    role: str = FACT,
 ) -> Input:
     """Declare a choice from (id, label) pairs; the first is the default unless another is named."""
     options = tuple([Choice(option[0], option[1]) for option in choices])
     return Input(id, label, CHOICE, default or options[0].id, None, None, None, None, help, "",
-                 options, (), False, when)
+                 options, (), False, when, role)
 
 
 def switch(
@@ -184,10 +207,11 @@ def switch(
     default: bool = False,
     help: str = "",
     when: tuple[str, tuple[str, ...]] | None = None,
+    role: str = FACT,
 ) -> Input:
     """Declare something that is either on or off."""
     return Input(id, label, SWITCH, "yes" if default else "no", None, None, None, None,
-                 help, "", (), (), False, when)
+                 help, "", (), (), False, when, role)
 
 
 def rows(
@@ -200,10 +224,11 @@ def rows(
     help: str = "",
     measure: str = "",
     when: tuple[str, tuple[str, ...]] | None = None,
+    role: str = FACT,
 ) -> Input:
     """Declare a small table of quantities and choices: cells apart by `:`, rows by `;`."""
     return Input(id, label, ROWS, default, fewest, most, fewest, most, help, measure,
-                 (), columns, fewest == 0, when)
+                 (), columns, fewest == 0, when, role)
 
 
 def result(id: str, label: str, kind: str, help: str = "") -> Result:

@@ -3,6 +3,7 @@
 from calc.calculators.bow_lengths import bow_lengths
 from calc.fields import (
     OK,
+    RULE,
     STOP,
     WATCH,
     Check,
@@ -110,7 +111,7 @@ def shape_group() -> Group:
             "string_stiffness", "Stiffness of the string", "force", "5600 lb", "600 lb", "250000 lb",
             ("2000 lb", "20000 lb"),
             "Tension for each unit of strain. An assumption to edit: a soft polyester string is near 2200 lb "
-            "(10 kN), a stiff one of HMPE near 13000 lb (60 kN).",
+            "(10 kN), a stiff one of HMPE near 13000 lb (60 kN).", role=RULE,
         ),
     )
 
@@ -144,14 +145,16 @@ def section_group() -> Group:
 def belly_share(when: tuple[str, tuple[str, ...]] | None = None) -> Input:
     """Return the input for how a removal is shared between belly and back."""
     return quantity("belly_share", "Share taken from the belly", "ratio", "60 %", "0 %", "100 %",
-                    ("50 %", "75 %"), "Slightly more from the belly glass than from the back.", when=when)
+                    ("50 %", "75 %"), "Slightly more from the belly glass than from the back.", when=when,
+                    role=RULE)
 
 
 def least_glass(when: tuple[str, tuple[str, ...]] | None = None) -> tuple[Input, Input]:
     """Return the inputs for the glass that must stay."""
     return (
         quantity("least_glass", "Share of the glass that must stay", "ratio", "60 %", "30 %", "100 %",
-                 ("50 %", "90 %"), "Of the glass when new, on each face. An assumption to edit.", when=when),
+                 ("50 %", "90 %"), "Of the glass when new, on each face. An assumption to edit.", when=when,
+                 role=RULE),
         quantity("glass_new", "Glass when the bow was new", "thickness", "", "0.010 in", "0.120 in",
                  ("0.025 in", "0.065 in"), "If it has been sanded before; empty: as it is now.",
                  optional=True, when=when),
@@ -173,7 +176,7 @@ def layup_inputs() -> tuple[Input, ...]:
                  ("1 Mpsi", "2.5 Mpsi"), "Along the grain.", when=("core", ("own",))),
         quantity("glass_modulus", "Modulus of the glass", "modulus", "5.65 Mpsi", "2 Mpsi", "9 Mpsi",
                  ("5 Mpsi", "6.7 Mpsi"),
-                 "Along the fibres; 5.5 to 6.5 Mpsi (38 to 45 GPa) is typical of bow glass."),
+                 "Along the fibres; 5.5 to 6.5 Mpsi (38 to 45 GPa) is typical of bow glass.", role=RULE),
     )
 
 

@@ -3,6 +3,7 @@
 from collections import namedtuple
 
 from calc.fields import (
+    RULE,
     STOP,
     TEXT,
     WATCH,
@@ -383,7 +384,7 @@ CALCULATOR = Calculator(
             quantity("width", "Room width", "room_length", "12 ft", "3 ft", "200 ft", ("6 ft", "60 ft")),
             quantity("height", "Room height", "room_length", "8 ft", "4 ft", "60 ft", ("7 ft", "16 ft")),
             choice("known", "What is known of the air", (("flow", "What the fan moves"),
-                                                         ("changes", "Air changes an hour"))),
+                                                         ("changes", "Air changes an hour")), role=RULE),
             quantity("flow", "Fresh air", "flow", "500 cfm", "5 cfm", "50000 cfm", ("50 cfm", "10000 cfm"),
                      "To the outside and made up from it; a filter that blows back cleans dust, not vapour.",
                      when=("known", ("flow",))),
@@ -391,7 +392,8 @@ CALCULATOR = Calculator(
                      ("0.5 per hour", "60 per hour"), "A closed room has about half of one.",
                      when=("known", ("changes",))),
             quantity("mixing_factor", "Mixing factor", "number", "3", "1", "10", ("1", "10"),
-                     "1 mixes at once, 3 is a usual shop, 10 has dead corners. An assumption to edit."),
+                     "1 mixes at once, 3 is a usual shop, 10 has dead corners. An assumption to edit.",
+                     role=RULE),
         ),
         group(
             "In the air",
@@ -415,7 +417,7 @@ CALCULATOR = Calculator(
             quantity("limit_share", "Share of the flammable limit not to pass",
                                     "ratio", "10 %", "1 %", "25 %",
                      ("1 %", "25 %"), "A safety factor of 10. Above 25 % codes speak of a spraying area.",
-                     when=_VAPOUR),
+                     when=_VAPOUR, role=RULE),
         ),
         group(
             "Spray booth",

@@ -10,6 +10,8 @@ from calc.calculators.read_curve import (
 )
 from calc.fields import (
     OK,
+    RULE,
+    TRIAL,
     WATCH,
     Axis,
     Calculator,
@@ -213,9 +215,9 @@ CALCULATOR = Calculator(
                      "From the pivot point to the string."),
             reading_error(),
             quantity("factor", "Stacking factor", "number", "1.25", "1.05", "3", ("1.15", "1.6"),
-                     "Slope over mid-draw slope from which the bow is said to stack."),
+                     "Slope over mid-draw slope from which the bow is said to stack.", role=RULE),
             quantity("draw_asked", "Draw to give the weight at", "length", "27 in", "4 in", "42 in",
-                     ("24 in", "32 in"), "Such as the archer's own draw."),
+                     ("24 in", "32 in"), "Such as the archer's own draw.", role=TRIAL),
         ),
     ),
     (

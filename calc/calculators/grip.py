@@ -10,6 +10,7 @@ from calc.calculators.bow_lengths import bow_lengths
 from calc.drawings.grip import grip_drawing
 from calc.fields import (
     OK,
+    RULE,
     STOP,
     TEXT,
     WATCH,
@@ -394,7 +395,7 @@ CALCULATOR = Calculator(
             quantity("own_strength", "Modulus of rupture", "stress", "15000 psi", "2000 psi", "40000 psi",
                      ("8000 psi", "25000 psi"), "Bending strength along the grain.", when=("wood", ("own",))),
             quantity("factor", "Margin to keep", "number", "4", "1.5", "20", ("3", "8"),
-                     "Strength over stress at full draw. An assumption to edit."),
+                     "Strength over stress at full draw. An assumption to edit.", role=RULE),
         ),
         group(
             "The bow",

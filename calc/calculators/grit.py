@@ -2,6 +2,8 @@
 
 from calc.fields import (
     OK,
+    RULE,
+    SHOP,
     TEXT,
     WATCH,
     Axis,
@@ -228,7 +230,7 @@ CALCULATOR = Calculator(
     (
         group(
             "Grades",
-            choice("scale", "Scale", SCALE_NAMES, "A P in front of the number means the P scale."),
+            choice("scale", "Scale", SCALE_NAMES, "A P in front of the number means the P scale.", role=SHOP),
             choice("start_p", "First grade", _grade_choices(P_GRITS), "As coarse as the marks need, no "
                                                                       "coarser.",
                    when=("scale", (P,)), default="p120"),
@@ -237,7 +239,8 @@ CALCULATOR = Calculator(
                    "As coarse as the marks need, no coarser.", when=("scale", (CAMI,)), default="c120"),
             choice("finish_cami", "Last grade", _grade_choices(CAMI_GRITS), when=("scale", (CAMI,)),
                    default="c320"),
-            choice("shelf", "Grades at hand", (("shop", "The usual ones"), ("all", "All of the scale"))),
+            choice("shelf", "Grades at hand", (("shop", "The usual ones"), ("all", "All of the scale")),
+                   role=SHOP),
         ),
         group(
             "Work",
@@ -248,9 +251,9 @@ CALCULATOR = Calculator(
         group(
             "House rules",
             quantity("step_limit", "Largest step", "number", USUAL_LIMIT, "1.05", "5", ("1.2", "2"),
-                     "Grain size of one grade over that of the next. An assumption to edit."),
+                     "Grain size of one grade over that of the next. An assumption to edit.", role=RULE),
             quantity("slope", "Scratch depth, of the grain size", "ratio", "10 %", "0 %", "100 %",
-                     ("2 %", "30 %"), "An assumption to edit: no published figure was found."),
+                     ("2 %", "30 %"), "An assumption to edit: no published figure was found.", role=RULE),
         ),
     ),
     (

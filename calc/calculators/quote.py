@@ -5,6 +5,7 @@ from collections import namedtuple
 from calc.drawings.estimate import estimate_drawing
 from calc.fields import (
     OK,
+    SHOP,
     TEXT,
     WATCH,
     Calculator,
@@ -212,7 +213,7 @@ CALCULATOR = Calculator(
         group(
             "Work",
             quantity("rate", "Price of an hour", "hourly_rate", "45", "0", "1000", ("10", "200"),
-                     "In your currency."),
+                     "In your currency.", role=SHOP),
             rows("tasks", "Tasks", _task_columns(),
                  "inspect:0.5h:1h:1.5h;tune:2h:3h:6h;sand:2h:3h:5h;spray:3h:4h:6h;record:0.3h:0.5h:1h", 1, 14,
                  "Hours of your own time: if all goes well, most likely, if much goes wrong."),
@@ -223,8 +224,10 @@ CALCULATOR = Calculator(
                  (choice("item", "Item", ITEMS),
                   quantity("cost", "Cost", "money", "20", "0", "10000", ("0.5", "500"))),
                  "finish:28;abrasives:12;string:18", 0, 8, "What they cost you for this bow."),
-            quantity("markup", "Mark-up on material", "ratio", "10 %", "0 %", "200 %", ("0 %", "50 %")),
-            quantity("tax", "Tax", "ratio", "0 %", "0 %", "50 %", ("0 %", "30 %"), "On the whole price."),
+            quantity("markup", "Mark-up on material", "ratio", "10 %", "0 %", "200 %", ("0 %", "50 %"),
+                     role=SHOP),
+            quantity("tax", "Tax", "ratio", "0 %", "0 %", "50 %", ("0 %", "30 %"), "On the whole price.",
+                     role=SHOP),
         ),
     ),
     (

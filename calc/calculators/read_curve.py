@@ -1,6 +1,6 @@
 """Readings of weight at draw: asked for, checked and made a curve in one way by all that use them."""
 
-from calc.fields import Input, Refused, quantity, rows
+from calc.fields import SHOP, Input, Refused, quantity, rows
 from calc.mechanics.readings import Curve, curve_from_readings, force_at, slope_at
 from calc.quantities import INCH, POUND_FORCE
 
@@ -36,7 +36,7 @@ def reading_error(when: tuple[str, tuple[str, ...]] | None = None) -> Input:
     """Return the input for the error of one reading."""
     return quantity("reading_error", "Error of one reading", "force", "1/8 lb", "0 lb", "3 lb",
                     ("0 lb", "1 lb"), "Half of the scale's smallest mark or more; 0 takes readings as they "
-                    "are.", when=when)
+                    "are.", when=when, role=SHOP)
 
 
 def curve_of(

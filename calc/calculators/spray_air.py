@@ -2,6 +2,7 @@
 
 from calc.fields import (
     OK,
+    RULE,
     STOP,
     WATCH,
     Axis,
@@ -250,10 +251,11 @@ CALCULATOR = Calculator(
         group(
             "Limits",
             quantity("humidity_limit", "Highest humidity", "ratio", "85 %", "30 %", "100 %", ("50 %", "85 %"),
-                     "The maker's sheet comes first."),
+                     "The maker's sheet comes first.", role=RULE),
             quantity("least_temperature", "Lowest temperature for the product",
                                           "temperature", "55 °F", "20 °F",
-                     "90 °F", ("40 °F", "70 °F"), "An assumption to edit: the maker's sheet comes first."),
+                     "90 °F", ("40 °F", "70 °F"), "An assumption to edit: the maker's sheet comes first.",
+                     role=RULE),
         ),
     ),
     (

@@ -5,6 +5,8 @@ from collections import namedtuple
 from calc.calculators.targets import target_tiller, target_weight
 from calc.fields import (
     OK,
+    RULE,
+    SHOP,
     STOP,
     TEXT,
     WATCH,
@@ -498,7 +500,7 @@ CALCULATOR = Calculator(
                 "0.02 lb",
                 "3 lb",
                 ("0.05 lb", "1 lb"),
-                "Half of the scale's smallest mark or more.",
+                "Half of the scale's smallest mark or more.", role=SHOP,
             ),
             quantity(
                 "tiller_error",
@@ -508,7 +510,7 @@ CALCULATOR = Calculator(
                 "1/200 in",
                 "1/4 in",
                 ("1/100 in", "1/16 in"),
-                "Of upper minus lower.",
+                "Of upper minus lower.", role=SHOP,
             ),
         ),
         group(
@@ -516,14 +518,15 @@ CALCULATOR = Calculator(
             choice("model", "Compare with the model", (
                 ("without", "Leave it out"),
                 ("compare", "Compare with what Weight reduction says"),
-            ), "The table “What the first thousandth of an inch does” on that page has the figures."),
+            ), "The table “What the first thousandth of an inch does” on that page has the figures.",
+            role=RULE),
             quantity("upper_lost", "Thickness lost, upper limb", "thickness", "0.010 in", "0 in", "0.2 in",
                      ("0 in", "0.04 in"), "Over the whole log, in the middle of the sanded stretch.",
                      "Micrometer on marked places, before the first stroke and now.", when=_COMPARE),
             quantity("lower_lost", "Thickness lost, lower limb", "thickness", "0.006 in", "0 in", "0.2 in",
                      ("0 in", "0.04 in"), "The same on the lower limb.", when=_COMPARE),
             quantity("thickness_error", "Error of a thickness", "thickness", "0.0005 in", "0 in",
-                     "0.010 in", ("0 in", "0.002 in"), "Of one reading.", when=_COMPARE),
+                     "0.010 in", ("0 in", "0.002 in"), "Of one reading.", when=_COMPARE, role=SHOP),
             quantity("model_weight", "Weight for 0.001 in (0.025 mm) off both limbs", "force", "0.6 lb",
                      "-20 lb", "20 lb", ("-3 lb", "3 lb"), "From the row “both”; the sign does not matter.",
                      when=_COMPARE),

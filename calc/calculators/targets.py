@@ -1,6 +1,6 @@
 """What a bow shall come to, asked alike wherever it is asked."""
 
-from calc.fields import Input, quantity
+from calc.fields import RULE, Input, quantity
 
 
 def target_weight() -> tuple[Input, Input]:
@@ -9,7 +9,7 @@ def target_weight() -> tuple[Input, Input]:
         quantity("weight_wanted", "Draw weight wanted", "force", "48 lb", "5 lb", "150 lb",
                  ("20 lb", "70 lb"), "The finished bow, at the same draw."),
         quantity("reserve", "Weight kept for the edges", "force", "1 lb", "0 lb", "5 lb",
-                 ("1/2 lb", "2 lb"), "Left on for edge sanding and finish sanding."),
+                 ("1/2 lb", "2 lb"), "Left on for edge sanding and finish sanding.", role=RULE),
     )
 
 

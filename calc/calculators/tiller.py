@@ -13,6 +13,7 @@ from calc.calculators.bow import (
 from calc.drawings.braced import tiller_drawing
 from calc.fields import (
     OK,
+    RULE,
     STOP,
     TEXT,
     WATCH,
@@ -288,9 +289,9 @@ CALCULATOR = Calculator(
                     ("own", "A target of my own"))),
             quantity("own_low", "Least of the target", "length", "1/8 in", "-1 in", "1 in",
                      ("-1/8 in", "1/2 in"), "Upper minus lower; negative if the lower shall be larger.",
-                     when=("hold", ("own",))),
+                     when=("hold", ("own",)), role=RULE),
             quantity("own_high", "Most of the target", "length", "1/4 in", "-1 in", "1 in",
-                     ("-1/8 in", "1/2 in"), "Upper minus lower.", when=("hold", ("own",))),
+                     ("-1/8 in", "1/2 in"), "Upper minus lower.", when=("hold", ("own",)), role=RULE),
         ),
         measures(
             quantity("draw_weight", "Draw weight", "force", "50 lb", "5 lb", "150 lb", ("20 lb", "80 lb"),

@@ -5,6 +5,7 @@ from collections import namedtuple
 from calc.drawings.tracking import tracking_drawing
 from calc.fields import (
     OK,
+    RULE,
     STOP,
     TEXT,
     WATCH,
@@ -274,11 +275,11 @@ CALCULATOR = Calculator(
             quantity("groove_length", "Length of a groove", "length", "1 1/2 in", "1/4 in", "8 in",
                      ("1/2 in", "4 in"), "Between the two places where it was measured."),
             quantity("most_offset", "Offset accepted at the fadeout", "length", "1/8 in", "1/64 in", "1 in",
-                     ("1/16 in", "1/4 in"), "Common practice; edit it."),
+                     ("1/16 in", "1/4 in"), "Common practice; edit it.", role=RULE),
             quantity("most_twist", "Twist accepted", "angle", "2°", "0.2°", "20°", ("1°", "4°"),
-                     "Common practice; edit it."),
+                     "Common practice; edit it.", role=RULE),
             quantity("most_groove", "Groove out of line accepted", "angle", "1°", "0.1°", "10°",
-                     ("0.5°", "2°"), "Common practice; edit it."),
+                     ("0.5°", "2°"), "Common practice; edit it.", role=RULE),
         ),
     ),
     (

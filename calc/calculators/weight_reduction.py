@@ -28,6 +28,7 @@ from calc.calculators.targets import target_tiller, target_weight
 from calc.drawings.section import section_drawing
 from calc.fields import (
     OK,
+    RULE,
     STOP,
     TEXT,
     WATCH,
@@ -481,11 +482,12 @@ CALCULATOR = Calculator(
         group(
             "Where material comes off",
             quantity("zone_start", "Left alone at the fadeout", "length", "1 in", "0 in", "12 in",
-                     ("1/2 in", "4 in"), "From the fadeout; the glass must run thick into the riser."),
+                     ("1/2 in", "4 in"), "From the fadeout; the glass must run thick into the riser.",
+                     role=RULE),
             quantity("zone_end", "Left alone at the tip", "length", "4 in", "0 in", "20 in",
-                     ("2 in", "8 in"), "From the nock, along the limb."),
+                     ("2 in", "8 in"), "From the nock, along the limb.", role=RULE),
             quantity("feather", "Feathered over", "length", "2 in", "0 in", "8 in", ("1 in", "4 in"),
-                     "At both ends of the sanded stretch, inside it."),
+                     "At both ends of the sanded stretch, inside it.", role=RULE),
             belly_share(),
             *least_glass(),
         ),

@@ -23,13 +23,13 @@ GRAIN = 6.479891e-5
 
 
 def run(**typed):
-    job = work_out(CALCULATOR, list(typed.items()))
+    job = work_out(CALCULATOR, list(typed.items()), standing={})
     assert not job.problems, job.problems
     return dict(job.outcome.values), job.outcome
 
 
 def refused(**typed):
-    job = work_out(CALCULATOR, list(typed.items()))
+    job = work_out(CALCULATOR, list(typed.items()), standing={})
     assert job.outcome is None
     (problem,) = job.problems
     return problem

@@ -19,7 +19,7 @@ PLAIN = {"readings": "", "sanded_limb": "none"}
 
 
 def run(**typed):
-    job = work_out(CALCULATOR, list(typed.items()))
+    job = work_out(CALCULATOR, list(typed.items()), standing={})
     assert not job.problems, job.problems
     return dict(job.outcome.values), job.outcome
 

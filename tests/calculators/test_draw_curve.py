@@ -16,7 +16,7 @@ KL_FORCES = (0.12515, 0.22089, 0.30184, 0.37564, 0.44648, 0.51682,
 
 
 def run(**typed):
-    job = work_out(CALCULATOR, list(typed.items()))
+    job = work_out(CALCULATOR, list(typed.items()), standing={})
     assert not job.problems, job.problems
     return dict(job.outcome.values), job.outcome
 

@@ -19,7 +19,7 @@ DOCS = Path(__file__).parents[2] / "docs"
 
 
 def results(**typed):
-    job = work_out(CALCULATOR, list(typed.items()))
+    job = work_out(CALCULATOR, list(typed.items()), standing={})
     assert not job.problems, job.problems
     return dict(job.outcome.values), job.outcome
 

@@ -16,7 +16,7 @@ PSI = 6894.757293168
 
 
 def run(**typed):
-    job = work_out(CALCULATOR, list(typed.items()))
+    job = work_out(CALCULATOR, list(typed.items()), standing={})
     assert not job.problems, job.problems
     return dict(job.outcome.values), job.outcome
 

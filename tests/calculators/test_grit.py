@@ -9,7 +9,7 @@ from calc.tables.grits import between_coats, find
 
 
 def results(**typed):
-    job = work_out(CALCULATOR, list(typed.items()))
+    job = work_out(CALCULATOR, list(typed.items()), standing={})
     assert not job.problems, job.problems
     return dict(job.outcome.values), job.outcome
 

@@ -17,7 +17,7 @@ POUND_FORCE = 4.4482216152605
 
 
 def results(**typed):
-    job = work_out(CALCULATOR, list(typed.items()))
+    job = work_out(CALCULATOR, list(typed.items()), standing={})
     assert not job.problems, job.problems
     return dict(job.outcome.values), job.outcome
 

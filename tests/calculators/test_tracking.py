@@ -14,7 +14,7 @@ STRAIGHT = {"upper_offset_tip": "0", "upper_offset_riser": "0", "upper_groove_in
 
 
 def run(**typed):
-    job = work_out(CALCULATOR, list(typed.items()))
+    job = work_out(CALCULATOR, list(typed.items()), standing={})
     assert not job.problems, job.problems
     return dict(job.outcome.values), job.outcome
 

@@ -14,7 +14,7 @@ ALIKE = "2in:1.72in:0.41in;10in:1.5in:0.36in;20in:0.8in:0.31in"
 
 
 def run(**typed):
-    job = work_out(CALCULATOR, list(typed.items()))
+    job = work_out(CALCULATOR, list(typed.items()), standing={})
     assert not job.problems, job.problems
     return dict(job.outcome.values), job.outcome
 

@@ -14,7 +14,7 @@ BEYOND_PIVOT = 1.75 * INCH
 
 
 def run(**typed):
-    job = work_out(CALCULATOR, list(typed.items()))
+    job = work_out(CALCULATOR, list(typed.items()), standing={})
     assert not job.problems, job.problems
     return dict(job.outcome.values)
 

@@ -1,0 +1,43 @@
+"""Links that people kept: what one means when it leaves inputs out, and how its text is read."""
+
+from urllib.parse import parse_qsl, urlsplit
+
+from calc.fields import Calculator, inputs_of, matters
+from calc.former import FORMER
+
+PATH = "calculators/"
+
+
+def pairs_of(calculator: Calculator, address: str) -> list[tuple[str, str]]:
+    """Return the pairs that a link to a calculator carries in its fragment.
+
+    Args:
+        calculator: whose link it should be.
+        address: a whole address, the part from `calculators/`, or the fragment alone with its `#`.
+
+    Raises:
+        ValueError: the link is another page's, or carries no figures.
+    """
+    parts = urlsplit(address.strip())
+    page = parts.path.strip("/")
+    if page and not ("/" + page).endswith("/" + PATH + calculator.id):
+        raise ValueError("is a link to another page than " + PATH + calculator.id + "/")
+    pairs = parse_qsl(parts.fragment, keep_blank_values=True)
+    if "=" not in parts.fragment or not pairs:
+        raise ValueError("carries no figures behind a #")
+    return pairs
+
+
+def complete(calculator: Calculator, pairs: list[tuple[str, str]]) -> list[tuple[str, str]]:
+    """Return a link's pairs with what it left out, as far as that matters for its choices."""
+    given = dict(reversed(pairs))
+    former = FORMER[calculator.id]
+    texts: dict[str, object] = {}
+    added = []
+    for each in inputs_of(calculator):
+        if each.id in given:
+            texts[each.id] = given[each.id].strip()
+        elif matters(each, texts):
+            texts[each.id] = former[each.id]
+            added.append((each.id, former[each.id]))
+    return pairs + added
