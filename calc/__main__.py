@@ -6,7 +6,7 @@ import sys
 from pathlib import Path
 
 from calc import catalog
-from calc.answer import Job, work_out
+from calc.answer import EXAMPLE, Job, standing_of, work_out
 from calc.dates import show_date
 from calc.fields import (
     CHOICE,
@@ -28,7 +28,8 @@ from calc.fields import (
     write,
     write_cell,
 )
-from calc.quantities import kind_of
+from calc.links import complete, pairs_of, with_units
+from calc.quantities import SYSTEMS, kind_of
 from calc.report import LEVEL_WORDS, declared_values, in_order_of_weight
 
 COMPUTED = 0
@@ -92,12 +93,23 @@ def _compute(calculator: Calculator, words: list[str]) -> int:
     parser = _parser(calculator)
     parsed = vars(parser.parse_args(_with_attached_values(words)))
     options = {name: LONE_MARK if value == [] else value for name, value in parsed.items()}
-    pairs = [(each.id, options[each.id]) for each in inputs_of(calculator) if options[each.id] is not None]
-    pairs.append(("units", options["units"]))
-    job = work_out(calculator, pairs)
+    own = [(each.id, options[each.id]) for each in inputs_of(calculator) if options[each.id] is not None]
+    try:
+        linked = [] if options["link"] is None else pairs_of(calculator, options["link"])
+    except ValueError as error:
+        print(f"--link: “{echo(options['link'])}” {error}. Copy the whole address of a page of figures.",
+              file=sys.stderr)
+        return BAD_INPUT
+    pairs = _with_options(calculator, linked, own, options["units"])
+    given = [name for name, _ in linked + own]
+    job = work_out(calculator, pairs, {each.id: EXAMPLE for each in inputs_of(calculator)
+                                       if each.id not in given})
     if job.outcome is None:
         for problem in job.problems:
             print(problem.message, file=sys.stderr)
+        return BAD_INPUT
+    if options["strict"] and job.of_the_example():
+        print(_missing(job), file=sys.stderr)
         return BAD_INPUT
     if options["save"] is not None:
         try:
@@ -111,6 +123,27 @@ def _compute(calculator: Calculator, words: list[str]) -> int:
     else:
         print(as_text(job, job.outcome))
     return COMPUTED
+
+
+def _with_options(
+    calculator: Calculator, linked: list[tuple[str, str]], own: list[tuple[str, str]], units: str | None
+) -> list[tuple[str, str]]:
+    """Return what options and link come to: an option goes before the link's figure of its name."""
+    if not linked:
+        return [*own, ("units", units or SYSTEMS[0])]
+    named = [name for name, _ in own]
+    written = dict(reversed(linked)).get("units", SYSTEMS[0])
+    if units not in (None, written) and written in SYSTEMS:
+        linked = with_units(calculator, linked, written)
+        named.append("units")
+        own = [*own, ("units", units)]
+    pairs = own + [(name, text) for name, text in linked if name not in named]
+    return complete(calculator, pairs)
+
+
+def _missing(job: Job) -> str:
+    named = ", ".join(f"{each.label} (--{each.id.replace('_', '-')})" for each in job.of_the_example())
+    return f"--strict: these facts were not given, and the worked example's do not stand for them: {named}."
 
 
 def _save(outcome: Outcome, folder: Path) -> None:
@@ -139,6 +172,12 @@ def _parser(calculator: Calculator) -> argparse.ArgumentParser:
         if "_" in each.id:
             names.append("--" + each.id)
         parser.add_argument(*names, dest=each.id, metavar="VALUE", help=_help(each))
+    parser.add_argument("--link", metavar="ADDRESS",
+                        help="take the figures of a link, such as one that somebody sent; options go before "
+                             "its figures, its units hold for bare numbers unless --imperial or --metric is given, "
+                             "and what it leaves out keeps the meaning that it had")
+    parser.add_argument("--strict", action="store_true",
+                        help="refuse to answer with facts of the worked example; name those missing")
     parser.add_argument("--json", action="store_true", help="one JSON object, numbers in SI")
     parser.add_argument("--save", metavar="FOLDER",
                         help="write the files that come with the result into a folder")
@@ -147,7 +186,6 @@ def _parser(calculator: Calculator) -> argparse.ArgumentParser:
                         help="read bare numbers and show results in imperial units (the default)")
     system.add_argument("--metric", dest="units", action="store_const", const="metric",
                         help="read bare numbers and show results in metric units")
-    parser.set_defaults(units="imperial")
     return parser
 
 
@@ -169,9 +207,11 @@ def as_json(job: Job, outcome: Outcome) -> dict[str, object]:
                    for each in inputs_of(job.calculator)},
         "results": {declared.id: {"value": value, "unit": _si_unit(declared.kind)}
                     for declared, value in declared_values(job.calculator, outcome)},
+        "standing": standing_of(job),
         "checks": [{"id": each.id, "level": each.level, "text": say(each.text, job.system)}
                    for each in in_order_of_weight(outcome.checks)],
         "tables": {table.id: _table_rows(table, job.system) for table in outcome.tables},
+        "notes": job.notes,
     }
 
 

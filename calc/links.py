@@ -2,8 +2,9 @@
 
 from urllib.parse import parse_qsl, urlsplit
 
-from calc.fields import Calculator, inputs_of, matters
+from calc.fields import CELL_MARK, CHOICE, COUNT, DATE, ROW_MARK, ROWS, SWITCH, Calculator, Input, inputs_of, matters
 from calc.former import FORMER
+from calc.quantities import shown_unit
 
 PATH = "calculators/"
 
@@ -41,3 +42,23 @@ def complete(calculator: Calculator, pairs: list[tuple[str, str]]) -> list[tuple
             texts[each.id] = former[each.id]
             added.append((each.id, former[each.id]))
     return pairs + added
+
+
+def with_units(calculator: Calculator, pairs: list[tuple[str, str]], system: str) -> list[tuple[str, str]]:
+    """Return a link's pairs with the units of its system behind bare numbers, so that any system may read them."""
+    inputs = {each.id: each for each in inputs_of(calculator)}
+    return [(name, _with_unit(inputs[name], text, system) if name in inputs else text) for name, text in pairs]
+
+
+def _with_unit(each: Input, text: str, system: str) -> str:
+    if each.kind == ROWS:
+        return ROW_MARK.join(_row_with_units(each, line, system) for line in text.split(ROW_MARK))
+    if each.kind in (CHOICE, SWITCH, COUNT, DATE) or not text.strip()[-1:].isnumeric():
+        return text
+    return f"{text.strip()} {shown_unit(each.kind, system).name}".strip()
+
+
+def _row_with_units(each: Input, line: str, system: str) -> str:
+    cells = line.split(CELL_MARK)
+    known = [_with_unit(column, cell, system) for column, cell in zip(each.columns, cells)]
+    return CELL_MARK.join(known + cells[len(known):])

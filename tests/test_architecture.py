@@ -25,7 +25,7 @@ ALLOWED = {
     "catalog": {"fields", "listing"},
     "answer": {"catalog", "fields", "quantities", "report"},
     "former": set(),
-    "links": {"fields", "former"},
+    "links": {"fields", "former", "quantities"},
     "__main__": {"catalog", "answer", "dates", "fields", "links", "quantities", "report"},
     "__init__": set(),
 }

@@ -8,6 +8,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from calc import fields, quantities
+from calc.former import FORMER
 from scripts.blocks.tree import UNSEARCHED, Node, element
 
 KEYBOARD_OF_KIND = {"length": None, "thickness": None, fields.DATE: None,
@@ -55,8 +56,14 @@ def _group(calculator: fields.Calculator, group: fields.Group) -> Node:
 def _field(calculator: fields.Calculator, each: fields.Input) -> Node:
     parts = FIELD_PARTS.get(each.kind, _text_parts)
     return element("div", {"class": "rb-field", "data-field": each.id, "data-kind": each.kind,
-                           **_condition(calculator, each)},
+                           **_former(calculator, each), **_condition(calculator, each)},
                    *parts(calculator, each))
+
+
+def _former(calculator: fields.Calculator, each: fields.Input) -> dict[str, str]:
+    """Return what a link means by leaving a field out, where that is not what the form shows."""
+    text = FORMER.get(calculator.id, {}).get(each.id, each.default)
+    return {} if text == each.default else {"data-absent": text}
 
 
 def _condition(calculator: fields.Calculator, each: fields.Input) -> dict[str, str | None]:

@@ -75,8 +75,9 @@ def example(calculator: fields.Calculator, headline: str) -> Node:
 
 def example_command(calculator: fields.Calculator) -> str:
     """Return the command that works out the example."""
+    chosen = {each.id: each.default for each in fields.inputs_of(calculator)}
     options = [shlex.join(["--" + each.id.replace("_", "-"), each.default])
-               for each in fields.inputs_of(calculator) if each.when is None and each.default]
+               for each in fields.inputs_of(calculator) if fields.matters(each, chosen) and each.default]
     return " \\\n    ".join(["python -m calc " + calculator.id, *options])
 
 

@@ -5,6 +5,7 @@ import json
 import pytest
 
 from calc import catalog, fields
+from calc.former import FORMER
 from scripts.blocks import form, reference
 from scripts.blocks.extension import example_outcome
 from scripts.blocks.tree import element, html_of
@@ -122,8 +123,16 @@ def test_an_attribute_without_a_text_is_left_out():
     assert html_of(element("p", {"hidden": None, "id": "a"}, "x", None)) == '<p id="a">x</p>'
 
 
-def test_the_example_command_gives_every_input_that_always_matters(calculator):
-    command = reference.example_command(calculator)
+def test_the_example_command_gives_every_input_that_matters(calculator):
+    command = reference.example_command(calculator) + " "
+    chosen = {each.id: each.default for each in fields.inputs_of(calculator)}
     for each in fields.inputs_of(calculator):
-        if each.when is None and each.default:
-            assert "--" + each.id.replace("_", "-") + " " in command
+        given = "--" + each.id.replace("_", "-") + " " in command
+        assert given == bool(fields.matters(each, chosen) and each.default)
+
+
+def test_a_field_holds_what_a_link_means_by_leaving_it_out(calculator, section):
+    meant = FORMER.get(calculator.id, {})
+    for field in section.all("div", **{"class": "rb-field"}):
+        [each] = [each for each in fields.inputs_of(calculator) if each.id == field["data-field"]]
+        assert field.get("data-absent", each.default) == meant.get(each.id, each.default)

@@ -2,7 +2,7 @@
 
 import { drawCharts } from "./charts.mjs";
 import { offerFiles } from "./files.mjs";
-import { addRow, fieldOf, fillForm, nameUnits, readForm, removeRow, resetForm, rowsBeyond, setUnits, showWhatMatters, unitsOf } from "./form.mjs";
+import { addRow, fieldOf, fillForm, fillWhatLinksMean, nameUnits, readForm, removeRow, resetForm, rowsBeyond, setUnits, showWhatMatters, unitsOf } from "./form.mjs";
 import { carriesInputs, readLink, writeLink } from "./link.mjs";
 import { recall, remember } from "./memory.mjs";
 import { focusSummary, showProblems } from "./problems.mjs";
@@ -98,6 +98,7 @@ export class CalculatorPage {
   #takeLink() {
     const { pairs, notes } = readLink(location.hash);
     resetForm(this.#form, this.#example);
+    fillWhatLinksMean(this.#form);
     setUnits(this.#form, "imperial"); // what a link means must not depend on who opens it
     const strangers = fillForm(this.#form, pairs);
     this.#strangers = strangers.filter(([name]) => !fieldOf(this.#form, name));
@@ -116,6 +117,7 @@ export class CalculatorPage {
       textContent: "Take up your last figures",
     });
     button.addEventListener("click", () => {
+      fillWhatLinksMean(this.#form);
       fillForm(this.#form, readLink(last).pairs);
       this.#say("");
       this.#update();

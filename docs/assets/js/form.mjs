@@ -24,6 +24,14 @@ export function fillForm(form, pairs) {
   return strangers;
 }
 
+/** Fill in what a link means by leaving it out, where that is not the worked example's figure. */
+export function fillWhatLinksMean(form) {
+  for (const field of fieldsOf(form)) {
+    if (field.dataset.absent !== undefined) fillField(field, field.dataset.absent);
+  }
+  showWhatMatters(form);
+}
+
 /** Put the worked example back. The unit system stays as the reader chose it. */
 export function resetForm(form, example) {
   fillForm(form, example.filter(([name]) => name !== "units"));
