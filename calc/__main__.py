@@ -174,8 +174,8 @@ def _parser(calculator: Calculator) -> argparse.ArgumentParser:
         parser.add_argument(*names, dest=each.id, metavar="VALUE", help=_help(each))
     parser.add_argument("--link", metavar="ADDRESS",
                         help="take the figures of a link, such as one that somebody sent; options go before "
-                             "its figures, its units hold for bare numbers unless --imperial or --metric is given, "
-                             "and what it leaves out keeps the meaning that it had")
+                             "its figures, its units are those of bare numbers unless --imperial or --metric "
+                             "is given, and what it leaves out keeps the meaning that it had")
     parser.add_argument("--strict", action="store_true",
                         help="refuse to answer with facts of the worked example; name those missing")
     parser.add_argument("--json", action="store_true", help="one JSON object, numbers in SI")

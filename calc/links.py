@@ -2,7 +2,19 @@
 
 from urllib.parse import parse_qsl, urlsplit
 
-from calc.fields import CELL_MARK, CHOICE, COUNT, DATE, ROW_MARK, ROWS, SWITCH, Calculator, Input, inputs_of, matters
+from calc.fields import (
+    CELL_MARK,
+    CHOICE,
+    COUNT,
+    DATE,
+    ROW_MARK,
+    ROWS,
+    SWITCH,
+    Calculator,
+    Input,
+    inputs_of,
+    matters,
+)
 from calc.former import FORMER
 from calc.quantities import shown_unit
 
@@ -45,9 +57,10 @@ def complete(calculator: Calculator, pairs: list[tuple[str, str]]) -> list[tuple
 
 
 def with_units(calculator: Calculator, pairs: list[tuple[str, str]], system: str) -> list[tuple[str, str]]:
-    """Return a link's pairs with the units of its system behind bare numbers, so that any system may read them."""
+    """Return a link's pairs with the units of its system behind bare numbers: any system may read them."""
     inputs = {each.id: each for each in inputs_of(calculator)}
-    return [(name, _with_unit(inputs[name], text, system) if name in inputs else text) for name, text in pairs]
+    return [(name, _with_unit(inputs[name], text, system) if name in inputs else text)
+            for name, text in pairs]
 
 
 def _with_unit(each: Input, text: str, system: str) -> str:

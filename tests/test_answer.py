@@ -5,7 +5,19 @@ import json
 import pytest
 
 from calc import answer, catalog
-from calc.fields import Calculator, Outcome, group, quantity, result
+from calc.fields import (
+    CHOICE,
+    FACT,
+    OK,
+    SWITCH,
+    WATCH,
+    Calculator,
+    Outcome,
+    group,
+    inputs_of,
+    quantity,
+    result,
+)
 
 
 def ask(calculator, *pairs):
@@ -78,3 +90,79 @@ def test_a_result_that_is_not_finite_becomes_an_error(value):
     job = answer.work_out(broken, [])
     assert job.outcome is None
     assert job.problems[0].message == "The result has no finite value for these inputs."
+
+
+# Whose figures ------------------------------------------------------------------
+
+FACTS = [(id, each.id) for id in catalog.IDS for each in inputs_of(catalog.find(id))
+         if each.role == FACT and each.kind not in (SWITCH, CHOICE) and each.when is None and each.default]
+
+
+def levels(job):
+    return [each.level for each in job.outcome.checks]
+
+
+@pytest.mark.parametrize("id", catalog.IDS)
+def test_the_worked_example_alone_is_as_it_was(id):
+    calculator = catalog.find(id)
+    alone = answer.work_out(calculator, [])
+    texts = [(each.id, each.default) for each in inputs_of(calculator)]
+    as_a_form = answer.work_out(calculator, texts, {name: "example" for name, _ in texts})
+    everyones = answer.work_out(calculator, texts, {})
+    for job in (alone, as_a_form):
+        assert [(each.id, each.level) for each in job.outcome.checks] == [
+            (each.id, each.level) for each in everyones.outcome.checks]
+    assert answer.standing_of(alone) == answer.standing_of(as_a_form)
+    assert answer.standing_of(everyones) == {}
+
+
+@pytest.mark.parametrize(("id", "name"), FACTS)
+def test_nothing_is_in_order_while_the_example_answers_for_somebodys_bow(id, name):
+    calculator = catalog.find(id)
+    [typed] = [each for each in inputs_of(calculator) if each.id == name]
+    job = answer.work_out(calculator, [(name, typed.default)])
+    lent = job.of_the_example()
+    assert name not in [each.id for each in lent]
+    if not lent:
+        pytest.skip("it asks for this one fact only")
+    assert OK not in levels(job)
+    [standing] = [each for each in job.outcome.checks if each.id == "standing"]
+    assert standing.level == WATCH
+    assert lent[0].label in standing.text
+    assert str(len(job.facts())) in standing.text
+
+
+def test_a_trial_on_the_example_is_somebodys_too():
+    job = answer.work_out(catalog.find("bow-model"), [("sanded_depth", "0.004 in")])
+    assert OK not in levels(job)
+    assert job.outcome.checks[0].text.startswith("All 1")
+
+
+def test_what_a_way_of_measuring_does_not_ask_for_is_nobodys():
+    tiller = catalog.find("tiller")
+    lent = [each.id for each in answer.work_out(tiller, [("upper", "7 in")]).of_the_example()]
+    assert "lower" in lent
+    assert "from_string_end" not in lent
+    assert "from_string_end" in [each.id for each in answer.work_out(
+        tiller, [("measured", "string_end")]).of_the_example()]
+
+
+def test_a_long_list_of_borrowed_figures_is_counted():
+    typed = [("weight_now", "55 lb"), ("weight_wanted", "50 lb")]
+    job = answer.work_out(catalog.find("weight-reduction"), typed)
+    [standing] = [each for each in job.outcome.checks if each.id == "standing"]
+    lent = job.of_the_example()
+    assert standing.text.startswith(f"{len(lent)} of the {len(job.facts())} facts behind this answer are ")
+    assert f"{lent[5].label} and {len(lent) - 6} more." in standing.text
+
+
+def test_the_page_says_whose_figures_are_whose():
+    upper = ["upper", "7 3/16 in"]
+    request = {"calculator": "tiller", "pairs": [upper, ["lower", "7 in"], ["units", "imperial"]],
+               "standing": {"lower": "example", "nothing": "example", "upper": "mine"}}
+    answer.begin(json.dumps(request))
+    said = json.loads(answer.advance())
+    assert said["standing"] == {"lower": "example"}
+    assert "1 of the" in json.dumps(said["tree"])
+    assert ask("tiller", upper)["standing"]["lower"] == "example"
+    assert ask("tiller", ["upper", "abc"])["standing"] == {}

@@ -2,13 +2,16 @@
 
 import json
 import os
+import shlex
 import subprocess
 import sys
 
 import pytest
 
+from calc import catalog
 from calc.__main__ import main
 from calc.catalog import IDS
+from scripts.blocks.reference import example_command
 
 
 def run(capsys, *words):
@@ -131,3 +134,60 @@ def test_a_terminal_that_lacks_a_mark_still_gets_its_answer():
         assert "Traceback" not in found.stderr
         assert found.returncode == (2 if "½ kg" in words else 0)
         assert (found.stderr if found.returncode else found.stdout).isascii()
+
+
+# Links and whose figures they are -------------------------------------------------
+
+
+def test_json_says_which_facts_are_the_examples(capsys):
+    _, out, _ = run(capsys, "tiller", "--upper", "7 1/4 in", "--json")
+    answer = json.loads(out)
+    assert answer["standing"]["lower"] == "example"
+    assert "upper" not in answer["standing"]
+    assert [each["level"] for each in answer["checks"] if each["id"] == "standing"] == ["watch"]
+
+
+def test_strict_refuses_the_examples_facts_by_name(capsys):
+    status, out, err = run(capsys, "string", "--strict", "--bow-length", "64 in")
+    assert status == 2
+    assert not out
+    assert "Draw weight (--draw-weight)" in err
+    assert "--bow-length" not in err
+    status, out, err = run(capsys, "string", "--strict", "--bow-length", "64 in", "--draw-weight", "45 lb",
+                           "--tips", "plain", "--old", "yes", "--material", "polyester", "--json")
+    assert (status, err) == (0, "")
+    assert json.loads(out)["standing"] == {}
+
+
+@pytest.mark.parametrize("id", IDS)
+def test_the_command_of_the_example_is_strict(capsys, id):
+    words = shlex.split(example_command(catalog.find(id)).replace("\\\n", " "))[3:]
+    status, _, err = run(capsys, *words, "--strict")
+    assert (status, err) == (0, "")
+
+
+def test_a_link_is_answered_with_what_it_left_out_as_it_was(capsys):
+    status, out, err = run(capsys, "tiller", "--json", "--link",
+                           "https://somewhere.example/book/calculators/tiller/#upper=182.6&units=metric")
+    answer = json.loads(out)
+    assert (status, err) == (0, "")
+    assert answer["inputs"]["upper"] == pytest.approx(0.1826)
+    assert answer["inputs"]["lower"] == pytest.approx(7.4375 * 0.0254)
+    assert answer["standing"]["lower"] == "example"
+
+
+def test_an_option_goes_before_a_links_figure(capsys):
+    words = ["tiller", "--link", "#upper=182.6&lower=190&units=metric", "--json"]
+    _, out, _ = run(capsys, *words, "--lower", "185")
+    assert json.loads(out)["inputs"]["lower"] == pytest.approx(0.185)
+    _, out, _ = run(capsys, *words, "--lower", "7 1/4", "--imperial")
+    inputs = json.loads(out)["inputs"]
+    assert inputs["lower"] == pytest.approx(0.18415)
+    assert inputs["upper"] == pytest.approx(0.1826)
+
+
+@pytest.mark.parametrize("link", ["https://a.example/calculators/grip/#factor=4", "calculators/tiller/", ""])
+def test_an_address_that_is_no_link_of_it_is_a_sentence_and_status_2(capsys, link):
+    status, out, err = run(capsys, "tiller", "--link", link)
+    assert (status, out) == (2, "")
+    assert err.startswith("--link: ")
