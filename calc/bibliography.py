@@ -227,6 +227,11 @@ SOURCES = (
            "Per cent of thread from the drilled hole, the 1.299 convention of shop charts: hole = D - "
            "1.299 x pitch x share; two pages that state it, and charts that follow it.",
            "read second-hand"),
+    Source("pot-life-halving",
+           "A US guide specification for polyurethane coatings (UFGS-09971, 3.7.1.3): pot life is stated at "
+           "21 °C (70 °F), halves for each 10 °C warmer, doubles for each 10 °C colder, and is about 2 h "
+           "for a polyurethane topcoat; read in a copy.",
+           "read"),
     Source("recurve-measurement",
            "A measurement report of one 66 in recurve, 35 lb: stored energy from 12 and from 48 readings "
            "(42.94 and 43.00 J), virtual mass 5.7697 g + 0.0583 of the arrow's mass.",
@@ -284,7 +289,7 @@ SOURCES = (
            "read second-hand"),
     Source("thread-charts",
            "Unified threads, UNC and UNF: diameters and threads per inch in a public data file, chart "
-           "drills on two chart pages; for #3 with 1/4-28 and F with 5/16-18 from memory.",
+           "drills on five shop charts, of which one prints 17/64 in for 5/16-24 and one #8 for 1/4-20.",
            "read second-hand"),
     Source("three-point-estimate",
            "The three-point estimate of project planning: mean (low + 4 likely + high) / 6, standard "
@@ -294,6 +299,11 @@ SOURCES = (
            "S. Timoshenko and J. Gere, Theory of Elastic Stability, 2nd edition: the buckled column as an "
            "elastica.",
            "from memory, confirmed by calculation"),
+    Source("transfer-rating",
+           "Trade magazines on spray finishing: guns for low pressure are rated to put 65 % of what they "
+           "spray on a flat panel and should give 50 to 60 % in the shop, cup guns for high pressure 30 %; "
+           "less on small and irregular work.",
+           "read"),
     Source("tuijn-kooi-1992",
            "C. Tuijn and B. W. Kooi, The measurement of arrow velocities in the students' laboratory, "
            "European Journal of Physics 13 (1992): draw, weight and stored energy of four recurves.",

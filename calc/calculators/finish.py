@@ -1,7 +1,30 @@
-"""Finish: film and volume from the bow's surface, and a dated schedule from the first coat to the string."""
+"""Finish: film and mixes from the bow's surface, and a dated schedule from the first coat to the string."""
 
 from collections import namedtuple
 
+from calc.calculators.finish_mixing import (
+    MIXED,
+    MIXING_RESULTS,
+    VOLUME,
+    Can,
+    Laid,
+    Mix,
+    measured,
+    mix_values,
+    mixes_of,
+    mixing_checks,
+    mixing_group,
+    mixing_table,
+    parts_of,
+    pot_life_here,
+)
+from calc.calculators.finish_product import (
+    cold_checks,
+    family_choice,
+    hazard_checks,
+    least_temperature_input,
+)
+from calc.calculators.finish_product import least_temperature as least_of
 from calc.dates import DAY, show_day, show_moment
 from calc.fields import (
     OK,
@@ -45,8 +68,15 @@ from calc.shop.film import (
     wet_film_thickness,
 )
 from calc.shop.schedule import Planned, Step, WorkingHours, plan
-from calc.tables.finish_families import FAMILIES, METHODS, Family, find, find_method
-from calc.tables.gloss import levels_at
+from calc.tables.finish_families import (
+    METHODS,
+    RATED_TRANSFER,
+    Family,
+    Method,
+    find,
+    find_method,
+)
+from calc.tables.gloss import levels_at, sheen_decides
 from calc.tables.practice import find as find_limit
 
 HOUR = 3600
@@ -60,8 +90,12 @@ REFERENCE = 25.0  # degC, for which data sheets state their times
 LIMB_FILM = find_limit("limb-film")
 ROUNDING = 1e-9
 
-Product = namedtuple("Product", "family solids reducer recoat_from recoat_to cure")
-"""What is laid on; times [s] at the shop's temperature."""
+Product = namedtuple("Product", "family solids reducer recoat_from recoat_to cure parts pot_life")
+"""What is laid on; times [s] at the shop's temperature.
+
+parts: of base and hardener by volume, (1, 0) without a hardener, None where nobody said. pot_life: of what is
+mixed, or None.
+"""
 
 Coat = namedtuple("Coat", "role product wet dry volume")
 """One coat, or the lettering, which has no product."""
@@ -93,6 +127,15 @@ def compute(
     recoat_to: float | None,
     lettering_dry: float | None,
     cure: float | None,
+    least_temperature: float | None,
+    parts_by: str | None,
+    part_a: float | None,
+    part_b: float | None,
+    pot_life: float | None,
+    pot_life_at: float | None,
+    density_a: float | None,
+    density_b: float | None,
+    density_thinner: float | None,
     temperature: float,
     doubling: float,
     start: int,
@@ -101,8 +144,10 @@ def compute(
     closes: int,
     days: str,
     coat_time: float,
+    bow_number: int,
+    plan_number: int,
 ) -> Outcome:
-    """Return films, volumes and the schedule."""
+    """Return films, mixes and the schedule."""
     if bow_length <= riser_length:
         raise Refused("riser_length", "The riser is longer than the bow. Check both lengths.")
     if opens >= closes:
@@ -112,8 +157,12 @@ def compute(
     if seal_coats + build_coats + over_coats + sheen_coats == 0:
         raise Refused("build_coats", "There is not one coat. Give at least one.")
     factor = time_factor_doubling(temperature, REFERENCE, doubling)
-    main = _product(find(family), solids, reducer, recoat_from, recoat_to, cure, factor)
-    seal = main if seal_with == "same" else _product(find(seal_with), None, 0.0, None, None, None, factor)
+    can = Can(parts_by or VOLUME, (part_a, part_b), (density_a, density_b, density_thinner), pot_life,
+              pot_life_at)
+    main = _product(find(family), solids, reducer, recoat_from, recoat_to, cure, factor,
+                    parts_of(family, can), pot_life_here(family, can, temperature, doubling))
+    seal = main if seal_with == "same" else _product(
+        find(seal_with), None, 0.0, None, None, None, factor, (1.0, 0.0), None)
     if main.family.makes_film:
         surface = bow_surface(bow_length, riser_length, riser_girth, width_fadeout, width_tip, limb_thickness)
     else:
@@ -126,31 +175,39 @@ def compute(
     last = _last_coat(planned, coats)
     string_from = last.end + int(main.cure)
     layers = [each for each in coats if each.product]
-    volume = sum([each.volume for each in layers]) + left_over * len(layers)
+    mixes = mixes_of([Laid(step.step.name, coat.product, coat.volume, step.start, step.end)
+                      for coat, step in zip(coats, planned) if coat.product is not None], left_over)
+    volume = sum([each.volume for each in mixes])
+    own = [each for each in mixes if each.product is main]
+    one_coat = own[-1] if own else None
     film = sum([each.dry for each in layers])
     wet_most = _wet_most(layers, main)
-    checks = (_hazard_checks(main.family) + _film_checks(main.family, seal.family, film, wet_most)
-              + _other_checks(main, temperature, planned, gloss, sheen))
+    checks = (hazard_checks(family) + _film_checks(main.family, seal.family, film, wet_most)
+              + cold_checks(temperature, least_of(family, least_temperature), main.family.name)
+              + mixing_checks(own, coat_time)
+              + _other_checks(planned, gloss, sheen))
     return Outcome(
-        _headline(checks, main.family, volume, len(layers), wet_film, planned[0].start, string_from),
+        _headline(checks, main, (one_coat, volume), len(layers), wet_film, planned[0].start, string_from),
         (
             ("wet_film", wet_film),
         ) + _film_values(main, wet_film, film, wet_most) + (
             ("surface", surface),
             ("volume", volume),
-            ("reducer_volume", sum([_reducer_in(each, left_over) for each in coats])),
+            ("reducer_volume", sum([measured(each)[2] or 0.0 for each in mixes])),
+        ) + mix_values(one_coat, can.densities, main.pot_life) + (
             ("time_factor", factor),
             ("last_coat", show_moment(last.start)),
             ("string_from", show_day(_whole_day(string_from))),
             ("gloss_level", _gloss_text(gloss, sheen)),
         ),
         checks,
-        (_coat_table(coats), _schedule_table(planned, coats, string_from),
+        (_coat_table(coats, left_over), mixing_table(mixes), _schedule_table(planned, coats, string_from),
          _figures_table(main, seal, efficiency)),
         (_chart(coats, planned, string_from),) if film > 0 else (),
         (),
-        _assumptions(factor, main.family),
-        (_calendar(planned, string_from, find(family)),),
+        _assumptions(factor, main.family, find_method(method) if transfer is None else None, bow_number),
+        (_calendar(planned, coats, string_from, main.family, _bow(bow_number, (
+            bow_length, riser_length, riser_girth, width_fadeout, width_tip, limb_thickness)), plan_number),),
     )
 
 
@@ -165,12 +222,15 @@ def _product(
     recoat_to: float | None,
     cure: float | None,
     factor: float,
+    parts: tuple[float, float] | None,
+    pot_life: float | None,
 ) -> Product:
     """Return a product: what the reader gave, and the family's typical figure where nothing was given."""
     window_from, window_to = _window(family, recoat_from, recoat_to)
     return Product(
         family, family.volume_solids if solids is None else solids, reducer, window_from * factor,
-        None if window_to is None else window_to * factor, (family.cure if cure is None else cure) * factor)
+        None if window_to is None else window_to * factor, (family.cure if cure is None else cure) * factor,
+        parts, pot_life)
 
 
 def _window(family: Family, given_from: float | None, given_to: float | None) -> tuple[float, float | None]:
@@ -241,12 +301,6 @@ def _coat(role: str, product: Product, wet: float, surface: float, efficiency: f
     return Coat(role, product, wet, dry, volume_to_mix(surface, wet, efficiency))
 
 
-def _reducer_in(coat: Coat, left_over: float) -> float:
-    if coat.product is None:
-        return 0.0
-    return float((coat.volume + left_over) * coat.product.reducer / (1 + coat.product.reducer))
-
-
 def _hours(opens: int, closes: int, days: str) -> WorkingHours:
     for id, _, worked in WORKING_DAYS:
         if id == days:
@@ -271,12 +325,15 @@ def _schedule(
     return plan(tuple(steps), start, hours)
 
 
+ROLE_NAMES = {"seal": "Seal", "build": "Build", "sheen": "Last"}
+
+
 def _step_name(coats: list[Coat], index: int) -> str:
     role = coats[index].role
     same = [place for place, each in enumerate(coats) if each.role == role]
     if role == "lettering":
         return "Lettering"
-    name = role[0].upper() + role[1:] + " coat"
+    name = ROLE_NAMES[role] + " coat"
     return name if len(same) == 1 else name + " " + str(same.index(index) + 1)
 
 
@@ -293,52 +350,33 @@ def _whole_day(moment: int) -> int:
 
 
 def _headline(
-    checks: tuple[Check, ...], family: Family, volume: float, coats: int, wet: float, first: int,
-    string_from: int,
+    checks: tuple[Check, ...], main: Product, amounts: tuple[Mix | None, float], coats: int, wet: float,
+    first: int, string_from: int,
 ) -> Sentence:
+    family = main.family
     stops = [each.id for each in checks if each.level == STOP]
     if stops:
         reasons = {"cold": "it is too cold here for " + family.name + ", and no date below holds",
                    "cap": "the film comes to more than " + family.name + " bears and can crack"}
         return sentence("Do not start like this: " + "; ".join([reasons[id] for id in stops]) + ".")
     dates = (show_moment(first), show_day(_whole_day(string_from)))
+    one, total = amounts
+    each = total / coats if one is None else one.volume
+    many = str(coats) + (" coats" if coats > 1 else " coat")
     if not family.makes_film:
         return sentence(
-            "Have about {} of oil for {} coats on the riser, each wiped off again. Start {}; string the bow "
-            "no sooner than {}.", amount("volume", volume, 1), str(coats), *dates)
+            "Have about {} of oil for each coat, {} for " + many + " on the riser, each wiped off again. "
+            "Start {}; string the bow no sooner than {}.", amount("volume", each), amount("volume", total),
+            *dates)
     return sentence(
-        "Mix about {} for {} coats, each {} wet. Start {}; string the bow no sooner than {}.",
-        amount("volume", volume, 1), str(coats), amount("film", wet), *dates)
+        "Mix about {} for each coat" + (", never for all at once" if family.id in MIXED else "") + "; {} in "
+        "all for " + many + ", each {} wet. Start {}; string the bow no sooner than {}.",
+        amount("volume", each), amount("volume", total), amount("film", wet), *dates)
 
 
 def _gloss_text(gloss: float, sheen: float | None) -> str:
     names = [each.id + " " + each.name for each in levels_at(gloss, sheen)]
     return " or ".join(names) if names else "no level: the two readings do not go together"
-
-
-ISOCYANATE = check(
-    "isocyanate", WATCH,
-    "Two-part urethane gives off isocyanate while it is sprayed and wet: supplied air, skin and eyes "
-    "covered, nobody else near. Without that, choose another finish.")
-ONE_PART = check(
-    "isocyanate", WATCH,
-    "Some one-part urethanes cure by moisture and hold isocyanate. Read section 3 of the data sheet for it, "
-    "whatever the tin is called; if it stands there, the tin asks for what two-part urethane asks for: "
-    "supplied air, skin and eyes covered, nobody else near.")
-FORMALDEHYDE = check(
-    "formaldehyde", WATCH,
-    "Acid-catalysed lacquer gives off formaldehyde, wet and for days after. Organic-vapour cartridges are in "
-    "general not made for it: follow the data sheet, and let the bow cure where nobody lives.")
-
-
-def _hazard_checks(family: Family) -> tuple[Check, ...]:
-    if family.id == "two-part-urethane":
-        return (ISOCYANATE,)
-    if family.id == "one-part-urethane":
-        return (ONE_PART,)
-    if family.id == "catalysed-lacquer":
-        return (FORMALDEHYDE,)
-    return ()
 
 
 def _film_checks(family: Family, seal: Family, film: float, wet_most: float | None) -> tuple[Check, ...]:
@@ -374,19 +412,12 @@ def _oil_checks(seal: Family) -> tuple[Check, ...]:
     return tuple(found)
 
 
-def _other_checks(
-    main: Product, temperature: float, planned: list[Planned], gloss: float, sheen: float | None
-) -> tuple[Check, ...]:
+def _other_checks(planned: list[Planned], gloss: float, sheen: float | None) -> tuple[Check, ...]:
     found = [_window_check(planned)]
-    if temperature < main.family.least_temperature - ROUNDING:
-        found.append(check("cold", STOP, sentence(
-            "The shop at {} is colder than the {} that " + main.family.name + " typically needs: it may "
-            "never cure, however long it is left. The dates below do not hold.",
-            amount("temperature", temperature), amount("temperature", main.family.least_temperature))))
-    if len(levels_at(gloss, sheen)) > 1:
+    if sheen is None and sheen_decides(gloss):
         found.append(check("gloss", WATCH, sentence(
-            "{} at 60 degrees alone can be either of two levels; a reading at 85 degrees decides.",
-            amount("gloss", gloss))))
+            "A gloss of {} at 60 degrees can be either of two levels; the sheen, read at 85 degrees, "
+            "decides.", amount("gloss", gloss))))
     return tuple(found)
 
 
@@ -398,7 +429,7 @@ def _window_check(planned: list[Planned]) -> Check:
     return check("window", OK, "Every coat falls within its recoat window and within working hours.")
 
 
-def _coat_table(coats: list[Coat]) -> Table:
+def _coat_table(coats: list[Coat], left_over: float) -> Table:
     lines = []
     built = 0.0
     for index, each in enumerate(coats):
@@ -407,7 +438,7 @@ def _coat_table(coats: list[Coat]) -> Table:
         built += each.dry
         dry, so_far = (each.dry, built) if each.product.family.makes_film else (None, None)
         lines.append((_step_name(coats, index), each.product.family.name, each.wet, dry, so_far,
-                      each.volume))
+                      each.volume + left_over))
     return Table("coats", "Coat by coat", (
         Column("coat", "Coat", TEXT), Column("product", "Product", TEXT), Column("wet", "Wet film", "film"),
         Column("dry", "Dry film", "film"), Column("built", "Dry film so far", "film"),
@@ -452,24 +483,48 @@ def _chart(coats: list[Coat], planned: list[Planned], string_from: int) -> Chart
                  Axis("Dry film", "film"), (Line("film", "line", times, films),))
 
 
-def _calendar(planned: list[Planned], string_from: int, family: Family) -> File:
+Bow = namedtuple("Bow", "tag name file")
+"""What tells one bow from another in a calendar: a word for ids, a name to read, the end of a file's name."""
+
+
+def _bow(number: int, measures: tuple[float, ...]) -> Bow:
+    """Return the bow by its number in the reader's own book, or by its measures where it has none."""
+    if number:
+        return Bow("bow-" + str(number), "Bow " + str(number), "-bow-" + str(number))
+    tenths = [str(int(each * 10_000 + 0.5)) for each in measures]
+    return Bow("bow-by-measure-" + "-".join(tenths), show(measures[0], "length") + " bow", "")
+
+
+def _calendar(
+    planned: list[Planned], coats: list[Coat], string_from: int, family: Family, bow: Bow, plan_number: int
+) -> File:
+    """Return the schedule as a file whose events keep their ids from plan to plan, each bow its own."""
     stamp = planned[0].start // DAY * DAY
+    counts: dict[str, int] = {}
     events = []
-    for index, each in enumerate(planned):
-        events.append(Event(
-            "finish-" + str(index + 1) + "-" + str(each.start) + "@rebrace.invalid", each.step.name,
+
+    def add(step: str, name: str, words: str, start: int, end: int) -> None:
+        events.append(Event("finish-" + bow.tag + "-" + step + "@rebrace.invalid",
+                            bow.name + ": " + name[0].lower() + name[1:], words, start, end,
+                            plan_number - 1))
+
+    for each, coat in zip(planned, coats):
+        counts[coat.role] = counts.get(coat.role, 0) + 1
+        add(coat.role + "-" + str(counts[coat.role]), each.step.name,
             family.name + ("; sand the film dull first" if each.late else "") + ". The maker's sheet comes "
                                                                                 "first.",
-            each.start, each.end))
+            each.start, each.end)
     ready = _whole_day(string_from) * DAY
-    events.append(Event("finish-string-" + str(ready) + "@rebrace.invalid", "String and first draw",
-                        "Inspect first; first full draw from a distance, with eye protection.",
-                        ready + 9 * HOUR, ready + 10 * HOUR))
-    return File("finish-schedule.ics", "Schedule as a calendar file", "text/calendar",
+    add("string", "String and first draw",
+        "Inspect first; first full draw from a distance, with eye protection.",
+        ready + 9 * HOUR, ready + 10 * HOUR)
+    return File("finish-schedule" + bow.file + ".ics", "Schedule as a calendar file", "text/calendar",
                 calendar_text("-//Rebrace//Finish schedule//EN", stamp, events))
 
 
-def _assumptions(factor: float, family: Family) -> tuple[Sentence | str, ...]:
+def _assumptions(
+    factor: float, family: Family, method: Method | None, bow_number: int
+) -> tuple[Sentence | str, ...]:
     surface = ("The bow is two limbs that taper evenly and a riser of one girth; tips, shelf and window are "
                "not drawn out. Limbs and riser get the same film.")
     if not family.makes_film:
@@ -484,8 +539,21 @@ def _assumptions(factor: float, family: Family) -> tuple[Sentence | str, ...]:
                  amount("number", factor)),
         surface,
         "The cup, the gun and the filter keep the same rest at every coat.",
-        "The calendar's hours are those of the place where it is opened.",
-    )
+        "Volumes are taken to add up when parts are mixed; solids are those of base and hardener together.",
+        "The calendar's hours are those of the place where it is opened. " + (
+            "Its events are known by the bow's number: keep the number, and a later plan moves them."
+            if bow_number else "Its events are known by the bow's measures: two bows of the same measures "
+            "need a number each."),
+    ) + _transfer_sentence(method)
+
+
+def _transfer_sentence(method: Method | None) -> tuple[Sentence, ...]:
+    if method is None or method.id != "hvlp":
+        return ()
+    return (sentence(
+        "Of what a low-pressure gun sprays {} is taken to land on the bow, the middle of the 50 to 60 % that "
+        "trade sources give. Its rating of {} is for flat panels.",
+        amount("ratio", method.transfer_efficiency, 0), amount("ratio", RATED_TRANSFER, 0)),)
 
 
 CAUTIONS: tuple[Sentence | str, ...] = (
@@ -504,22 +572,21 @@ CAUTIONS: tuple[Sentence | str, ...] = (
 CALCULATOR = Calculator(
     "finish",
     "Finish",
-    "Gives the film, the volume to mix and a dated schedule of coats, from the bow's surface and the "
+    "Gives the film, what to mix for each coat and a dated schedule, from the bow's surface and the "
     "product.",
     (
         group(
             "Product",
-            choice("family", "Finish", tuple([(each.id, each.name[0].upper() + each.name[1:])
-                                              for each in FAMILIES]), default="one-part-urethane"),
+            family_choice(),
             choice("seal_with", "Seal coat", (("same", "The same product"), ("shellac", "Shellac"))),
             choice("method", "Laid on with", tuple([(each.id, each.name[0].upper() + each.name[1:])
                                                     for each in METHODS]), role=SHOP),
         ),
         group(
             "Bow",
-            quantity("bow_length", "Bow length along the back", "length", "62 in", "20 in", "90 in",
+            quantity("bow_length", "Bow length along the back", "length", "64 in", "20 in", "90 in",
                      ("44 in", "74 in"), "From nock to nock."),
-            quantity("riser_length", "Riser length", "length", "18 in", "0 in", "40 in", ("10 in", "26 in"),
+            quantity("riser_length", "Riser length", "length", "19 in", "0 in", "40 in", ("10 in", "26 in"),
                      "Between the fadeouts."),
             quantity("riser_girth", "Girth of the riser", "length", "6 in", "1 in", "16 in", ("4 in", "9 in"),
                      "Mean distance round it.", "A strip of paper round three places."),
@@ -527,7 +594,7 @@ CALCULATOR = Calculator(
                      ("1 in", "2 1/4 in")),
             quantity("width_tip", "Limb width at the tip", "length", "1/2 in", "1/8 in", "3 in",
                      ("1/4 in", "1 in")),
-            quantity("limb_thickness", "Limb thickness, mean", "thickness", "0.320 in", "0.060 in", "1.2 in",
+            quantity("limb_thickness", "Limb thickness, mean", "thickness", "0.270 in", "0.060 in", "1.2 in",
                      ("0.150 in", "0.700 in")),
         ),
         group(
@@ -536,21 +603,23 @@ CALCULATOR = Calculator(
             count("build_coats", "Build coats under the lettering", 2, 0, 20, role=TRIAL),
             switch("lettering", "Lettering between the coats", True, "Waits for the coat below, then dries."),
             count("over_coats", "Build coats over the lettering", 2, 0, 20, role=TRIAL),
-            count("sheen_coats", "Last coats, for the sheen", 1, 0, 6, role=TRIAL),
+            count("sheen_coats", "Last coats, for the gloss wanted", 1, 0, 6, role=TRIAL),
             quantity("wet_film", "Wet film of one coat", "film", "1.5 mil", "0.1 mil", "20 mil",
                      ("0.5 mil", "6 mil"), "As laid down.", "A comb gauge pressed into wet film on a test "
                      "piece.", role=RULE),
-            quantity("gloss", "Sheen wanted, at 60 degrees", "gloss", "30 GU", "0 GU", "100 GU",
+            quantity("gloss", "Gloss wanted, at 60 degrees", "gloss", "30 GU", "0 GU", "100 GU",
                      ("2 GU", "95 GU")),
-            quantity("sheen", "Reading at 85 degrees", "gloss", "", "0 GU", "120 GU", ("0 GU", "100 GU"),
-                     "Decides where two levels overlap; may stay empty.", optional=True),
+            quantity("sheen", "Sheen, at 85 degrees", "gloss", "", "0 GU", "120 GU", ("0 GU", "100 GU"),
+                     "Decides up to 5 and from 20 to 25 GU of gloss, where two levels overlap; may stay "
+                     "empty.", optional=True),
         ),
         group(
             "From the maker's sheet",
             quantity("solids", "Solids by volume", "ratio", "", "3 %", "100 %", ("8 %", "75 %"),
-                     "Empty: typical of the family.", optional=True),
+                     "Of a two-part product once it is mixed. Empty: typical of the family.", optional=True),
             quantity("reducer", "Reducer, of the product's volume", "ratio", "10 %", "0 %", "200 %",
-                     ("0 %", "50 %"), "Only what the sheet allows."),
+                     ("0 %", "50 %"), "Thinner, of A and B together where there are two. Only what the sheet "
+                     "allows."),
             quantity("recoat_from", "Recoat from", "hours", "", "0.1 h", "720 h", ("0.25 h", "72 h"),
                      "At 25 °C (77 °F). Empty: typical of the family.", optional=True),
             quantity("recoat_to", "Recoat until", "hours", "", "0.1 h", "2000 h", ("1 h", "400 h"),
@@ -564,9 +633,11 @@ CALCULATOR = Calculator(
                      "Empty: typical of the way it is laid on.", optional=True, role=SHOP),
             quantity("left_over", "Left in cup and gun, each coat", "volume", "0.5 fl oz", "0 fl oz",
                      "32 fl oz", ("0 fl oz", "4 fl oz"), role=SHOP),
+            least_temperature_input(),
             note="Typical figures stand in for what you leave empty. They are assumptions; the sheet of your "
                  "very product comes first.",
         ),
+        mixing_group(),
         group(
             "Time",
             date("start", "First coat not before", "2026-05-04", "1990-01-01", "2199-12-31",
@@ -583,6 +654,13 @@ CALCULATOR = Calculator(
                      ("12 °F", "25 °F"), "Degrees colder. The rule of thumb: 18 °F (10 °C); some say 8 °C.",
                      role=RULE),
         ),
+        group(
+            "Calendar file",
+            count("bow_number", "Number of the bow", 0, 0, 99999, "In your own book; 0: none. It names the "
+                  "events, and a later plan of the same number moves them.", role=TRIAL),
+            count("plan_number", "Which plan of this bow", 1, 1, 999, "Count up when you plan anew and save "
+                  "the file again.", role=TRIAL),
+        ),
     ),
     (
         result("wet_film", "Wet film, one coat", "film", "What the comb should read."),
@@ -595,6 +673,7 @@ CALCULATOR = Calculator(
         result("surface", "Surface that is coated", "area", "The riser alone for hand-rubbed oil."),
         result("volume", "To mix in all", "volume", "Product and reducer, losses included."),
         result("reducer_volume", "of it reducer", "volume"),
+    ) + MIXING_RESULTS + (
         result("time_factor", "Times last longer by", "number", "Against 25 °C (77 °F)."),
         result("last_coat", "Last coat", TEXT),
         result("string_from", "String it no sooner than", TEXT),
@@ -602,7 +681,8 @@ CALCULATOR = Calculator(
     ),
     CAUTIONS,
     ("bench-practice", "cure-doubling", "drying-reference", "finish-practice", "geometry", "gloss-geometry",
-     "gloss-levels", "niosh-formaldehyde", "one-part-isocyanate", "rfc-5545", "volume-solids"),
-    "An invented 62 in recurve in one-part urethane, started on Monday 4 May 2026 at 70 °F.",
+     "gloss-levels", "niosh-formaldehyde", "one-part-isocyanate", "pot-life-halving", "rfc-5545",
+     "transfer-rating", "volume-solids"),
+    "The invented 64 in recurve in one-part urethane, started on Monday 4 May 2026 at 70 °F.",
     compute,
 )

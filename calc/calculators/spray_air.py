@@ -1,5 +1,13 @@
 """Spray air: dew point, how far the work is above it, what the wood settles at; go or wait."""
 
+from calc.calculators.finish_product import (
+    OWN,
+    cold_checks,
+    family_choice,
+    hazard_checks,
+    least_temperature_input,
+)
+from calc.calculators.finish_product import least_temperature as least_of
 from calc.fields import (
     OK,
     RULE,
@@ -22,9 +30,10 @@ from calc.fields import (
     sentence,
     switch,
 )
-from calc.shop.air import dew_point, relative_humidity_from_dew_point
+from calc.shop.air import dew_point, dew_point_error, relative_humidity_from_dew_point
 from calc.shop.moisture import equilibrium_moisture_content
 from calc.tables import practice
+from calc.tables.finish_families import find
 
 METRIC_MARGIN = 3.0  # K
 IMPERIAL_MARGIN = 25 / 9  # K, 5 degF
@@ -33,6 +42,10 @@ IMPERIAL_MARGIN = 25 / 9  # K, 5 degF
 USUAL_MOISTURE_GAP = 0.02
 """Wood farther than this from what the air makes it is on its way there, and moves (common practice)."""
 
+HYGROMETER_ERRORS = (0.03, 0.05)
+"""How far a household hygrometer is out: from the one to the other (common practice)."""
+
+AT_IT = 0.05  # K, shown as 0.0
 MOST_HEAT = practice.find("bow-heat").high
 
 ROUNDING = 1e-9
@@ -47,7 +60,8 @@ def compute(
     rising: bool,
     wood_moisture: float | None,
     humidity_limit: float,
-    least_temperature: float,
+    family: str,
+    least_temperature: float | None,
 ) -> Outcome:
     """Return dew point, margin and wood moisture, and whether to go or to wait."""
     surface = air_temperature if surface_temperature is None else surface_temperature
@@ -55,9 +69,15 @@ def compute(
     margin = surface - dew
     moisture = equilibrium_moisture_content(air_temperature, humidity)
     highest = _highest_humidity(air_temperature, surface)
+    errors = _dew_point_errors(air_temperature, humidity)
+    product = "this product" if family == OWN else find(family).name
     checks = (
         _margin_checks(margin, rising)
-        + _condition_checks(air_temperature, surface, humidity, humidity_limit, least_temperature)
+        + _hygrometer_checks(air_temperature, humidity, surface)
+        + _condition_checks(air_temperature, surface, humidity, humidity_limit)
+        + cold_checks(min(air_temperature, surface), least_of(family, least_temperature), product)
+        + _unknown_checks(family, least_temperature)
+        + hazard_checks(family)
         + _moisture_checks(wood_moisture, moisture)
     )
     return Outcome(
@@ -69,13 +89,22 @@ def compute(
             ("highest_humidity", highest),
             ("over_metric", margin - METRIC_MARGIN),
             ("over_imperial", margin - IMPERIAL_MARGIN),
+            ("dew_point_error", errors[1]),
+            ("least_temperature_used", least_of(family, least_temperature)),
         ),
         checks,
         (_humidity_table(air_temperature, surface),),
         (_margin_chart(air_temperature, surface, humidity, margin), _moisture_chart(air_temperature)),
         (),
-        _assumptions(surface_temperature),
+        _assumptions(surface_temperature, errors),
     )
+
+
+def _dew_point_errors(air: float, humidity: float) -> tuple[float | None, float | None]:
+    """Return how far the dew point is out by each error of the hygrometer, None where nothing can be said."""
+    small, large = [dew_point_error(air, humidity, each) if humidity > each else None
+                    for each in HYGROMETER_ERRORS]
+    return small, large
 
 
 def _highest_humidity(air: float, surface: float) -> float:
@@ -89,11 +118,14 @@ def _highest_humidity(air: float, surface: float) -> float:
 def _headline(checks: tuple[Check, ...], margin: float, dew: float) -> Sentence:
     stops = [each for each in checks if each.level == STOP]
     kind = "temperature_difference"
+    others = [each for each in stops if each.id != "margin"]
+    why = " " + _because(others) + "." if others else ""
+    if abs(margin) < AT_IT:
+        return sentence("Wait: the surface is at the dew point, {}, and water condenses on it." + why,
+                        amount("temperature", dew, 1))
     if margin <= 0:
-        others = [each for each in stops if each.id != "margin"]
         return sentence("Wait: the dew point is {} and the surface {} below it, so water condenses on it."
-                        + (" " + _because(others) + "." if others else ""),
-                        amount("temperature", dew, 1), amount(kind, -margin))
+                        + why, amount("temperature", dew, 1), amount(kind, -margin))
     if stops:
         return sentence("Wait: dew point {}, surface {} above it. " + _because(stops) + ".",
                         amount("temperature", dew, 1), amount(kind, margin))
@@ -122,6 +154,9 @@ def _margin_checks(margin: float, rising: bool) -> tuple[Check, ...]:
         found = [check("margin", WATCH, sentence(
             "The surface is {} above the dew point: that meets the rule of 5 °F (2.8 °C) and fails the one "
             "of 3 °C. Warm the work a little, or wait.", shown))]
+    elif abs(margin) < AT_IT:
+        found = [check("margin", STOP, "The surface is at the dew point: water condenses on it. Warm the "
+                       "work, dry the air, or wait.")]
     elif margin < 0:
         found = [check("margin", STOP, sentence(
             "The surface is {} below the dew point: water condenses on it. Warm the work, dry the air, or "
@@ -137,9 +172,26 @@ def _margin_checks(margin: float, rising: bool) -> tuple[Check, ...]:
     return tuple(found)
 
 
-def _condition_checks(
-    air: float, surface: float, humidity: float, limit: float, least: float
-) -> tuple[Check, ...]:
+def _hygrometer_checks(air: float, humidity: float, surface: float) -> tuple[Check, ...]:
+    """Return a caution where the reading meets the margin, and a hygrometer that reads too low would not."""
+    margin = surface - dew_point(air, humidity)
+    wetter = surface - dew_point(air, min(1.0, humidity + HYGROMETER_ERRORS[1]))
+    if margin < METRIC_MARGIN - ROUNDING or wetter >= METRIC_MARGIN:
+        return ()
+    return (check("hygrometer", WATCH, sentence(
+        "If the hygrometer reads {} of humidity too low, the surface is only {} above the dew point, less "
+        "than 3 °C (5.4 °F). Check it before you trust a margin this small.",
+        amount("ratio", HYGROMETER_ERRORS[1], 0), amount("temperature_difference", wetter))),)
+
+
+def _unknown_checks(family: str, given: float | None) -> tuple[Check, ...]:
+    if family != OWN or given is not None:
+        return ()
+    return (check("least", WATCH, "No least temperature was given: read it on the product's sheet and type "
+                  "it in. Below it a finish may never cure."),)
+
+
+def _condition_checks(air: float, surface: float, humidity: float, limit: float) -> tuple[Check, ...]:
     found = []
     if humidity > limit + ROUNDING:
         found.append(check("humidity", STOP, sentence(
@@ -150,10 +202,6 @@ def _condition_checks(
             "Relative humidity of {} is within the limit of {}. That limit alone is the looser rule where "
             "work "
             "and air are equally warm.", amount("ratio", humidity, 0), amount("ratio", limit, 0))))
-    if min(air, surface) < least - ROUNDING:
-        found.append(check("cold", STOP, sentence(
-            "Air or work is colder than the {} that the product needs: it may cure slowly, or never.",
-            amount("temperature", least))))
     if max(air, surface) > MOST_HEAT + ROUNDING:
         found.append(check("hot", STOP, sentence(
             "Air or work is at {}, above the {} that an old bow is kept below: glue lines soften.",
@@ -205,18 +253,29 @@ def _moisture_chart(air: float) -> Chart:
                           [equilibrium_moisture_content(air, each) for each in HUMIDITIES[:-1]]),))
 
 
-def _assumptions(surface_temperature: float | None) -> tuple[Sentence | str, ...]:
+def _assumptions(
+    surface_temperature: float | None, errors: tuple[float | None, float | None]
+) -> tuple[Sentence | str, ...]:
     found: list[Sentence | str] = []
     if surface_temperature is None:
         found.append("The work is as warm as the air. Work that came in from the cold is not: measure it.")
     found += [
-        "Dew point by the Magnus form, within 0.35 °C from -40 to 60 °C. A cheap hygrometer is out by 3 to 5 "
-        "% of humidity, which is up to 1.5 °C of dew point: that is the larger error.",
+        _hygrometer_sentence(errors),
         "Wood moisture is a practical estimate for any wood in steady air; sealed wood takes weeks to "
         "follow. A later report calls the data behind it unreliable for science.",
         "The rules were written for coating steel. For wood and glass they are a sensible habit.",
     ]
     return tuple(found)
+
+
+def _hygrometer_sentence(errors: tuple[float | None, float | None]) -> Sentence:
+    start = ("Dew point by the Magnus form, within 0.35 °C from -40 to 60 °C. A cheap hygrometer is out by "
+             "3 to 5 % of humidity: ")
+    if errors[0] is None or errors[1] is None:
+        return sentence(start + "in air this dry the dew point is then hardly known.")
+    return sentence(start + "here that moves the dew point by up to {} to {}, the larger error. It grows as "
+                    "the air gets drier.", amount("temperature_difference", errors[0]),
+                    amount("temperature_difference", errors[1]))
 
 
 CAUTIONS: tuple[Sentence | str, ...] = (
@@ -236,7 +295,7 @@ CALCULATOR = Calculator(
     (
         group(
             "Air and work",
-            quantity("air_temperature", "Air temperature", "temperature", "68 °F", "30 °F", "130 °F",
+            quantity("air_temperature", "Air temperature", "temperature", "70 °F", "30 °F", "130 °F",
                      ("50 °F", "95 °F"), "At the bench, out of the sun."),
             quantity("humidity", "Relative humidity", "ratio", "60 %", "1 %", "100 %", ("20 %", "90 %"),
                      "At the same place.", "Leave the hygrometer lying there for a quarter of an hour."),
@@ -252,10 +311,8 @@ CALCULATOR = Calculator(
             "Limits",
             quantity("humidity_limit", "Highest humidity", "ratio", "85 %", "30 %", "100 %", ("50 %", "85 %"),
                      "The maker's sheet comes first.", role=RULE),
-            quantity("least_temperature", "Lowest temperature for the product",
-                                          "temperature", "55 °F", "20 °F",
-                     "90 °F", ("40 °F", "70 °F"), "An assumption to edit: the maker's sheet comes first.",
-                     role=RULE),
+            family_choice(with_own=True),
+            least_temperature_input(),
         ),
     ),
     (
@@ -265,10 +322,15 @@ CALCULATOR = Calculator(
         result("highest_humidity", "Humidity that leaves 3 °C", "ratio", "For this air and this surface."),
         result("over_metric", "Margin over the rule of 3 °C", "temperature_difference"),
         result("over_imperial", "Margin over the rule of 5 °F", "temperature_difference"),
+        result("dew_point_error", "Dew point out by up to", "temperature_difference",
+               "If the hygrometer is out by 5 % of humidity."),
+        result("least_temperature_used", "Lowest temperature for the product", "temperature",
+               "From its sheet, else typical of its family."),
     ),
     CAUTIONS,
-    ("alduchov-eskridge-1996", "coating-dew-point", "fpl-gtr-229", "mil-hdbk-1110", "simpson-1998",
-     "wood-handbook-moisture"),
-    "An invented shop at 68 °F and 60 % relative humidity, the bow as warm as the air.",
+    ("alduchov-eskridge-1996", "coating-dew-point", "finish-practice", "fpl-gtr-229", "mil-hdbk-1110",
+     "niosh-formaldehyde", "one-part-isocyanate", "simpson-1998", "wood-handbook-moisture"),
+    "The shop of the invented bow at 70 °F and 60 % relative humidity, the bow as warm as the air, before a "
+    "coat of one-part urethane.",
     compute,
 )

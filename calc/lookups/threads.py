@@ -11,11 +11,9 @@ CHART_SHARE = 0.75
 
 def _cells(thread: Thread) -> tuple[object, ...]:
     hole = tap_hole(thread.major, thread.pitch, CHART_SHARE)
-    drill = drills.nearest(hole) if thread.drill is None else drills.find(thread.drill)
-    chosen = "nearest size" if thread.drill is None else "charts"
+    drill = drills.find(thread.drill)
     return (thread.name, thread.major, INCH / thread.pitch, basic_minor_diameter(thread.major, thread.pitch),
-            hole, drill.name, chosen, drill.diameter,
-            share_of_thread(thread.major, thread.pitch, drill.diameter))
+            hole, drill.name, drill.diameter, share_of_thread(thread.major, thread.pitch, drill.diameter))
 
 
 LOOKUP = lookup(
@@ -26,7 +24,7 @@ LOOKUP = lookup(
     (column("Thread"), column("Outside diameter", "thickness", "imperial", 4),
      column("Threads per inch", "number", decimals=0),
      column("Basic minor diameter", "thickness", "imperial", 4),
-     column("Hole for 75 %", "thickness", "imperial", 4), column("Tap drill"), column("Named by"),
+     column("Hole for 75 %", "thickness", "imperial", 4), column("Chart drill"),
      column("Its diameter", "thickness", "imperial", 4), column("Thread with it", "ratio")),
-    tuple([row(_cells(each), each.source, each.drill_status or each.status) for each in THREADS]),
+    tuple([row(_cells(each), each.source, each.drill_status) for each in THREADS]),
 )

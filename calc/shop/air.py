@@ -63,6 +63,32 @@ def relative_humidity_from_dew_point(temperature: float, dew_point: float) -> fl
                     - MAGNUS_A * temperature / (MAGNUS_B + temperature))
 
 
+def dew_point_error(temperature: float, relative_humidity: float, humidity_error: float) -> float:
+    """Return how far the dew point is out when the humidity is out by so much, to the worse side.
+
+    The larger of both differences; in drier air the same error of humidity moves the dew point further.
+
+    Args:
+        temperature [degC]: of the air, -40 to 60.
+        relative_humidity [1]: as read, more than humidity_error, at most 1.
+        humidity_error [1]: of the reading to either side, >= 0.
+
+    Returns:
+        [K] largest error of the dew point.
+
+    Raises:
+        ValueError: an argument is outside its range.
+
+    Source: alduchov-eskridge-1996.
+    """
+    if not 0.0 <= humidity_error < relative_humidity:
+        raise ValueError("humidity error must not be negative and less than the humidity, got "
+                         + str(humidity_error) + " of " + str(relative_humidity))
+    read = dew_point(temperature, relative_humidity)
+    wetter = dew_point(temperature, min(1.0, relative_humidity + humidity_error)) - read
+    return max(wetter, read - dew_point(temperature, relative_humidity - humidity_error))
+
+
 def _require_magnus(temperature: float) -> None:
     if not MAGNUS_LOW <= temperature <= MAGNUS_HIGH:
         raise ValueError("temperature must be from -40 to 60 degC, got " + str(temperature) + " degC")

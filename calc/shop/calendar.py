@@ -4,8 +4,11 @@ from collections import namedtuple
 
 from calc.dates import DAY, date_of, two_digits
 
-Event = namedtuple("Event", "uid summary description start end")
-"""An appointment. start, end: moments on the scale of `calc.dates`, in whatever time zone the reader is."""
+Event = namedtuple("Event", "uid summary description start end sequence")
+"""An appointment. start, end: moments on the scale of `calc.dates`, in whatever time zone the reader is.
+
+uid: the same in every file that tells of it. sequence: 0 at first, higher each time it is told anew.
+"""
 
 LONGEST_LINE = 75  # bytes, line end left out
 LINE_END = "\r\n"
@@ -39,6 +42,7 @@ def calendar_text(product: str, stamp: int, events: list[Event]) -> str:
             "DTSTAMP:" + moment_text(stamp) + "Z",
             "DTSTART:" + moment_text(event.start),
             "DTEND:" + moment_text(event.end),
+            "SEQUENCE:" + str(event.sequence),
             "SUMMARY:" + escaped(event.summary),
             "DESCRIPTION:" + escaped(event.description),
             "END:VEVENT",

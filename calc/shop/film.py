@@ -71,6 +71,60 @@ def volume_to_mix(area: float, wet_film_thickness: float, transfer_efficiency: f
     return area * wet_film_thickness / transfer_efficiency
 
 
+def parts_by_volume(
+    part_a: float, part_b: float, density_a: float, density_b: float
+) -> tuple[float, float]:
+    """Return a mixing ratio by volume from one by weight.
+
+    Args:
+        part_a [1]: of the base by weight, > 0.
+        part_b [1]: of the hardener by weight, >= 0.
+        density_a [kg/m^3]: of the base, > 0.
+        density_b [kg/m^3]: of the hardener, > 0.
+
+    Returns:
+        parts of base and hardener by volume, the base's as it was given.
+
+    Raises:
+        ValueError: an argument is outside its range.
+
+    Source: geometry.
+    """
+    require_positive("part a", part_a, "1")
+    require_not_negative("part b", part_b, "1")
+    require_positive("density a", density_a, "kg/m3")
+    require_positive("density b", density_b, "kg/m3")
+    return part_a, part_b * density_a / density_b
+
+
+def mixed_volumes(
+    volume: float, part_a: float, part_b: float, reducer: float
+) -> tuple[float, float, float]:
+    """Return what to measure out for a volume that is ready to lay on.
+
+    Args:
+        volume [m^3]: of base, hardener and thinner together, >= 0.
+        part_a [1]: of the base by volume, > 0.
+        part_b [1]: of the hardener by volume, >= 0.
+        reducer [1]: volume of thinner per volume of base and hardener together, >= 0.
+
+    Returns:
+        [m^3] base, hardener and thinner; their sum is the volume, if nothing shrinks on mixing.
+
+    Raises:
+        ValueError: an argument is outside its range.
+
+    Source: geometry.
+    """
+    require_not_negative("volume", volume, "m3")
+    require_positive("part a", part_a, "1")
+    require_not_negative("part b", part_b, "1")
+    require_not_negative("reducer", reducer, "1")
+    product = volume / (1.0 + reducer)
+    base = product * part_a / (part_a + part_b)
+    return base, product - base, volume - product
+
+
 def coverage(dry_film_thickness: float, volume_solids: float) -> float:
     """Return the area that a volume of product covers, without loss.
 

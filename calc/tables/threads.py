@@ -5,9 +5,9 @@ from collections import namedtuple
 from calc.quantities import INCH
 
 Thread = namedtuple("Thread", "id name major pitch drill source status drill_status")
-"""One thread: major diameter [m], pitch [m], name of its chart drill or None.
+"""One thread: major diameter [m], pitch [m], name of its chart drill.
 
-status: of diameter and pitch; drill_status: of the chart drill, or None.
+status: of diameter and pitch; drill_status: of the chart drill.
 """
 
 _READ = "read second-hand"
@@ -34,22 +34,21 @@ def machine_screw_major(number: int) -> float:
     return 0.060 + 0.013 * number
 
 
-def _thread(id: str, name: str, inches: float, per_inch: int, drill: str | None, drill_status: str | None
-            ) -> Thread:
+def _thread(id: str, name: str, inches: float, per_inch: int, drill: str, drill_status: str) -> Thread:
     return Thread(id, name, inches * INCH, INCH / per_inch, drill, "thread-charts", _READ, drill_status)
 
 
 THREADS = (
     _thread("8-32", "#8-32 UNC", machine_screw_major(8), 32, "#29", _READ),
-    _thread("8-36", "#8-36 UNF", machine_screw_major(8), 36, None, None),
+    _thread("8-36", "#8-36 UNF", machine_screw_major(8), 36, "#29", _READ),
     _thread("10-24", "#10-24 UNC", machine_screw_major(10), 24, "#25", _READ),
     _thread("10-32", "#10-32 UNF", machine_screw_major(10), 32, "#21", _READ),
     _thread("1/4-20", "1/4-20 UNC", 0.250, 20, "#7", _READ),
-    _thread("1/4-28", "1/4-28 UNF", 0.250, 28, "#3", "from memory"),
-    _thread("5/16-18", "5/16-18 UNC", 0.3125, 18, "F", "from memory"),
-    _thread("5/16-24", "5/16-24 UNF", 0.3125, 24, None, None),
-    _thread("3/8-16", "3/8-16 UNC", 0.375, 16, None, None),
-    _thread("3/8-24", "3/8-24 UNF", 0.375, 24, None, None),
+    _thread("1/4-28", "1/4-28 UNF", 0.250, 28, "#3", _READ),
+    _thread("5/16-18", "5/16-18 UNC", 0.3125, 18, "F", _READ),
+    _thread("5/16-24", "5/16-24 UNF", 0.3125, 24, "I", _READ),
+    _thread("3/8-16", "3/8-16 UNC", 0.375, 16, "5/16 in", _READ),
+    _thread("3/8-24", "3/8-24 UNF", 0.375, 24, "Q", _READ),
 )
 
 

@@ -87,6 +87,43 @@ def test_at_the_humidity_limit_it_still_goes():
     assert levels(outcome)["humidity"] == "ok"
 
 
+def test_a_product_of_its_own_says_what_it_needs():
+    assert levels(results(family="own")[1])["least"] == "watch"
+    values, outcome = results(family="own", least_temperature="75 F")
+    assert levels(outcome)["cold"] == "stop"
+    assert values["least_temperature_used"] == pytest.approx((75 - 32) / 1.8)
+
+
+@pytest.mark.parametrize("family", ["two-part-urethane", "one-part-urethane", "catalysed-lacquer", "own"])
+def test_a_go_still_tells_what_the_product_gives_off(family):
+    found = levels(results(family=family)[1])
+    assert "watch" in (found.get("isocyanate"), found.get("formaldehyde"))
+
+
+@pytest.mark.parametrize(
+    ("humidity", "error"),
+    # psychrolib at 15 °C (59 °F), 5 % of humidity too much or too little; below freezing it counts over ice.
+    [("50 %", 1.5), ("40 %", 1.9), ("30 %", 2.5)],
+)
+def test_how_far_a_household_hygrometer_moves_the_dew_point(humidity, error):
+    values, outcome = results(air_temperature="15 C", humidity=humidity)
+    assert values["dew_point_error"] == pytest.approx(error, abs=0.07)
+    [said] = [say(each, "metric") for each in outcome.assumptions if "hygrometer" in say(each, "metric")]
+    assert f"to {values['dew_point_error']:.1f} °C" in said
+    assert "1.5 °C of dew point" not in said
+
+
+def test_a_margin_that_a_poor_hygrometer_would_eat_is_said():
+    assert levels(results(humidity="80 %", air_temperature="20 C")[1])["hygrometer"] == "watch"
+    assert "hygrometer" not in levels(results(humidity="60 %", air_temperature="20 C")[1])
+
+
+def test_a_surface_at_the_dew_point_is_said_to_be_at_it():
+    _, outcome = results(air_temperature="20 C", humidity="60 %", surface_temperature="12.01 C")
+    assert headline(outcome).startswith("Wait: the surface is at the dew point")
+    assert "0.0" not in headline(outcome)
+
+
 def test_the_rule_that_says_and_rising():
     _, outcome = results(rising="no")
     assert levels(outcome)["falling"] == "watch"

@@ -8,7 +8,7 @@ from metpy.units import units
 from scipy.optimize import brentq
 
 from calc.calculators.spray_air import IMPERIAL_MARGIN, METRIC_MARGIN
-from calc.shop.air import dew_point, relative_humidity_from_dew_point
+from calc.shop.air import dew_point, dew_point_error, relative_humidity_from_dew_point
 from tests.references.printed import printed
 
 
@@ -70,6 +70,22 @@ def test_humidity_that_leaves_three_degrees(temperature, limit):
     assert found == pytest.approx(library, abs=0.0005)
     assert relative_humidity_from_dew_point(temperature, temperature - 3) == pytest.approx(found, rel=1e-9)
     assert 2.40 < temperature - dew_point(temperature, 0.85) < 2.71
+
+
+@pytest.mark.parametrize("temperature", [15, 20, 25])
+@pytest.mark.parametrize(("humidity", "error"), [(0.6, 1.3), (0.5, 1.5), (0.4, 1.9), (0.3, 2.5)])
+def test_five_per_cent_of_humidity_in_degrees(temperature, humidity, error):
+    # psychrolib; to the nearest tenth at 15 °C, up to a tenth more at 25 °C: calculated separately.
+    library = psychrolib.GetTDewPointFromRelHum
+    if library(temperature, humidity - 0.05) > 0:
+        expected = library(temperature, humidity) - library(temperature, humidity - 0.05)
+        assert dew_point_error(temperature, humidity, 0.05) == pytest.approx(expected, abs=0.02)
+    assert -0.07 < dew_point_error(temperature, humidity, 0.05) - error < 0.13
+
+
+def test_a_reading_that_may_be_nothing_has_no_error():
+    with pytest.raises(ValueError, match="less than the humidity"):
+        dew_point_error(20, 0.05, 0.05)
 
 
 def test_the_two_published_margins_disagree():

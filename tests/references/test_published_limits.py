@@ -6,7 +6,7 @@ import pytest
 
 from calc import bibliography
 from calc.tables.exposure_limits import LIMITS, limits_of
-from calc.tables.gloss import LEVELS, levels_at
+from calc.tables.gloss import LEVELS, levels_at, sheen_decides
 
 
 @pytest.mark.parametrize("limit", LIMITS, ids=lambda each: f"{each.agent} {each.body}")
@@ -49,12 +49,13 @@ def test_limits_as_they_were_read(agent, body, words):
     ("gloss", "levels"),
     [
         (3, "G1 G2"), (5, "G1 G2"), (8, "G2"), (10, "G2 G3"), (15, "G3"), (20, "G3 G4"), (22, "G3 G4"),
-        (25, "G3 G4"), (30, "G4"), (35, "G4 G5"), (50, "G5"), (70, "G5 G6"), (80, "G6"), (85, "G6 G7"),
+        (25, "G3 G4"), (30, "G4"), (35, "G4 G5"), (50, "G5"), (70, "G5 G6"), (80, "G6"), (85, "G6"),
         (95, "G7"),
     ],
 )
 def test_gloss_levels_at_60_degrees(gloss, levels):
     # A paint institute's public page: read. A border belongs to both sides; G3 and G4 overlap from 20 to 25.
+    # Its highest level has "more than 85 units", so 85 itself is the level below.
     assert [each.id for each in levels_at(gloss)] == levels.split()
 
 
@@ -64,6 +65,12 @@ def test_gloss_levels_at_60_degrees(gloss, levels):
 def test_85_degrees_decide_where_levels_overlap(gloss, sheen, level):
     # The same page: read.
     assert [each.id for each in levels_at(gloss, sheen)] == [level]
+
+
+@pytest.mark.parametrize("gloss", range(101))
+def test_85_degrees_decide_nowhere_else(gloss):
+    # The same page, read: G1 ends at 5 GU, and only G3 and G4 overlap again, from 20 to 25.
+    assert sheen_decides(gloss) == (gloss <= 5 or 20 <= gloss <= 25)
 
 
 def test_gloss_borders():

@@ -31,12 +31,18 @@ def test_hole_for_three_quarters_of_thread(id, hole):
 @pytest.mark.parametrize(
     ("id", "name", "share"),
     [
-        ("8-32", "#29", "69.0"),  # a chart page, read: not 75 %
-        ("10-24", "#25", "74.8"),  # a chart page, read
-        ("10-32", "#21", "76.4"),  # a chart page, read
-        ("1/4-20", "#7", "75.4"),  # a chart page, read
-        ("1/4-28", "#3", "79.8"),  # from memory
-        ("5/16-18", "F", "76.9"),  # from memory
+        # Shop charts: read second-hand. Of five, one prints 17/64 in for 5/16-24 and one #8 for 1/4-20.
+        # Shares calculated separately.
+        ("8-32", "#29", "69.0"),  # not 75 %
+        ("8-36", "#29", "77.6"),
+        ("10-24", "#25", "74.8"),
+        ("10-32", "#21", "76.4"),
+        ("1/4-20", "#7", "75.4"),
+        ("1/4-28", "#3", "79.8"),
+        ("5/16-18", "F", "76.9"),
+        ("5/16-24", "I", "74.8"),
+        ("3/8-16", "5/16 in", "77.0"),
+        ("3/8-24", "Q", "79.4"),
     ],
 )
 def test_chart_drills_and_what_they_leave(id, name, share):

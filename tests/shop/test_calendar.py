@@ -16,7 +16,7 @@ TEXTS = st.text(st.characters(exclude_categories=["Cs", "Cc"], include_character
 
 
 def event(summary="Seal coat", description="", start=MONDAY + NINE, end=MONDAY + NINE + 3600):
-    return Event("one@rebrace.invalid", summary, description, start, end)
+    return Event("one@rebrace.invalid", summary, description, start, end, 3)
 
 
 def read(text):
@@ -33,6 +33,7 @@ def test_a_library_reads_what_was_written():
     assert events[0].decoded("DTSTART") == dt.datetime(2026, 5, 4, 9, 0)  # no zone: the reader's own hours
     assert events[0].decoded("DTEND") == dt.datetime(2026, 5, 4, 10, 0)
     assert events[0].decoded("DTSTAMP") == dt.datetime(2026, 5, 4, tzinfo=dt.UTC)
+    assert events[0]["SEQUENCE"] == 3
     assert not calendar.errors
 
 
