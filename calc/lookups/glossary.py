@@ -306,6 +306,31 @@ PARTS = (
     )),
 )
 
+OTHER_WORDS = (
+    ("Brace height", ("fistmele", "string height", "bracing height")),
+    ("Cyanoacrylate", ("superglue", "super glue", "ca glue", "ca", "instant glue")),
+    ("Delamination", ("delam",)),
+    ("Draw weight", ("poundage", "pull weight", "pounds of pull")),
+    ("Draw-force curve", ("force draw curve",)),
+    ("Dry fire", ("dryfire", "dryfired", "dry firing", "dry loose")),
+    ("Equilibrium moisture content", ("emc",)),
+    ("Fadeout", ("fade out", "fade outs", "fades")),
+    ("Flatting powder", ("matting agent", "flattening agent")),
+    ("Glass", ("fiberglass", "fibreglass", "fiber glass", "fibre glass")),
+    ("Grains per pound", ("gpp",)),
+    ("Insert", ("bushing", "bushings")),
+    ("Isocyanate", ("iso", "2k", "two pack")),
+    ("Lower explosive limit", ("lel",)),
+    ("Riser", ("handle section",)),
+    ("Scuffing", ("keying", "scuff sanding")),
+    ("String groove", ("nock groove", "nock grooves", "string nock", "string nocks")),
+    ("Stringer", ("bow stringer",)),
+    ("Three under", ("3 under",)),
+    ("Tip overlay", ("tip wedge", "tip wedges")),
+)
+"""What others call some of the words, by which a reader finds them all the same. In small letters, without
+signs between them."""
+
 
 def find_part(id: str) -> Part:
     """Return one part of the glossary.

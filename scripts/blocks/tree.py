@@ -10,6 +10,9 @@ from xml.etree.ElementTree import Element, tostring
 
 Node = str | list[Any]
 
+ON_ITS_OWN = ("dd", "dt", "h3", "li", "p", "td", "th")
+"""Elements that end a line, so that the search index does not run the last word into the next."""
+
 UNSEARCHED = {"data-search-exclude": ""}
 """Keeps an element out of the search index, which every visitor fetches: the form has the same words."""
 
@@ -39,4 +42,7 @@ def _built(node: Node) -> Element:
             built.text = (built.text or "") + child
         else:
             last.tail = (last.tail or "") + child
+    for each in built:
+        if each.tag in ON_ITS_OWN and not each.tail:
+            each.tail = "\n"
     return built

@@ -3,6 +3,7 @@
 On a slow line every further file costs a wait of its own.
 """
 
+import os
 import shutil
 import subprocess
 from collections.abc import Sequence
@@ -11,6 +12,8 @@ from pathlib import Path
 from scripts.building.errors import BuildError
 
 ENTRIES = ("page.mjs", "worker.mjs", "bench-worker.mjs")
+CLASSIC = ("search-worker.mjs",)
+"""Workers that the theme starts, which knows no modules."""
 VENDOR = "vendor"
 
 
@@ -20,16 +23,19 @@ def join(node_modules: Path, site: Path) -> None:
     joined = folder.with_name("js-joined")
     vendored = sorted(path.relative_to(folder).as_posix() for path in (folder / VENDOR).glob("*.mjs"))
     minify(node_modules, folder, ENTRIES, joined, "--bundle", "--splitting", "--chunk-names=[name]-[hash]")
+    minify(node_modules, folder, CLASSIC, joined, "--bundle", kind="iife")
     minify(node_modules, folder, vendored, joined, "--outbase=.")
     shutil.rmtree(folder)
     joined.rename(folder)
 
 
-def minify(node_modules: Path, folder: Path, names: Sequence[str], target: Path, *options: str) -> None:
+def minify(node_modules: Path, folder: Path, names: Sequence[str], target: Path, *options: str,
+           kind: str = "esm") -> None:
     """Write modules of a folder into a target folder in fewer bytes."""
-    command = [str(node_modules / ".bin" / "esbuild"), *names, *options, "--format=esm", "--minify",
+    command = [str(node_modules / ".bin" / "esbuild"), *names, *options, f"--format={kind}", "--minify",
                "--target=es2022", "--charset=utf8", "--out-extension:.js=.mjs", "--log-level=warning",
                f"--outdir={target}"]
-    done = subprocess.run(command, cwd=folder, capture_output=True, text=True, check=False)
+    found_in = {**os.environ, "NODE_PATH": str(node_modules)}
+    done = subprocess.run(command, cwd=folder, env=found_in, capture_output=True, text=True, check=False)
     if done.returncode:
         raise BuildError("modules have faults:\n" + done.stderr)

@@ -3,8 +3,8 @@
 import shutil
 from pathlib import Path
 
-UNUSED = ("assets/javascripts/lunr", "assets/**/*.map")
-"""Word lists for searching in other languages; maps for debugging the theme."""
+UNUSED = ("assets/javascripts/lunr", "assets/javascripts/workers", "assets/**/*.map")
+"""Word lists for searching in other languages; its search, for which we have our own; maps for debugging."""
 
 
 def trim(site: Path) -> None:

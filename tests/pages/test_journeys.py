@@ -25,7 +25,7 @@ def test_hobbyist_searches_and_reads(visitor):
     page = visitor.open()
     page.locator('.md-header label[for="__search"]').first.click()
     page.locator("input.md-search__input").press_sequentially("tiller")
-    found = page.locator(".md-search-result__link", has=page.locator("h1", has_text=re.compile("^Tiller$")))
+    found = page.locator(".md-search-result__link", has=page.locator("h1", has_text=re.compile("^Tiller calculator$")))
     found.first.click()
     expect(page.locator(".md-content h1")).to_contain_text("Tiller")
     expect(headline(page)).to_be_visible()
