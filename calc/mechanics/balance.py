@@ -16,8 +16,9 @@ WIDEST = 0.6
 HALVINGS = 44
 """Of the piece between two bows, in which a ratio is sought."""
 
-STEPS = 6
-"""Bows computed on either side of the balanced one."""
+PLACES = (0.04, 0.16, 0.33, 0.5, 0.67, 0.83, 1.0)
+"""Parts of the widest at which bows are computed on either side of the balanced one: the first close to it,
+since the curve's slope there is the answer asked for most."""
 
 
 def tiller_by_stiffness(limb: Limb, brace_height: float, from_end: float | None) -> Curve:
@@ -39,7 +40,8 @@ def tiller_by_stiffness(limb: Limb, brace_height: float, from_end: float | None)
         ValueError: the bow cannot be braced, or tiller does not show where it is read.
 
     Limits:
-        Limbs of one shape and one taper of stiffness; the string does not stretch.
+        Limbs of one shape and one taper of stiffness; the string does not stretch. Between the bows computed
+        the curve and its slope at 0 keep within half a per cent.
 
     Source: elastica
     """
@@ -60,8 +62,8 @@ def _outward(
 ) -> "Iterator[tuple[float, float]]":
     """Yield (logarithm of lower over upper stiffness, tiller) for ever stiffer lower limbs."""
     highest = 0.0
-    for step in range(1, STEPS + 1):
-        ratio = WIDEST * step / STEPS
+    for place in PLACES:
+        ratio = WIDEST * place
         bow = Bow(limb.stiffened(math.exp(-ratio / 2)), limb.stiffened(math.exp(ratio / 2)))
         try:
             near = bow.brace(brace_height, near)

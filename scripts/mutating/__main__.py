@@ -42,6 +42,17 @@ def imported_by(file: Path) -> set[str]:
 
 
 def tests_of(file: str) -> list[str]:
+    """Return the test files of a module: those of its own or, where there are none, of what imports it."""
+    own = own_tests_of(file)
+    if own:
+        return own
+    module = module_name(Path(file))
+    users = [str(path.relative_to(ROOT)) for path in sorted((ROOT / "calc").rglob("*.py"))
+             if module in imported_by(path)]
+    return list(dict.fromkeys(test for user in users for test in own_tests_of(user)))
+
+
+def own_tests_of(file: str) -> list[str]:
     """Return the test files of a module: first the one of its name, then those that import it."""
     module, name = module_name(Path(file)), "test_" + Path(file).stem + ".py"
     near, far = [], []

@@ -16,6 +16,7 @@ SIGNS = {
 }
 OTHER_NAMES = {"min": "max", "max": "min", "sin": "cos", "cos": "sin", "floor": "ceil", "ceil": "floor"}
 LARGER = 1.1  # what a number with decimals is multiplied by
+SLACK = 1e-5  # smaller ones allow for rounding and stay as they are
 
 
 class Mutation(NamedTuple):
@@ -88,7 +89,7 @@ def _changes(node: ast.AST, source: str, place) -> Iterator[tuple[int, int, str]
     elif isinstance(node, ast.If | ast.IfExp | ast.While):
         start, end = span(node.test)
         yield start, end, f"(not ({source[start:end]}))"
-    elif isinstance(node, ast.Constant) and isinstance(node.value, int | float):
+    elif isinstance(node, ast.Constant) and isinstance(node.value, int | float) and not _is_slack(node.value):
         start, end = span(node)
         yield start, end, _other(node.value)
     elif isinstance(node, ast.Name | ast.Attribute):
@@ -96,6 +97,10 @@ def _changes(node: ast.AST, source: str, place) -> Iterator[tuple[int, int, str]
         if name in OTHER_NAMES:
             _, end = span(node)
             yield end - len(name), end, OTHER_NAMES[name]
+
+
+def _is_slack(value: int | float) -> bool:
+    return 0 < value < SLACK
 
 
 def _other(value: int | float) -> str:

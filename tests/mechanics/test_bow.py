@@ -301,3 +301,9 @@ def test_tiller_can_be_read_as_far_as_the_fadeout_and_no_farther():
     at_fadeouts = braced.tiller_at_fadeouts()
     there = braced.tiller(furthest - 1e-9)
     assert min(abs(there.upper - at_fadeouts.upper), abs(there.lower - at_fadeouts.lower)) < 1e-6
+
+
+def test_where_the_string_lies_on_the_tip_there_is_no_distance():
+    at_rest = recurve().brace(0.2)
+    assert at_rest.contact_upper < 0.95 * 0.62
+    assert at_rest.tiller(1e-4) == (0.0, 0.0, 0.0)

@@ -102,6 +102,10 @@ def test_draw_weight_along_a_line_goes_both_ways():
     assert flight.draw_weight_at(0.7112, there, 0.74, 400.0) == pytest.approx(200.0)
 
 
+def test_an_arrow_that_carries_all_the_energy_leaves_no_virtual_mass():
+    assert flight.virtual_mass_from_speed(50.0, 1.0, 10.0) == 0.0
+
+
 @pytest.mark.parametrize(
     ("attempt", "sentence"),
     [

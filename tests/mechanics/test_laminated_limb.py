@@ -53,6 +53,21 @@ def test_sanding_stays_within_its_stretch_and_is_feathered():
     assert after.stiffness[10] == pytest.approx(flexural_rigidity(section.width, left))
 
 
+@pytest.mark.parametrize(("part", "share"), [(0.1, 0.028), (0.25, 0.15625), (0.75, 0.84375), (0.9, 0.972)])
+def test_a_feather_rises_by_3_t_squared_less_2_t_cubed(part, share):
+    # The smooth step, level at both ends: its own values at four places, at either end of the stretch.
+    assert sanded_share(SANDING, (2 + 2 * part) * INCH) == pytest.approx(share)
+    assert sanded_share(SANDING, (20 - 2 * part) * INCH) == pytest.approx(share)
+
+
+def test_without_a_feather_the_stretch_has_edges():
+    hard = Sanding(2 * INCH, 20 * INCH, 0.0, 0.6)
+    assert sanded_share(hard, 2 * INCH) == 0.0
+    assert sanded_share(hard, 2.001 * INCH) == 1.0
+    assert sanded_share(hard, 19.999 * INCH) == 1.0
+    assert sanded_share(hard, 1.999 * INCH) == sanded_share(hard, 20.001 * INCH) == 0.0
+
+
 def test_a_pound_takes_a_few_thousandths():
     # Common practice, from memory: 0.002 to 0.004 in of limb thickness per pound on a 50 lb laminated
     # recurve, both limbs alike. This one was made stout for its weight, to lie within; for the bow of the

@@ -41,6 +41,21 @@ def test_rectangle_against_its_formula(width, thickness):
     )
 
 
+def test_a_strip_may_leave_a_twentieth_and_no_less():
+    whole = sections.Section(1.0, 1 / 12, 0.5)
+    assert sections.without_strip(whole, 0.949, 1.0, 0.0).area == pytest.approx(0.051)
+    with pytest.raises(ValueError, match="the strip must leave some of the section"):
+        sections.without_strip(whole, 0.951, 1.0, 0.0)
+
+
+def test_a_strip_may_reach_the_face_and_no_farther():
+    whole = sections.Section(1.0, 1 / 12, 0.5)
+    assert sections.without_strip(whole, 0.5, 0.2, 0.4).area == pytest.approx(0.9)
+    assert sections.without_strip(whole, 0.5, 0.2, -0.4).area == pytest.approx(0.9)
+    with pytest.raises(ValueError, match="the strip must lie inside the section"):
+        sections.without_strip(whole, 0.5, 0.2, 0.401)
+
+
 @pytest.mark.parametrize(
     ("attempt", "sentence"),
     [

@@ -4,10 +4,11 @@ import math
 
 import pytest
 
+from calc.mechanics import tuning
 from calc.mechanics.bow import Bow
 from calc.mechanics.elastica import Limb
 from calc.mechanics.interpolation import curve_at, station_slopes
-from calc.mechanics.tuning import Bench, Unmet, bending_shares, calibrate, meet, meet_steps, read
+from calc.mechanics.tuning import MOST_AMISS, Bench, Unmet, bending_shares, calibrate, meet, meet_steps, read
 from calc.quantities import INCH, POUND_FORCE
 from tests.mechanics.bows import longbow, recurve
 from tests.mechanics.lever_estimate import tiller_per_stiffness_lost
@@ -176,3 +177,33 @@ def test_tiller_at_the_fadeouts_can_be_the_target_too():
     bench = Bench(0.2, DRAW, None)
     found = calibrate(recurve(), bench, 200.0, 0.004)
     assert found.state.braced.tiller_at_fadeouts().difference == pytest.approx(0.004, abs=1e-6)
+
+
+def test_a_limb_may_be_twenty_times_as_stiff_beside_the_other_as_reckoned_and_no_more():
+    assert math.exp(MOST_AMISS) == pytest.approx(20, rel=0.01)
+
+
+def test_calibration_stays_within_twenty_times(monkeypatch):
+    asked = {}
+
+    def watched(*arguments):
+        asked["start"], asked["within"] = arguments[1], arguments[6]
+        raise ValueError("far enough")
+
+    monkeypatch.setattr(tuning, "meet", watched)
+    bow = recurve()
+    weight = 3 * read(bow, BENCH).weight
+    with pytest.raises(Unmet, match="far enough"):
+        calibrate(bow, BENCH, weight, 0.0)
+    common, difference = asked["within"]
+    assert asked["start"] == (pytest.approx(math.log(3), abs=1e-6), 0.0)
+    assert [math.exp(each) / 3 for each in common] == pytest.approx([1 / 20, 20], rel=0.01)
+    assert [math.exp(each) for each in difference] == pytest.approx([1 / 20, 20], rel=0.01)
+
+
+def test_weight_once_calibrated_comes_back_whatever_it_was_reckoned():
+    # A bow reckoned nine times too soft is within what is searched.
+    bow = recurve().upper
+    soft = Bow(bow.stiffened(1 / 9), bow.stiffened(1 / 9))
+    found = calibrate(soft, BENCH, read(Bow(bow, bow), BENCH).weight, 0.0)
+    assert (found.upper_factor, found.lower_factor) == pytest.approx((9, 9), rel=1e-5)

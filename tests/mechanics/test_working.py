@@ -18,4 +18,5 @@ def test_strain_is_bending_times_depth():
 
 def test_the_hardest_place_is_told_against_the_middle():
     assert hardest((1.0, 1.0, 1.0, 1.0, 3.0, 1.0, 1.0, 1.0)) == (4, pytest.approx(2.0))
+    assert hardest((0.001, 0.001, 0.002, 0.002, 0.002, 0.002, 0.003, 0.001)) == (6, pytest.approx(1.5))
     assert hardest((0.0,) * 8) == (0, 0.0)

@@ -58,7 +58,16 @@ def test_vapour_follows_its_balance():
 
 def test_without_fresh_air_vapour_just_adds_up():
     assert air.rising_share(1e-4, 0.0, 50.0, 100.0) == pytest.approx(1e-4 * 100 / 50)
-    assert air.rising_share(1e-4, 1e-9, 50.0, 100.0) == pytest.approx(1e-4 * 100 / 50, rel=1e-6)
+    # nearly none: to the last digit, where 1 - exp(-x) would have lost half of them
+    assert air.rising_share(1e-4, 1e-9, 50.0, 100.0) == pytest.approx(1e-4 * 100 / 50, rel=1e-12)
+
+
+@pytest.mark.parametrize("exponent", [0.9e-6, 1.1e-6, 1e-3])
+def test_a_little_fresh_air_joins_up_with_none(exponent):
+    # expm1 keeps the digits: the closed form on both sides of where the short form takes over
+    flow = exponent * 50 / 100
+    exact = 1e-4 / flow * -math.expm1(-exponent)
+    assert air.rising_share(1e-4, flow, 50.0, 100.0) == pytest.approx(exact, rel=1e-6)
 
 
 @pytest.mark.parametrize(

@@ -61,6 +61,10 @@ def test_number_sizes_fall_as_numbers_rise():
          "major must be more than 1.299 pitches, got 0.005 m with a pitch of 0.0 m"),
         (lambda: threads.basic_minor_diameter(0.0, 0.001),
          "major must be more than 1.299 pitches, got 0.0 m with a pitch of 0.001 m"),
+        (lambda: threads.tap_hole(float("inf"), 0.001, 0.5),
+         "major must be more than 1.299 pitches, got inf m with a pitch of 0.001 m"),
+        (lambda: threads.tap_hole(0.005, float("inf"), 0.5),
+         "major must be more than 1.299 pitches, got 0.005 m with a pitch of inf m"),
         (lambda: table.machine_screw_major(-1), "number must not be negative, got -1"),
     ],
 )
