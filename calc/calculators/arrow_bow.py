@@ -5,6 +5,7 @@ from collections import namedtuple
 from calc.calculators.bow import BEYOND_PIVOT, family_choice, family_limb, require_brace
 from calc.calculators.bow_lengths import bow_and_riser
 from calc.calculators.read_curve import (
+    CURVE_AFTER,
     FATTEST,
     beyond_readings,
     curve_of,
@@ -288,16 +289,14 @@ def curve_group() -> Group:
             ("read", "My readings of weight at draw"),
             ("computed", "Computed for a bow like this"),
         ), "It gives the energy, the weight at this draw and the time on the string.", role=RULE),
-        quantity("slope", "Weight gained per draw", "force_per_length", "2.2 lb/in", "0.5 lb/in",
+        quantity("slope", "Weight gained per draw", "force_per_length", "2.4 lb/in", "0.5 lb/in",
                  "8 lb/in", ("1.5 lb/in", "3.5 lb/in"),
                  "For each further inch or millimetre near 28 in (711 mm), after the work.", when=_ASSUMED,
                  role=RULE),
-        quantity("fullness", "Fullness of the draw-force curve", "ratio", "55 %", "40 %", "66 %",
+        quantity("fullness", "Fullness of the draw-force curve", "ratio", "57 %", "40 %", "66 %",
                  ("48 %", "61 %"), "Stored energy over weight times stroke: 50 % for a straight line, 58 "
                  "to 60 % on four measured recurves.", when=_ASSUMED, role=RULE),
-        reading_rows("readings", "Readings after the work",
-                     "12in:8.7lb;14in:15.2lb;16in:20.8lb;18in:25.6lb;20in:30lb;22in:34.3lb;24in:38.6lb;"
-                     "26in:43.2lb;28in:48lb", 0,
+        reading_rows("readings", "Readings after the work", CURVE_AFTER, 0,
                      "In order of draw, stated in the marked way. Empty if there are none yet: those from "
                      "before are then scaled.", _READ),
         reading_rows("old_readings", "Readings before the work", "", 0,

@@ -1,6 +1,7 @@
 """Draw curve: energy, stacking and weight at any draw, from readings of weight at draw."""
 
 from calc.calculators.read_curve import (
+    CURVE_AS_IT_CAME,
     FATTEST,
     beyond_readings,
     curve_of,
@@ -201,9 +202,8 @@ CALCULATOR = Calculator(
     (
         group(
             "Readings",
-            reading_rows("readings", "Weight at draw",
-                         "12in:9.5lb;14in:16lb;16in:21.5lb;18in:26lb;20in:30lb;22in:34lb;24in:38lb;"
-                         "26in:42.5lb;28in:48lb", 3, "Three or more, in order of draw; every inch or two."),
+            reading_rows("readings", "Weight at draw", CURVE_AS_IT_CAME, 3, "Three or more, in order of "
+            "draw; every inch or two."),
             choice("measured_from", "Draw is measured from", (
                 ("marked", "The marked way: pivot point plus 1 3/4 in (44 mm)"),
                 ("pivot", "The pivot point of the grip")),
@@ -211,7 +211,8 @@ CALCULATOR = Calculator(
         ),
         group(
             "The bow and the scale",
-            quantity("brace_height", "Brace height", "length", "8 in", "3 in", "12 in", ("6 in", "9 1/2 in"),
+            quantity("brace_height",
+                     "Brace height", "length", "8 1/4 in", "3 in", "12 in", ("6 in", "9 1/2 in"),
                      "From the pivot point to the string."),
             reading_error(),
             quantity("factor", "Stacking factor", "number", "1.25", "1.05", "3", ("1.15", "1.6"),
@@ -234,6 +235,6 @@ CALCULATOR = Calculator(
     CAUTIONS,
     ("amo-draw-length", "astm-f1544", "astm-f1832", "bench-practice", "fritsch-carlson-1980",
      "isotonic-regression", "reinsch-1967", "tuijn-kooi-1992"),
-    "An invented recurve of 48 lb at 28 in, read every 2 in, that begins to stack near the end.",
+    "An invented 64 in recurve as it came, 53 lb at 28 in, read every 2 in; it begins to stack near the end.",
     compute,
 )

@@ -51,12 +51,17 @@ Station = namedtuple("Station", "height before after")
 Size = namedtuple("Size", "width depth")
 Pull = namedtuple("Pull", "force angle reach tension thrust")
 Hole = namedtuple("Hole", "runs diameter height from_back")
+Margins = namedtuple("Margins", "lived before after")
+"""Strength over stress: before the work at the weight the bow has lived with and at the weight of today or
+to come, and after the work at the latter."""
+
 Finding = namedtuple("Finding", "name height size before after hole least equal")
 """One section: stress before and after [Pa], least depth for the factor and for the margin it had [m]."""
 
 
 def compute(
     draw_weight: float,
+    lived_weight: float | None,
     draw_length: float,
     between: float | None,
     brace_height: float,
@@ -73,23 +78,25 @@ def compute(
     hole_height: float | None,
     hole_from_back: float | None,
 ) -> Outcome:
-    """Return stress and margin of every section before and after."""
+    """Return stress and margin of every section before and after, each at its own draw weight."""
     strength = _strength(wood, own_strength)
     pull = _pull(draw_weight, draw_length, between, brace_height, bow_length, riser_length)
+    lived = pull if lived_weight is None else _scaled(pull, lived_weight / draw_weight)
     places = _stations(before, after)
     drilled = None if hole == "none" else Hole(hole, hole_diameter, hole_height, hole_from_back)
-    found = [_finding("section " + str(index + 1), place, shape, pull, strength / factor)
+    found = [_finding("section " + str(index + 1), place, shape, lived, pull, strength / factor)
              for index, place in enumerate(places)]
     if drilled is not None:
-        found.append(_at_hole(places, drilled, shape, pull))
+        found.append(_at_hole(places, drilled, shape, lived, pull))
     worst = _weakest(found)
     had, has = strength / max([each.before for each in found]), strength / worst.after
+    margins = Margins(had, had * lived.force / pull.force, has)
     plain = _weakest([each for each in found if each.hole is None])
     return Outcome(
-        _headline(worst, had, has, factor),
+        _headline(worst, margins, lived, pull, factor),
         (
-            ("margin_after", has),
-            ("margin_before", had),
+            ("margin_after", margins.after),
+            ("margin_before", margins.lived),
             ("weakest", worst.name),
             ("stress_after", worst.after),
             ("stress_before", max([each.before for each in found])),
@@ -101,7 +108,8 @@ def compute(
             ("string_tension", pull.tension),
             ("throat_moment", riser.bending_moment(pull.force, pull.angle, pull.reach, 0.0, 0.0)),
         ),
-        (_margin_check(had, has, factor), _loss_check(had, has), SCREEN),
+        (_margin_check(margins, factor), _loss_check(margins, lived, pull), SCREEN)
+        + _weights_check(lived_weight, lived, pull),
         (_stress_table(found, strength), _depth_table(found)),
         (),
         (grip_drawing(worst.name, shape == "rounded", worst.size.before, worst.size.after, worst.hole),),
@@ -133,6 +141,11 @@ def _pull(
                           "height, bow length and riser length.") from None
     tension = riser.string_tension(force, angle)
     return Pull(force, angle, reach, tension, tension * math.cos(math.radians(angle)))
+
+
+def _scaled(pull: Pull, factor: float) -> Pull:
+    """Return the pull of the same bow, drawn as far, at another draw weight."""
+    return Pull(pull.force * factor, pull.angle, pull.reach, pull.tension * factor, pull.thrust * factor)
 
 
 def _moment(pull: Pull, height: float, depth: float) -> float:
@@ -181,11 +194,13 @@ def _stress(section: sections.Section, pull: Pull, height: float, depth: float) 
     return _moment(pull, height, depth) / modulus + pull.thrust / section.area
 
 
-def _finding(name: str, place: Station, shape: str, pull: Pull, allowed: float) -> Finding:
+def _finding(
+    name: str, place: Station, shape: str, lived: Pull, pull: Pull, allowed: float
+) -> Finding:
     if _moment(pull, place.height, 0.0) <= 0:
         raise Refused("before", "A section lies so far from the throat that the string's line passes over "
                       "it. Check the distances.")
-    before = _stress(_section(shape, place.before), pull, place.height, place.before.depth)
+    before = _stress(_section(shape, place.before), lived, place.height, place.before.depth)
     after = _stress(_section(shape, place.after), pull, place.height, place.after.depth)
     return Finding(name, place.height, place, before, after, None,
                    _depth_for(allowed, place, shape, pull), _depth_for(before, place, shape, pull))
@@ -204,7 +219,9 @@ def _depth_for(stress: float, place: Station, shape: str, pull: Pull) -> float:
     return float((slope + math.sqrt(slope**2 + 4 * lead * m0)) / (2 * lead))
 
 
-def _at_hole(places: tuple[Station, ...], hole: Hole, shape: str, pull: Pull) -> Finding:
+def _at_hole(
+    places: tuple[Station, ...], hole: Hole, shape: str, lived: Pull, pull: Pull
+) -> Finding:
     before = _between(places, hole.height, 1)
     after = _between(places, hole.height, 2)
     from_middle = after.depth / 2 - hole.from_back if hole.runs == "side" else 0.0
@@ -218,7 +235,7 @@ def _at_hole(places: tuple[Station, ...], hole: Hole, shape: str, pull: Pull) ->
                       "over it. Check the distance.")
     return Finding(
         "the hole", hole.height, Station(hole.height, before, after),
-        _stress(_section(shape, before), pull, hole.height, before.depth),
+        _stress(_section(shape, before), lived, hole.height, before.depth),
         _stress(net, pull, hole.height, after.depth), (hole.runs, hole.diameter, from_middle), None, None,
     )
 
@@ -255,37 +272,67 @@ def _weakest(found: list[Finding]) -> Finding:
 # What is said ----------------------------------------------------------------
 
 
-def _headline(worst: Finding, before: float, after: float, factor: float) -> Sentence:
-    verdict = ("less than the {} you ask for: leave more wood." if after < factor
+def _headline(worst: Finding, margins: Margins, lived: Pull, pull: Pull, factor: float) -> Sentence:
+    verdict = ("less than the {} you ask for: leave more wood." if margins.after < factor
                else "and you ask for {}.")
+    weights = () if lived.force == pull.force else (amount("force", lived.force),)
     return sentence(
         "At full draw the most strained place ({}, {} from the throat) takes {}: the wood's strength is {} "
-        "times that, " + verdict + " Before the work it was {} times.",
-        worst.name, amount("length", worst.height), amount("stress", worst.after), amount("number", after, 1),
-        amount("number", factor, 1), amount("number", before, 1))
+        "times that, " + verdict + " Before the work" + (", at {}," if weights else "")
+        + " it was {} times.",
+        worst.name, amount("length", worst.height), amount("stress", worst.after),
+        amount("number", margins.after, 1), amount("number", factor, 1),
+        *weights, amount("number", margins.lived, 1))
 
 
-def _margin_check(before: float, after: float, factor: float) -> Check:
-    if before < factor:
+def _margin_check(margins: Margins, factor: float) -> Check:
+    if margins.after >= factor:
+        return check("margin", OK, sentence(
+            "The margin is {}; you ask for {}.", amount("number", margins.after, 1),
+            amount("number", factor, 1)))
+    if margins.before < factor:
         return check("margin", STOP, sentence(
             "Even before the work the margin is {}, less than the {} you ask for. Take nothing off.",
-            amount("number", before, 1), amount("number", factor, 1)))
-    if after < factor:
-        return check("margin", STOP, sentence(
-            "The margin would be {}, less than the {} you ask for. Leave more wood, or another place for the "
-            "hole.", amount("number", after, 1), amount("number", factor, 1)))
-    return check("margin", OK, sentence(
-        "The margin is {}; you ask for {}.", amount("number", after, 1), amount("number", factor, 1)))
+            amount("number", margins.before, 1), amount("number", factor, 1)))
+    return check("margin", STOP, sentence(
+        "The margin would be {}, less than the {} you ask for. Leave more wood, or another place for the "
+        "hole.", amount("number", margins.after, 1), amount("number", factor, 1)))
 
 
-def _loss_check(before: float, after: float) -> Check:
-    share = after / before
-    if share < MUCH_LESS:
+def _loss_check(margins: Margins, lived: Pull, pull: Pull) -> Check:
+    """Return what the work does to the margin the bow has lived with, and what it does at one weight."""
+    share = margins.after / margins.lived
+    level = WATCH if share < MUCH_LESS else OK
+    if lived.force == pull.force:
+        told = sentence("At {} before and after, the work takes away {} of the margin.",
+                        amount("force", pull.force), amount("ratio", max(0.0, 1 - share), 0))
+    else:
+        word = "less" if share < 1 else "more"
+        told = sentence(
+            "From {} at {} before the work to {} at {} after it, the margin is {} " + word + " than the one "
+            "the bow has lived with. At {} alone the work would take away {}.",
+            amount("number",
+                   margins.lived, 1), amount("force", lived.force), amount("number", margins.after, 1),
+            amount("force", pull.force), amount("ratio", abs(1 - share), 0), amount("force", pull.force),
+            amount("ratio", max(0.0, 1 - margins.after / margins.before), 0))
+    if level == WATCH:
         return check("loss", WATCH, sentence(
-            "The work takes away {} of the margin the bow has lived with. That margin was proved by years of "
-            "shooting; what is left is not.", amount("ratio", 1 - share, 0)))
-    return check("loss", OK, sentence("The work leaves {} of the margin that was there.",
-                                      amount("ratio", min(share, 1.0), 0)))
+            told.template + " The old margin was proved by years of shooting; what is left is not.",
+            *told.amounts))
+    return check("loss", OK, told)
+
+
+def _weights_check(lived_weight: float | None, lived: Pull, pull: Pull) -> tuple[Check, ...]:
+    """Return what one should know of the weights that the comparison rests on."""
+    if lived_weight is None:
+        return (check("lived", WATCH, "The margin before the work is worked out at the same weight as after "
+                                      "it. If the bow has been shot at another weight, give that too."),)
+    if pull.force > lived.force:
+        return (check("lived", WATCH, sentence(
+            "The bow has lived with {} and is to be drawn at {}: the riser has never borne that. Nothing is "
+            "taken off such a riser on the strength of this page.", amount("force", lived.force),
+            amount("force", pull.force))),)
+    return ()
 
 
 SCREEN = check("screen", WATCH, "This is a screen, not a certificate. It knows nothing of cracks, knots, "
@@ -368,11 +415,11 @@ CALCULATOR = Calculator(
             rows("before", "Before the work",
                  (quantity("height", "From the throat", "length", "0 in", "0 in", "10 in", ("0 in", "8 in")),
                   ) + _size_columns(),
-                 "0 in:1 1/4 in:2 in;1 1/2 in:1 3/8 in:2 1/8 in;3 in:1 1/4 in:2 3/8 in", 1, 6,
+                 "0 in:1 3/16 in:2 1/4 in;1 3/4 in:1 5/16 in:2 3/8 in;3 1/4 in:1 3/16 in:2 1/2 in", 1, 6,
                  "Width from side to side, depth from belly to back. From the throat outward.",
                  "Calipers; the least width and depth at each place. Above or below the throat alike."),
             rows("after", "After the work", _size_columns(),
-                 "1 1/8 in:1 7/8 in;1 1/4 in:2 in;1 1/4 in:2 3/8 in", 1, 6,
+                 "1 1/16 in:2 1/16 in;1 3/16 in:2 1/4 in;1 3/16 in:2 1/2 in", 1, 6,
                  "The same sections in the same order, with the wood that will be left."),
         ),
         group(
@@ -380,18 +427,19 @@ CALCULATOR = Calculator(
             choice("hole", "The worst hole",
                    (("none", "None"), ("side", "From side to side"), ("depth", "From the back or the belly")),
                    "Blind or through: counted as if it went through."),
-            quantity("hole_diameter", "Its diameter", "length", "3/8 in", "1/16 in", "1 1/2 in",
+            quantity("hole_diameter", "Its diameter", "length", "5/16 in", "1/16 in", "1 1/2 in",
                      ("1/8 in", "1/2 in"), when=("hole", ("side", "depth"))),
-            quantity("hole_height", "Its distance from the throat", "length", "3 in", "0 in", "10 in",
+            quantity("hole_height", "Its distance from the throat", "length", "2 3/4 in", "0 in", "10 in",
                      ("0 in", "8 in"), when=("hole", ("side", "depth"))),
-            quantity("hole_from_back", "Its middle from the back face", "length", "1 1/8 in", "1/16 in",
+            quantity("hole_from_back", "Its middle from the back face", "length", "1 3/8 in", "1/16 in",
                      "4 in", ("3/8 in", "3 in"), when=("hole", ("side",))),
         ),
         group(
             "The wood",
             choice("wood", "Wood of the riser",
                    tuple([(id, woods.find(id).name[0].upper() + woods.find(id).name[1:])
-                          for id in RISER_WOODS]) + (("own", "Another, by its strength"),)),
+                          for id in RISER_WOODS]) + (("own", "Another, by its strength"),),
+                   default="black-walnut"),
             quantity("own_strength", "Modulus of rupture", "stress", "15000 psi", "2000 psi", "40000 psi",
                      ("8000 psi", "25000 psi"), "Bending strength along the grain.", when=("wood", ("own",))),
             quantity("factor", "Margin to keep", "number", "4", "1.5", "20", ("3", "8"),
@@ -399,9 +447,12 @@ CALCULATOR = Calculator(
         ),
         group(
             "The bow",
-            quantity("draw_weight", "Draw weight at this draw", "force", "48 lb", "5 lb", "150 lb",
-                     ("20 lb", "80 lb"), "From a checked scale."),
-            quantity("draw_length", "Draw length", "length", "28 in", "16 in", "34 in", ("24 in", "31 in"),
+            quantity("draw_weight", "Draw weight at this draw", "force", "42 1/2 lb", "5 lb",
+                     "150 lb", ("20 lb", "80 lb"), "After all work, on riser and limbs; by a checked scale."),
+            quantity("lived_weight", "Weight it has lived with, at this draw", "force", "50 lb", "5 lb",
+                     "150 lb", ("20 lb", "80 lb"), "As it came, before limbs or riser were touched. Empty: "
+            "the same.", optional=True),
+            quantity("draw_length", "Draw length", "length", "27 in", "16 in", "34 in", ("24 in", "31 in"),
                      "To 1 3/4 in beyond the pivot point."),
             quantity("between", "Angle between the halves of the string", "angle", "", "60°", "170°",
                      ("90°", "135°"), "At the nock, on a photograph of the full draw; empty: estimated.",
@@ -411,10 +462,10 @@ CALCULATOR = Calculator(
     ),
     (
         result("margin_after", "Margin after the work", "number", "Strength over stress, weakest section."),
-        result("margin_before", "Margin before it", "number"),
+        result("margin_before", "Margin before it", "number", "At the weight it has lived with."),
         result("weakest", "Most strained section", TEXT),
         result("stress_after", "Stress there at full draw", "stress"),
-        result("stress_before", "Largest stress before", "stress"),
+        result("stress_before", "Largest stress before", "stress", "At that weight."),
         result("strength", "Strength of the wood", "stress", "Modulus of rupture."),
         result("stress_allowed", "Stress with the margin to keep", "stress"),
         result("least_depth", "Least depth of the weakest section", "thickness",
@@ -427,6 +478,7 @@ CALCULATOR = Calculator(
     CAUTIONS,
     ("amo-draw-length", "beam-theory", "bench-practice", "forest-service-techsheet", "lever-estimate",
      "wood-handbook", "wood-strength-pages"),
-    "An invented 62 in recurve of 48 lb with a maple riser, its throat slimmed by 1/8 in both ways.",
+    "An invented 64 in recurve brought down from 50 to 42 1/2 lb at its archer's draw of 27 in, with a riser "
+    "of black walnut, its throat to be slimmed.",
     compute,
 )

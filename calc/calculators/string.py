@@ -53,8 +53,7 @@ def compute(
     old: bool,
 ) -> Outcome:
     """Return length, strands and whether the material suits the tips."""
-    least, most = _lengths(bow_length, pattern, own_shorter)
-    length = (least + most) / 2
+    length, least, most = _lengths(bow_length, pattern, own_shorter)
     stuff = string_materials.find(material)
     strands = strings.strands_for(draw_weight, factor, stuff.strand_strength, fewest)
     suits = _suits(stuff, tips, old)
@@ -106,15 +105,22 @@ def _lower(name: str) -> str:
     return name[0].lower() + name[1:]
 
 
-def _lengths(bow_length: float, pattern: str, own: float | None) -> tuple[float, float]:
+def _lengths(
+    bow_length: float, pattern: str, own: float | None
+) -> tuple[float, float | None, float | None]:
+    """Return the length to make, and the shortest and longest that strings in use are found to have.
+
+    A difference of one's own has no range.
+    """
+    least, most = bow_length - RECURVE_SHORTER[1], bow_length - RECURVE_SHORTER[0]
     if pattern == "standard":
-        standard = strings.standard_string_length(bow_length)
-        return standard, standard
-    if pattern == "recurve":
-        return bow_length - RECURVE_SHORTER[1], bow_length - RECURVE_SHORTER[0]
-    if own is None:
+        return strings.standard_string_length(bow_length), least, most
+    elif pattern == "recurve":
+        return (least + most) / 2, least, most
+    elif own is None:
         raise Refused("own_shorter", "Give how much shorter than the bow your string is.")
-    return bow_length - own, bow_length - own
+    else:
+        return bow_length - own, None, None
 
 
 def _suits(material: string_materials.Material, tips: str, old: bool) -> bool:
@@ -140,8 +146,8 @@ def _length_check(pattern: str) -> Check:
             amount("length", RECURVE_SHORTER[0]), amount("length", RECURVE_SHORTER[1])))
     if pattern == "standard":
         return check("length", WATCH, sentence(
-            "This is the length of the standard string under its test load. Strings in use are often {} to "
-            "{} shorter than the marked bow: the brace height decides.",
+            "This is the length of the standard string under its test load, the longest to expect in use: "
+            "strings on recurves are found {} to {} shorter than the marked bow. The brace height decides.",
             amount("length", RECURVE_SHORTER[0]), amount("length", RECURVE_SHORTER[1])))
     return check("length", OK, "The brace height decides: brace with a stringer, and twist to it.")
 
@@ -203,15 +209,15 @@ CALCULATOR = Calculator(
     (
         group(
             "The bow",
-            quantity("bow_length", "Bow length as marked", "length", "60 in", "36 in", "84 in",
+            quantity("bow_length", "Bow length as marked", "length", "64 in", "36 in", "84 in",
                      ("48 in", "72 in"), "Unmarked: nock to nock along the belly."),
             choice("pattern", "Length by",
                    (("standard", "The standard: 3 in shorter than marked"),
                     ("recurve", "What recurve strings are found to be: 3 to 4 in shorter"),
-                    ("own", "A difference of my own")), role=RULE),
+                    ("own", "A difference of my own")), default="recurve", role=RULE),
             quantity("own_shorter", "Shorter than the bow by", "length", "3 1/2 in", "1 in", "8 in",
                      ("2 1/2 in", "5 in"), when=("pattern", ("own",)), role=RULE),
-            quantity("draw_weight", "Draw weight", "force", "48 lb", "5 lb", "150 lb", ("20 lb", "80 lb"),
+            quantity("draw_weight", "Draw weight", "force", "42 1/2 lb", "5 lb", "150 lb", ("20 lb", "80 lb"),
                      "At the archer's draw."),
             choice("tips", "Tips",
                    (("plain", "Without reinforcement, or not known"),
@@ -229,9 +235,10 @@ CALCULATOR = Calculator(
         ),
     ),
     (
-        result("length", "String length", "length", "Over both loops, stretched; the middle of the range."),
-        result("length_least", "Shortest to expect", "length"),
-        result("length_most", "Longest to expect", "length"),
+        result("length", "String length", "length", "Over both loops, stretched."),
+        result("length_least", "Shortest to expect in use", "length",
+               "By what recurve strings are found to be; not told for a difference of your own."),
+        result("length_most", "Longest to expect in use", "length"),
         result("standard_length", "By the standard", "length", "Marked bow length less 3 in."),
         result("strands", "Strands", COUNT, "Always even."),
         result("strand_strength", "One strand breaks at", "force"),
@@ -241,6 +248,7 @@ CALCULATOR = Calculator(
     ),
     CAUTIONS,
     ("amo-bow-length", "bench-practice", "string-materials-article", "string-shorter-than-marked"),
-    "An invented old 60 in recurve of 48 lb, its tips without reinforcement.",
+    "An invented old 64 in recurve that pulls 42 1/2 lb at its archer's draw, its tips without "
+    "reinforcement.",
     compute,
 )

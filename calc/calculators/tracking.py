@@ -190,7 +190,10 @@ def _limb_checks(each: Finding, limits: tuple[float, float, float]) -> list[Chec
             amount("angle", abs(each.twist)))))
     elif abs(each.twist) > most_twist + SLACK:
         found.append(check(name + "-twist", WATCH, sentence(
-            "The " + name + " limb is twisted by {}; practice accepts {}.", amount("angle", abs(each.twist)),
+            "The " + name + " limb is twisted by {}; practice accepts {}. Draw it only if edges, fadeouts "
+                            "and taps of that limb left no doubt in the inspection and the string lies at no "
+                            "edge of a groove; look again after each set of pulls.",
+                            amount("angle", abs(each.twist)),
             amount("angle", most_twist))))
     else:
         found.append(check(name + "-twist", OK, sentence(
@@ -243,23 +246,23 @@ CAUTIONS: tuple[Sentence | str, ...] = (
 )
 
 
-def _limb_inputs(name: str, tip: str, riser: str) -> tuple[Input, ...]:
+def _limb_inputs(name: str, tip: str, riser: str, tiller: str, groove: str) -> tuple[Input, ...]:
     title = name[0].upper() + name[1:]
     return (
         quantity(name + "_offset_tip", title + ": offset near the tip", "length", tip, "-1 in", "1 in",
                  ("-1/4 in", "1/4 in"), "String from the middle of the limb, where it has just left it; left "
                  "is negative."),
-        quantity(name + "_height_tip", title + ": height there", "length", "2 in", "1/2 in", "8 in",
+        quantity(name + "_height_tip", title + ": height there", "length", "2 1/8 in", "1/2 in", "8 in",
                  ("1 in", "4 in"), "From the belly to the string."),
         quantity(name + "_offset_riser", title + ": offset at the fadeout", "length", riser, "-1 1/2 in",
                  "1 1/2 in", ("-3/8 in", "3/8 in"), "Left is negative."),
-        quantity(name + "_height_riser", title + ": height there", "length", "7 in", "2 in", "12 in",
+        quantity(name + "_height_riser", title + ": height there", "length", tiller, "2 in", "12 in",
                  ("5 in", "9 in"), "The tiller distance."),
         quantity(name + "_groove_outer", title + ": groove off the middle at the nock", "thickness", "0 in",
                  "-1/2 in", "1/2 in", ("-1/16 in", "1/16 in"), "Half of left edge distance less right."),
-        quantity(name + "_groove_inner", title + ": groove off the middle at its inner end", "thickness",
-                 "0.015 in" if name == "upper" else "0 in", "-1/2 in", "1/2 in",
-                 ("-1/16 in", "1/16 in"), "Likewise."),
+        quantity(name + "_groove_inner", title + ": groove off the middle at its inner end",
+            "thickness", groove,
+                 "-1/2 in", "1/2 in", ("-1/16 in", "1/16 in"), "Likewise."),
     )
 
 
@@ -268,8 +271,10 @@ CALCULATOR = Calculator(
     "Tracking",
     "Says how far each limb is twisted under the string, which side is strong, and what practice accepts.",
     (
-        group("Upper limb, from the belly, tip up", *_limb_inputs("upper", "1/8 in", "1/16 in")),
-        group("Lower limb, the same right and left", *_limb_inputs("lower", "0 in", "0 in")),
+        group("Upper limb, from the belly, tip up",
+              *_limb_inputs("upper", "1/64 in", "0 in", "7 5/8 in", "0 in")),
+        group("Lower limb, the same right and left",
+              *_limb_inputs("lower", "-3/32 in", "-1/32 in", "7 5/16 in", "-0.012 in")),
         group(
             "Grooves, and what is accepted",
             quantity("groove_length", "Length of a groove", "length", "1 1/2 in", "1/4 in", "8 in",
@@ -295,6 +300,6 @@ CALCULATOR = Calculator(
     ),
     CAUTIONS,
     ("bench-practice", "geometry"),
-    "An invented recurve whose string lies to the right of the upper limb, straight on the lower.",
+    "An invented 64 in recurve whose string lies to the left of its lower limb, straight on the upper.",
     compute,
 )

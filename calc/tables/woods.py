@@ -13,7 +13,8 @@ Wood = namedtuple("Wood", "id name density modulus bending_strength moisture sou
 
 density [kg/m^3]: as it is in use, water included. modulus [Pa] along the grain. bending_strength [Pa] or
 None. moisture: what state the figures are for. source: key of the bibliography; status as defined there,
-that of the row's weakest figure. Where published samples disagree, the lower strength stands.
+that of the row's weakest figure. Where published samples of a riser wood disagree, the lower strength
+stands.
 """
 
 MODULUS_SCATTER = 0.19  # standard deviation over mean, single pieces of one species (astm-d2555)
@@ -40,8 +41,7 @@ def _sample(id: str, name: str, pounds_per_cubic_foot: float, psi: float) -> Woo
 
 
 WOODS = (
-    Wood("port-orford-cedar", "Port Orford cedar", 465.0, 11.35e9, 84.8e6, _DRY,
-         "wood-property-page", "read second-hand"),
+    _handbook("port-orford-cedar", "Port Orford cedar", 0.43, 1.70e6 * PSI, 12_700 * PSI, "from memory"),
     _handbook("sitka-spruce", "Sitka spruce", 0.40, 10.8e9, 70e6, "from memory"),
     _handbook("douglas-fir", "Douglas-fir", 0.48, 13.4e9, 85e6),
     _handbook("western-larch", "western larch", 0.52, 12.9e9, 13_000 * PSI),
@@ -68,6 +68,12 @@ WOODS = (
          "wood-strength-pages", "from memory"),
 )
 
+SECOND_ROWS = (
+    Wood("port-orford-cedar-page", "Port Orford cedar", 465.0, 11.35e9, 84.8e6, _DRY,
+         "wood-property-page", "read second-hand"),
+)
+"""What another source gives for a wood of the handbook, to be seen beside its row."""
+
 SHAFT_SAMPLES = (
     _sample("spruce-no-1", "spruce, best sample", 27.1, 2_280_000),
     _sample("sitka-spruce-1947", "Sitka spruce", 24.7, 1_830_000),
@@ -84,7 +90,7 @@ def find(id: str) -> Wood:
     """Return the wood with this id.
 
     Args:
-        id: of a row of WOODS or SHAFT_SAMPLES.
+        id: of a row of WOODS, SECOND_ROWS or SHAFT_SAMPLES.
 
     Returns:
         the row.
@@ -92,9 +98,9 @@ def find(id: str) -> Wood:
     Raises:
         ValueError: no wood has this id.
 
-    Source: wood-handbook; rheingans-1947.
+    Source: wood-handbook; wood-property-page; rheingans-1947.
     """
-    for wood in WOODS + SHAFT_SAMPLES:
+    for wood in WOODS + SECOND_ROWS + SHAFT_SAMPLES:
         if wood.id == id:
             return wood
     raise ValueError("no wood is called " + id)

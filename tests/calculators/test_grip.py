@@ -7,8 +7,11 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calc.answer import work_out
+from calc.calculators import draw_curve
 from calc.calculators.grip import CALCULATOR
-from calc.fields import say
+from calc.calculators.read_curve import CURVE_AFTER, CURVE_AS_IT_CAME
+from calc.fields import inputs_of, say
+from calc.quantities import parse
 
 INCH = 0.0254
 POUND_FORCE = 4.4482216152605
@@ -33,19 +36,22 @@ def sections(*lines):
 
 ONE = sections((0, 1.25, 2, 1.125, 1.875))
 UNTOUCHED = sections((0, 1.25, 2, 1.25, 2))
+SAME = {"lived_weight": ""}
+"""One weight before and after: how links from before there were two are read."""
 
 
 def test_stress_by_hand():
-    """Statics and a square section, worked here: 48 lb, 120 degrees at the nock, 26 1/4 in to it."""
-    values, _ = run(**ONE, shape="square", between="120", wood="own", own_strength="15000 psi")
+    """Statics and a square section, worked here: 45 lb, 120 degrees at the nock, 26 1/4 in to it."""
+    values, _ = run(**ONE, shape="square", between="120", wood="own", own_strength="15000 psi",
+                    draw_weight="45 lb", draw_length="28 in")
     tangent = math.tan(math.radians(30))
-    moment = 48 / 2 * (26.25 + 1.875 / 2) / tangent
-    thrust = 48 / 2 / tangent
+    moment = 45 / 2 * (26.25 + 1.875 / 2) / tangent
+    thrust = 45 / 2 / tangent
     stress = moment / (1.125 * 1.875**2 / 6) + thrust / (1.125 * 1.875)
     assert values["stress_after"] / PSI == pytest.approx(stress, rel=1e-9)
     assert values["margin_after"] == pytest.approx(15000 / stress, rel=1e-9)
-    assert values["string_tension"] / POUND_FORCE == pytest.approx(48, rel=1e-9)  # 2 T sin 30 = F
-    assert values["throat_moment"] / POUND_FORCE / INCH == pytest.approx(24 * 26.25 / tangent, rel=1e-9)
+    assert values["string_tension"] / POUND_FORCE == pytest.approx(45, rel=1e-9)  # 2 T sin 30 = F
+    assert values["throat_moment"] / POUND_FORCE / INCH == pytest.approx(22.5 * 26.25 / tangent, rel=1e-9)
 
 
 @given(st.floats(20, 80), st.floats(1.05, 1.5))
@@ -73,18 +79,85 @@ def test_the_least_depth_has_just_the_margin_asked_for(shape):
 
 @pytest.mark.parametrize("shape", ["rounded", "square"])
 def test_the_equal_depth_keeps_the_margin(shape):
-    values, _ = run(**ONE, shape=shape)
+    values, _ = run(**ONE, **SAME, shape=shape)
     depth = values["equal_depth"] / INCH
     assert depth > 2  # narrower, so deeper than before
-    again, _ = run(**sections((0, 1.125, f"{depth:.9f}", 1.125, f"{depth:.9f}")), shape=shape)
+    again, _ = run(**sections((0, 1.125, f"{depth:.9f}", 1.125, f"{depth:.9f}")), **SAME, shape=shape)
     assert again["margin_after"] == pytest.approx(values["margin_before"], rel=1e-6)
 
 
 def test_nothing_taken_off_changes_nothing():
-    values, outcome = run(**UNTOUCHED)
+    values, outcome = run(**UNTOUCHED, **SAME)
     assert values["margin_after"] == values["margin_before"]
     assert values["equal_depth"] / INCH == pytest.approx(2, rel=1e-9)
     assert levels(outcome)["loss"] == "ok"
+
+
+SLIMMED = (1.05, 1.8484)
+"""Inches: takes 28 % of the margin of a square throat of 1 1/4 by 2 in, at one weight."""
+
+
+def slimmed_at(lived, now):
+    """Return values and checks of a slimmed square throat, lived with at one weight, drawn at another."""
+    values, outcome = run(**sections((0, 1.25, 2, *SLIMMED)), shape="square", between="120", wood="own",
+                          own_strength="15000 psi", draw_length="28 in", lived_weight=lived, draw_weight=now)
+    return values, {each.id: (each.level, say(each.text, "imperial")) for each in outcome.checks}
+
+
+def stress_of(pounds, width, depth):
+    """Return the stress of a square throat in psi by statics, worked here as above."""
+    tangent = math.tan(math.radians(30))
+    return (pounds / 2 * (26.25 + depth / 2) / tangent / (width * depth**2 / 6)
+            + pounds / 2 / tangent / (width * depth))
+
+
+def test_the_margin_it_has_lived_with_is_at_the_weight_it_has_lived_with():
+    """54.6 lb before and 43.4 lb after: about a tenth less, where one weight for both says 28 %."""
+    before, after = stress_of(54.6, 1.25, 2), stress_of(43.4, *SLIMMED)
+    assert 1 - stress_of(43.4, 1.25, 2) / after == pytest.approx(0.28, abs=0.002)
+    assert 1 - before / after == pytest.approx(0.10, abs=0.01)
+    values, checks = slimmed_at("54.6 lb", "43.4 lb")
+    assert values["stress_before"] / PSI == pytest.approx(before, rel=1e-9)
+    assert values["stress_after"] / PSI == pytest.approx(after, rel=1e-9)
+    level, text = checks["loss"]
+    assert level == "ok"
+    assert "the margin is 9 % less than the one the bow has lived with" in text
+    assert "At 43.4 lb alone the work would take away 28 %" in text
+    level, text = slimmed_at("", "43.4 lb")[1]["loss"]
+    assert level == "watch"
+    assert "At 43.4 lb before and after, the work takes away 28 %" in text
+
+
+def test_one_weight_for_both_is_said_and_a_heavier_draw_is_warned_of():
+    _, checks = slimmed_at("", "43.4 lb")
+    assert checks["lived"][0] == "watch"
+    assert "At 43.4 lb before and after" in checks["loss"][1]
+    _, checks = slimmed_at("43.4 lb", "54.6 lb")
+    assert checks["lived"][0] == "watch"
+    assert "has never borne that" in checks["lived"][1]
+    assert checks["loss"][0] == "watch"
+    assert "lived" not in slimmed_at("54.6 lb", "43.4 lb")[1]
+
+
+def test_a_riser_strained_too_far_before_may_pass_at_the_lighter_draw():
+    """3.7 at the old weight, 4.6 at the new one with nothing taken off: it is the new weight that counts."""
+    before, now = stress_of(54.6, 1.25, 2), stress_of(43.4, 1.25, 2)
+    strength = f"{4.6 * now:.3f} psi"
+    assert 4.6 * now / before == pytest.approx(3.66, abs=0.01)
+    values, outcome = run(**UNTOUCHED, shape="square", between="120", wood="own", own_strength=strength,
+                          draw_length="28 in", lived_weight="54.6 lb", draw_weight="43.4 lb")
+    assert values["margin_after"] == pytest.approx(4.6, rel=1e-6)
+    assert levels(outcome)["margin"] == "ok"
+
+
+def test_the_invented_bow_is_the_one_of_the_curves():
+    """The example's weights are those of its curves at the archer's draw, to half a pound."""
+    for readings, id in ((CURVE_AS_IT_CAME, "lived_weight"), (CURVE_AFTER, "draw_weight")):
+        asked = {each.id: each for each in inputs_of(CALCULATOR)}
+        job = work_out(draw_curve.CALCULATOR, [("readings", readings), ("brace_height", "8 1/4 in"),
+                                               ("draw_asked", asked["draw_length"].default)])
+        read = dict(job.outcome.values)["weight_at"] / POUND_FORCE
+        assert parse(asked[id].default, "force") / POUND_FORCE == pytest.approx(read, abs=0.25)
 
 
 def test_a_rounded_section_bears_three_fifths_of_a_square_one():

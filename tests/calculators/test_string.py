@@ -66,8 +66,9 @@ def test_the_fewest_strands_decide_on_a_light_bow():
 
 
 def test_a_difference_of_ones_own():
-    values, _ = run(pattern="own", own_shorter="3 1/2")
+    values, _ = run(bow_length="60 in", pattern="own", own_shorter="3 1/2")
     assert values["length"] / INCH == pytest.approx(56.5)
+    assert values["length_least"] is values["length_most"] is None  # no range that says 56.5 to 56.5
 
 
 def test_the_table_says_no_where_tips_do_not_bear_it():

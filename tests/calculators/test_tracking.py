@@ -10,11 +10,14 @@ from calc.answer import work_out
 from calc.calculators.tracking import CALCULATOR
 from calc.fields import say
 
-STRAIGHT = {"upper_offset_tip": "0", "upper_offset_riser": "0", "upper_groove_inner": "0"}
+STRAIGHT = {limb + "_" + what: figure for limb in ("upper", "lower") for what, figure in (
+    ("offset_tip", "0"), ("offset_riser", "0"), ("height_tip", "2"), ("height_riser", "7"),
+    ("groove_outer", "0"), ("groove_inner", "0"))}
 
 
 def run(**typed):
-    job = work_out(CALCULATOR, list(typed.items()), standing={})
+    """Return values and outcome of limbs that are straight but for what is typed."""
+    job = work_out(CALCULATOR, list((STRAIGHT | typed).items()), standing={})
     assert not job.problems, job.problems
     return dict(job.outcome.values), job.outcome
 
@@ -25,10 +28,25 @@ def levels(outcome):
 
 def test_twist_by_hand():
     """Geometry: arctan(1/8 in over 2 in) less arctan(1/16 in over 7 in)."""
-    values, _ = run()
+    values, _ = run(upper_offset_tip="1/8", upper_offset_riser="1/16")
     expected = math.degrees(math.atan(1 / 16) - math.atan(1 / 16 / 7))
     assert values["upper_twist"] == pytest.approx(expected, rel=1e-9)
     assert values["lower_twist"] == 0
+
+
+def test_the_example_by_hand():
+    """Geometry: arctan(3/32 in over 2 1/8 in) less arctan(1/32 in over 7 5/16 in), to the left."""
+    values = dict(work_out(CALCULATOR, []).outcome.values)
+    expected = math.degrees(math.atan(3 / 32 / 2.125) - math.atan(1 / 32 / 7.3125))
+    assert values["lower_twist"] == pytest.approx(-expected, rel=1e-9)
+    assert values["lower_strong"] == "right"
+
+
+def test_a_twist_beyond_practice_is_not_drawn_while_anything_is_in_doubt():
+    [told] = [say(each.text, "imperial") for each in run(upper_offset_tip="1/8")[1].checks
+              if each.id == "upper-twist"]
+    for word in ("Draw it only if", "fadeouts", "groove"):
+        assert word in told
 
 
 def test_the_string_lies_away_from_the_strong_side():
@@ -58,7 +76,7 @@ def test_both_limbs_are_treated_alike(tip, riser):
 
 
 def test_straight_limbs_are_left_alone():
-    values, outcome = run(**STRAIGHT)
+    values, outcome = run()
     assert values["upper_strong"] == values["lower_strong"] == "neither"
     assert set(levels(outcome).values()) == {"ok"}
     assert "leave them" in say(outcome.headline, "imperial")
@@ -73,15 +91,15 @@ def test_limits_of_practice_at_their_edge():
     """Common practice, editable: 2 degrees of twist, 1/8 in at the fadeout, 1 degree of groove."""
     two = f"{2 * math.tan(math.radians(2)):.9f}"
     more = f"{2 * math.tan(math.radians(2.05)):.9f}"
-    assert levels(run(**{**STRAIGHT, "upper_offset_tip": two})[1])["upper-twist"] == "ok"
-    assert levels(run(**{**STRAIGHT, "upper_offset_tip": more})[1])["upper-twist"] == "watch"
+    assert levels(run(upper_offset_tip=two)[1])["upper-twist"] == "ok"
+    assert levels(run(upper_offset_tip=more)[1])["upper-twist"] == "watch"
     far = f"{2 * math.tan(math.radians(6.1)):.9f}"
-    _, outcome = run(**{**STRAIGHT, "upper_offset_tip": far})
+    _, outcome = run(upper_offset_tip=far)
     assert levels(outcome)["upper-twist"] == "stop"
     assert "material comes off" not in say(outcome.headline, "imperial")
-    assert "upper-offset" not in levels(run(**{**STRAIGHT, "upper_offset_riser": "1/8"})[1])
-    assert levels(run(**{**STRAIGHT, "upper_offset_riser": "5/32"})[1])["upper-offset"] == "watch"
-    assert levels(run(**{**STRAIGHT, "upper_groove_inner": "0.030"})[1])["upper-groove"] == "watch"
+    assert "upper-offset" not in levels(run(upper_offset_riser="1/8")[1])
+    assert levels(run(upper_offset_riser="5/32")[1])["upper-offset"] == "watch"
+    assert levels(run(upper_groove_inner="0.030")[1])["upper-groove"] == "watch"
 
 
 def test_the_same_side_at_both_fadeouts_points_at_the_riser():
@@ -106,7 +124,7 @@ def places(text, *words):
 
 def test_the_groove_goes_before_the_limb():
     """Common practice: what leads the string aside is put right before the limb is sanded."""
-    _, outcome = run(upper_groove_inner="0.08 in")
+    _, outcome = run(upper_offset_tip="1/8", upper_groove_inner="0.08 in")
     text = say(outcome.headline, "imperial")
     assert levels(outcome)["upper-groove"] == "watch"
     found = places(text, "The upper groove points", "file strokes", "Measure again", "material comes off")
@@ -114,7 +132,7 @@ def test_the_groove_goes_before_the_limb():
 
 
 def test_a_crooked_groove_on_straight_limbs_is_all_there_is_to_do():
-    text = say(run(**{**STRAIGHT, "upper_groove_inner": "-0.08 in"})[1].headline, "imperial")
+    text = say(run(upper_groove_inner="-0.08 in")[1].headline, "imperial")
     assert text.startswith("The upper groove points 3.1° to the left")
     assert "material comes off" not in text
     assert "leave them" not in text
