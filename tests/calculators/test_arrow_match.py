@@ -369,8 +369,8 @@ def test_the_page_states_what_each_family_stores():
     """The page's three shares are those of the calculator, for the lengths that it names."""
     text = (Path(__file__).parents[2] / "docs/calculators/arrow-match.md").read_text()
     bow, riser, brace, draw, *shares = re.search(
-        r"At (\d+ in), with a (\d+ in) riser and a brace of ([\d /]+ in), drawn (\d+ in), it stores (\d+) % of "
-        r".* recurve, (\d+) % .* deflex, (\d+) % ", text).groups()
+        r"At (\d+ in), with a (\d+ in) riser and a brace of ([\d /]+ in), drawn (\d+ in), it stores (\d+) % "
+        r"of .* recurve, (\d+) % .* deflex, (\d+) % ", text).groups()
     for family, share in zip(("recurve", "reflex-deflex", "straight"), shares):
         values, _ = run(**COMPUTED, family=family, bow_length=bow, riser_length=riser, brace_height=brace,
                         draw_length=draw)
