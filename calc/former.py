@@ -242,6 +242,7 @@ FORMER = {
         "own_strength": "15000 psi",
         "factor": "4",
         "draw_weight": "48 lb",
+        "lived_weight": "",
         "draw_length": "28 in",
         "between": "",
         "brace_height": "8 in",

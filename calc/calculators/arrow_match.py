@@ -53,7 +53,8 @@ READING_ERROR = 0.01
 """Share of a chronograph's speed to tell by how much one reading can mislead."""
 
 SHAFT_WOODS = (
-    "port-orford-cedar", "sitka-spruce", "douglas-fir", "western-larch", "western-hemlock", "white-ash",
+    "port-orford-cedar", "port-orford-cedar-handbook", "sitka-spruce", "douglas-fir", "western-larch",
+    "western-hemlock", "white-ash",
     "yellow-birch", "sweet-birch", "paper-birch", "sugar-maple",
 )
 

@@ -1,7 +1,7 @@
 """Woods for cores, risers and shafts."""
 
 from calc.lookups.declare import column, lookup, row
-from calc.tables.woods import SECOND_ROWS, SHAFT_SAMPLES, WOODS, Wood
+from calc.tables.woods import SHAFT_SAMPLES, WOODS, Wood
 
 
 def _cells(wood: Wood, note: str) -> tuple[object, ...]:
@@ -15,12 +15,11 @@ LOOKUP = lookup(
     "Wood: density, stiffness, strength along the grain",
     "Means of clear, straight-grained pieces. Single pieces scatter: in the one table that tells it, the "
     "modulus of one species had a standard deviation of 19 %. Where two published samples of a riser "
-    "wood disagree, the lower strength stands here. For Port Orford cedar both rows are given: the modulus "
-    "of the second is 3 % lower.",
+    "wood disagree, the lower strength stands here. Port Orford cedar stands here twice: the "
+    "handbook's own row is 3 % stiffer than the row of another page that was read.",
     (column("Wood"), column("Density", "density"), column("Modulus", "modulus", "imperial"),
      column("Modulus, metric", "modulus"), column("Modulus of rupture", "stress", "imperial"),
      column("Modulus of rupture, metric", "stress", decimals=0), column("Moisture")),
     tuple([row(_cells(each, ""), each.source, each.status) for each in WOODS]
-          + [row(_cells(each, " (another source)"), each.source, each.status) for each in SECOND_ROWS]
           + [row(_cells(each, " (sample of 1947)"), each.source, each.status) for each in SHAFT_SAMPLES]),
 )

@@ -41,7 +41,10 @@ def _sample(id: str, name: str, pounds_per_cubic_foot: float, psi: float) -> Woo
 
 
 WOODS = (
-    _handbook("port-orford-cedar", "Port Orford cedar", 0.43, 1.70e6 * PSI, 12_700 * PSI, "from memory"),
+    Wood("port-orford-cedar", "Port Orford cedar", 465.0, 11.35e9, 84.8e6, _DRY,
+         "wood-property-page", "read second-hand"),
+    _handbook("port-orford-cedar-handbook", "Port Orford cedar, the handbook's own row", 0.43, 1.70e6 * PSI,
+              12_700 * PSI, "from memory"),
     _handbook("sitka-spruce", "Sitka spruce", 0.40, 10.8e9, 70e6, "from memory"),
     _handbook("douglas-fir", "Douglas-fir", 0.48, 13.4e9, 85e6),
     _handbook("western-larch", "western larch", 0.52, 12.9e9, 13_000 * PSI),
@@ -68,12 +71,6 @@ WOODS = (
          "wood-strength-pages", "from memory"),
 )
 
-SECOND_ROWS = (
-    Wood("port-orford-cedar-page", "Port Orford cedar", 465.0, 11.35e9, 84.8e6, _DRY,
-         "wood-property-page", "read second-hand"),
-)
-"""What another source gives for a wood of the handbook, to be seen beside its row."""
-
 SHAFT_SAMPLES = (
     _sample("spruce-no-1", "spruce, best sample", 27.1, 2_280_000),
     _sample("sitka-spruce-1947", "Sitka spruce", 24.7, 1_830_000),
@@ -90,7 +87,7 @@ def find(id: str) -> Wood:
     """Return the wood with this id.
 
     Args:
-        id: of a row of WOODS, SECOND_ROWS or SHAFT_SAMPLES.
+        id: of a row of WOODS or SHAFT_SAMPLES.
 
     Returns:
         the row.
@@ -100,7 +97,7 @@ def find(id: str) -> Wood:
 
     Source: wood-handbook; wood-property-page; rheingans-1947.
     """
-    for wood in WOODS + SECOND_ROWS + SHAFT_SAMPLES:
+    for wood in WOODS + SHAFT_SAMPLES:
         if wood.id == id:
             return wood
     raise ValueError("no wood is called " + id)

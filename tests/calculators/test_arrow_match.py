@@ -73,7 +73,7 @@ def test_a_species_is_its_modulus_and_density():
                         wood_density=f"{cedar.density:.9f} kg/m3")
     assert by_name == pytest.approx(by_figures)
     assert levels(outcome)["species"] == "watch"
-    assert any("from memory" in say(each, "metric") for each in outcome.assumptions)
+    assert any("read second-hand" in say(each, "metric") for each in outcome.assumptions)
 
 
 @pytest.mark.parametrize("species", SHAFT_WOODS)
