@@ -7,6 +7,7 @@ from pathlib import Path
 
 from calc import catalog
 from calc.answer import EXAMPLE, Job, standing_of, work_out
+from calc.command import record
 from calc.dates import show_date
 from calc.fields import (
     CHOICE,
@@ -44,6 +45,8 @@ def main(arguments: list[str] | None = None) -> int:
     words = sys.argv[1:] if arguments is None else arguments
     if not words or (words[0].startswith("-") and words[0] not in ("-h", "--help")):
         return _list(words)
+    if words[0] == "record":
+        return record.main(words[1:])
     if words[0] not in catalog.IDS and words[0] not in ("-h", "--help"):
         print(f"No calculator is called {words[0]}. There are: {', '.join(catalog.IDS)}.", file=sys.stderr)
         return BAD_INPUT

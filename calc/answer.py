@@ -36,6 +36,7 @@ from calc.fields import (
     read,
     unusual,
 )
+from calc.listing import module_of
 from calc.quantities import SYSTEMS
 from calc.report import chart_data, declared_values, outcome_tree
 
@@ -210,15 +211,34 @@ def _as_sentence(text: str) -> str:
     return text[:1].upper() + text[1:] + ("" if text.endswith(".") else ".")
 
 
+class Task:
+    """A question to a bow's record: `{"task": name, ...}`, as `calc.record.tasks` says them."""
+
+    def __init__(self, asked: dict[str, object]):
+        self.asked = asked
+
+    def answer(self) -> dict[str, object]:
+        """Return the answer; what the record refuses comes back as a sentence under "refused"."""
+        tasks = module_of("record", "tasks", ("tasks",))  # not before somebody asks
+        try:
+            found: dict[str, object] = tasks.answer(self.asked)  # type: ignore[attr-defined]
+        except ValueError as error:
+            return {"refused": _as_sentence(str(error))}
+        return found
+
+
 # The worker's two calls --------------------------------------------------------
 
-_current: Job | None = None
+_current: Job | Task | None = None
 
 
 def begin(request: str) -> None:
     """Start on a request, in JSON as the top of this module says it."""
     global _current
     asked = json.loads(request)
+    if "task" in asked:
+        _current = Task(asked)
+        return
     pairs = [(str(pair[0]), str(pair[1])) for pair in asked["pairs"]]
     _current = Job(catalog.find(asked["calculator"]), pairs, asked.get("standing"))
 
@@ -228,6 +248,10 @@ def advance() -> str:
     global _current
     if _current is None:
         raise ValueError("nothing was begun")
+    if isinstance(_current, Task):
+        done = json.dumps(_current.answer())
+        _current = None
+        return done
     progress = _current.advance()
     if progress is not None:
         return json.dumps({"progress": progress})

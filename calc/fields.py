@@ -322,7 +322,7 @@ def read(
         if not matters(each, values):
             continue
         try:
-            values[each.id] = _read_input(each, typed.get(each.id, each.default), system)
+            values[each.id] = read_input(each, typed.get(each.id, each.default), system)
         except Refused as refused:
             problems.append(refused.problem)
     return values, problems, notes
@@ -355,7 +355,8 @@ def echo(text: str) -> str:
     return plain if len(plain) <= LONGEST_ECHO else plain[:LONGEST_ECHO] + "…"
 
 
-def _read_input(each: Input, text: str, system: str) -> object:
+def read_input(each: Input, text: str, system: str) -> object:
+    """Return the value of one input from what was typed; raises Refused where it cannot be used."""
     if each.kind == CHOICE:
         chosen = _read_choice(each, text, each.id, None, None)
         return system if chosen == BY_UNITS else chosen

@@ -39,7 +39,7 @@ LEVEL_WORDS = {"ok": "In order", "watch": "Watch", "stop": "Stop"}
 def outcome_tree(calculator: Calculator, outcome: Outcome, system: str) -> list[object]:
     """Return the element tree of an outcome in a unit system."""
     nodes: list[object] = [["p", {"class": "rb-headline"}, say(outcome.headline, system)]]
-    nodes.append(_checks(outcome, system))
+    nodes.append(checks_tree(outcome.checks, system))
     nodes.append(_values(calculator, outcome, system))
     for drawing in outcome.drawings:
         nodes.append(drawing_tree(drawing, system))
@@ -53,9 +53,10 @@ def outcome_tree(calculator: Calculator, outcome: Outcome, system: str) -> list[
     return nodes
 
 
-def _checks(outcome: Outcome, system: str) -> list[object]:
+def checks_tree(checks: tuple[Check, ...], system: str) -> list[object]:
+    """Return checks as a list, the gravest first."""
     items: list[object] = ["ul", {"class": "rb-checks"}]
-    for each in in_order_of_weight(outcome.checks):
+    for each in in_order_of_weight(checks):
         items.append(["li", {"class": "rb-check rb-" + each.level},
                       ["strong", {}, LEVEL_WORDS[each.level]], " "] + _told(each.text, system))
     return items

@@ -21,17 +21,19 @@ ALLOWED = {
     "drawings": {"drawings", "fields", "quantities", "mechanics", "shop"},
     "calculators": {"calculators", "drawings", "mechanics", "shop", "tables", "fields", "quantities",
                     "dates", "bibliography"},
+    "record": {"record", "fields", "quantities", "dates", "shop", "tables", "mechanics", "report"},
+    "command": {"command", "record", "dates", "fields", "quantities", "report"},
     "report": {"fields", "quantities"},
     "catalog": {"fields", "listing"},
-    "answer": {"catalog", "fields", "quantities", "report"},
+    "answer": {"catalog", "fields", "listing", "quantities", "report"},
     "former": set(),
     "links": {"fields", "former", "quantities"},
-    "__main__": {"catalog", "answer", "dates", "fields", "links", "quantities", "report"},
+    "__main__": {"catalog", "command", "answer", "dates", "fields", "links", "quantities", "report"},
     "__init__": set(),
 }
 LIBRARY = {"math", "json", "collections"}
-COMMAND_LINE_ONLY = {"argparse", "pathlib", "sys", "urllib"}
-OFF_THE_ENGINES = {"__main__", "links"}
+COMMAND_LINE_ONLY = {"argparse", "os", "pathlib", "secrets", "sys", "time", "urllib"}
+OFF_THE_ENGINES = {"__main__", "command", "links"}
 NOT_IN_THE_SMALL_ENGINE = {
     "hypot", "fsum", "prod", "comb", "dist", "cbrt", "log1p", "is_integer", "as_integer_ratio",
     "_replace", "casefold", "removeprefix", "removesuffix", "zfill",

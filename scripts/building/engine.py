@@ -21,7 +21,7 @@ SOURCES = "sources.json"
 NPM_PACKAGE = "@micropython/micropython-webassembly-pyscript"
 LOADER = "micropython.mjs"
 INTERPRETER = "micropython.wasm"
-LEFT_OUT = ("calc/__main__.py", "calc/lookups/", "calc/paths/")
+LEFT_OUT = ("calc/__main__.py", "calc/command/", "calc/lookups/", "calc/paths/")
 """What only the command line and the build use."""
 ALL_ANNOTATIONS = RemoveAnnotationsOptions(
     remove_variable_annotations=True, remove_return_annotations=True,

@@ -11,13 +11,15 @@ from calc import catalog
 
 CORE = "core"
 ENTRY = "calc/answer.py"
+RECORD = "record"
+TASKS = "calc/record/tasks.py"
 PACKAGE_FILE = "__init__.py"
 
 
 def packs(sources: Mapping[str, str]) -> dict[str, dict[str, str]]:
-    """Return the packs by name: CORE, and one under the id of each calculator."""
+    """Return the packs by name: CORE, one under the id of each calculator, and RECORD."""
     core = _with_imports(sources, [ENTRY, *(path for path in sources if path.endswith(PACKAGE_FILE))])
-    found = {CORE: core}
+    found = {CORE: core, RECORD: _with_imports(sources, [TASKS]) - core}
     for id in catalog.IDS:
         module = "calc/calculators/" + id.replace("-", "_") + ".py"
         found[id] = _with_imports(sources, [module]) - core

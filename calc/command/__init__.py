@@ -1,0 +1,1 @@
+"""What only the command line does: files, options, exit statuses."""

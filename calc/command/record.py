@@ -1,0 +1,254 @@
+"""The record on the command line: `python -m calc record add 31.html reading --weight "47.7 lb" ...`."""
+
+import argparse
+import os
+import secrets
+import sys
+import time
+from pathlib import Path
+
+from calc.dates import DAY, day_number
+from calc.fields import COUNT, ROWS, SWITCH, Input, Refused, say
+from calc.quantities import SYSTEMS, shown_unit
+from calc.record import checks, file, sheets, summary, table
+from calc.record.declare import NOTE, Sheet
+from calc.record.entries import Entry, entry_id, is_id
+from calc.record.fold import State, union
+from calc.record.moments import moment_text, parse_moment, show_local
+from calc.record.values import problems_of, value_of
+from calc.report import LEVEL_WORDS, in_order_of_weight
+
+DONE = 0
+BAD_INPUT = 2
+FORMER = "~"
+"""Behind the name of a file that was replaced."""
+
+BARE = set("0123456789.,/-+ ")
+
+
+class Failed(Exception):
+    """What was asked cannot be done; the message is for the person who asked."""
+
+
+def main(words: list[str]) -> int:
+    """Run the record's part of the command line; return the exit status."""
+    options = _parser().parse_args(words)
+    try:
+        options.run(options)
+    except (Failed, Refused) as error:
+        print(error, file=sys.stderr)
+        return BAD_INPUT
+    return DONE
+
+
+# What it understands -------------------------------------------------------------
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = argparse.ArgumentParser(prog="python -m calc record", description=(
+        "One file a bow. Entries are only ever added; a file is replaced whole, the one before kept."))
+    actions = parser.add_subparsers(required=True, metavar="ACTION")
+    new = _action(actions, "new", "begin the record of a bow", _new)
+    _add_facts(new, sheets.BOW)
+    add = actions.add_parser("add", help="add an entry")
+    add.add_argument("file")
+    kinds = add.add_subparsers(required=True, metavar="SHEET")
+    for sheet in sheets.SHEETS:
+        kind = kinds.add_parser(sheet.id, help=sheet.purpose, description=sheet.purpose)
+        _add_facts(kind, sheet)
+        kind.set_defaults(run=_add, sheet=sheet)
+    strike = _action(actions, "strike", "strike an entry out", _strike)
+    strike.add_argument("id", help="as `show` gives it")
+    strike.add_argument("--why", default="", help="what was wrong with it")
+    _action(actions, "show", "say how the bow stands and what was done", _show)
+    _action(actions, "check", "say only what stands in the way", _check)
+    following = actions.add_parser("next", help="say what comes next on each of several bows")
+    following.add_argument("files", nargs="+")
+    following.set_defaults(run=_next)
+    merge = _action(actions, "merge", "bring copies of one record together", _merge)
+    merge.add_argument("others", nargs="+", help="the other copies")
+    _action(actions, "csv", "print readings and batches as comma-separated values", _csv)
+    return parser
+
+
+def _action(actions, name: str, help: str, run) -> argparse.ArgumentParser:  # type: ignore[no-untyped-def]
+    parser: argparse.ArgumentParser = actions.add_parser(name, help=help, description=help)
+    parser.add_argument("file", help="the bow's file")
+    parser.add_argument("--units", choices=SYSTEMS, default=SYSTEMS[0], help="for what is shown")
+    parser.set_defaults(run=run)
+    return parser
+
+
+def _add_facts(parser: argparse.ArgumentParser, sheet: Sheet) -> None:
+    for each in sheets.inputs_of(sheet):
+        parser.add_argument("--" + each.id.replace("_", "-"), dest=each.id, metavar="TEXT",
+                            help=(each.label + ". " + each.help).replace("%", "%%"))
+    parser.add_argument("--at", metavar="MOMENT", help="when it was so; now, if left out")
+    parser.add_argument("--note", default="", help="words to go with it")
+    if sheet is not sheets.BOW:
+        parser.add_argument("--units", choices=SYSTEMS, default=SYSTEMS[0], help="of numbers without a unit")
+
+
+# What it does --------------------------------------------------------------------
+
+
+def _new(options: argparse.Namespace) -> None:
+    path = Path(options.file)
+    if path.exists():
+        raise Failed(f"There is a file “{options.file}” already. Name another, or add to this one.")
+    _save(path, [_entry(sheets.BOW, options)])
+
+
+def _add(options: argparse.Namespace) -> None:
+    path = Path(options.file)
+    before = _entries(path)
+    entry = _entry(options.sheet, options)
+    _save(path, [*before, entry])
+    print(entry.id)
+
+
+def _strike(options: argparse.Namespace) -> None:
+    path = Path(options.file)
+    before = _entries(path)
+    if not is_id(options.id) or options.id not in [each.id for each in before]:
+        raise Failed(f"No entry of “{options.file}” has the id “{options.id}”. `show` lists them.")
+    struck = next(each for each in before if each.id == options.id)
+    _save(path, [*before, Entry(_new_id(), _now(), struck.sheet, why=options.why, replaces=struck.id)])
+
+
+def _show(options: argparse.Namespace) -> None:
+    entries = _entries(Path(options.file))
+    state = State(entries)
+    print(summary.title(state))
+    print(say(summary.weights(state), options.units))
+    print("Next: " + summary.whats_next(state))
+    _print_checks(state, options.units)
+    counting = {each.id for each in state.entries}
+    for entry in sorted(entries, key=lambda each: (each.moment, each.id)):
+        if entry.strikes:
+            continue
+        sheet = sheets.find(entry.sheet)
+        struck = "" if entry.id in counting else " (struck out)"
+        print(f"\n{entry.id}  {show_local(entry.at)}  {sheet.title if sheet else entry.sheet}{struck}")
+        for label, text in file.facts_of(entry):
+            print(f"  {label}: {text}")
+        for line in [entry.note] if entry.note else []:
+            print("  " + line)
+        for problem in problems_of(entry):
+            print("  Not understood here: " + problem)
+
+
+def _check(options: argparse.Namespace) -> None:
+    _print_checks(State(_entries(Path(options.file))), options.units)
+
+
+def _next(options: argparse.Namespace) -> None:
+    for name in options.files:
+        state = State(_entries(Path(name)))
+        print(f"{summary.title(state)}  {summary.whats_next(state)}")
+
+
+def _merge(options: argparse.Namespace) -> None:
+    path = Path(options.file)
+    copies = [_entries(path), *[_entries(Path(name)) for name in options.others]]
+    _save(path, union(*copies))
+    print(f"{len(union(*copies))} entries, {len(union(*copies)) - len(union(copies[0]))} of them new.")
+
+
+def _csv(options: argparse.Namespace) -> None:
+    sys.stdout.write(table.csv(_entries(Path(options.file)), options.units))
+
+
+def _print_checks(state: State, system: str) -> None:
+    for each in in_order_of_weight(checks.checks(state)):
+        print(f"{LEVEL_WORDS[each.level]}: {say(each.text, system)}")
+
+
+# Entries -------------------------------------------------------------------------
+
+
+def _entry(sheet: Sheet, options: argparse.Namespace) -> Entry:
+    facts = []
+    for each in sheets.inputs_of(sheet):
+        text = getattr(options, each.id)
+        if text is not None and text.strip():
+            facts.append((each.id, _with_unit(each, text.strip(), options.units)))
+    if not facts:
+        raise Failed("An entry without any fact says nothing. Give at least one; --help lists them.")
+    problems = []
+    for name, text in facts:
+        try:
+            value_of(sheet.id + "." + name, text)
+        except ValueError as error:
+            problems.append(str(error))
+    if problems:
+        raise Failed("\n".join(problems))
+    return Entry(_new_id(), _moment(options.at), sheet.id, tuple(facts), note=options.note)
+
+
+def _with_unit(asked: Input, text: str, system: str) -> str:
+    """Return a fact as it is kept: a bare number gets the unit that it was typed in."""
+    if asked.kind in (NOTE, COUNT, SWITCH, ROWS) or asked.choices or not set(text) <= BARE:
+        return text
+    unit = shown_unit(asked.kind, system).name if asked.kind != "date" else ""
+    return text + " " + unit if unit else text
+
+
+def _moment(text: str | None) -> str:
+    if text is None:
+        return _now()
+    try:
+        parse_moment(text)
+    except ValueError:
+        try:
+            parse_moment(text + _offset())
+        except ValueError as error:
+            raise Failed(f"--at: “{text}” {error}. Type for example 2026-05-12T18:10.") from None
+        return text + _offset()
+    return text
+
+
+def _now() -> str:
+    here = time.localtime()
+    local = day_number(here.tm_year, here.tm_mon, here.tm_mday) * DAY + here.tm_hour * 3600 + here.tm_min * 60
+    return moment_text(local, (here.tm_gmtoff or 0) // 60)
+
+
+def _offset() -> str:
+    return _now()[16:]
+
+
+def _new_id() -> str:
+    return entry_id(time.time_ns() // 1_000_000, secrets.randbits(20))
+
+
+# Files ---------------------------------------------------------------------------
+
+
+def _entries(path: Path) -> list[Entry]:
+    try:
+        found = file.record_in(path.read_text(encoding="utf-8"))
+    except OSError as error:
+        raise Failed(f"“{path}” cannot be read ({error.strerror}).") from None
+    except ValueError as error:
+        raise Failed(f"“{path}”: {error}.") from None
+    if found.missing or found.unread:
+        print(f"“{path}” is damaged: {found.missing} entries are missing, {len(found.unread)} cannot be "
+              "read.", file=sys.stderr)
+        for each in found.unread:
+            print(f"  {each.problem}: {each.text[:80]}", file=sys.stderr)
+    return found.entries
+
+
+def _save(path: Path, entries: list[Entry]) -> None:
+    """Put a record in the place of the one before, whole or not at all; the one before stays beside it."""
+    beside = path.with_name(path.name + ".new")
+    try:
+        beside.write_text(file.page(entries, SYSTEMS[0]), encoding="utf-8")
+        if path.exists():
+            former = path.with_name(path.name + FORMER)
+            former.write_bytes(path.read_bytes())
+        os.replace(beside, path)
+    except OSError as error:
+        raise Failed(f"“{path}” cannot be written ({error.strerror}). Nothing was changed.") from None
+

@@ -1,0 +1,29 @@
+"""Declaring a sheet: a calculator without anything to compute."""
+
+from collections import namedtuple
+
+from calc.fields import FACT as ROLE
+from calc.fields import Input
+
+Sheet = namedtuple("Sheet", "id title purpose lasts groups private")
+"""A kind of entry.
+
+lasts: FACT (true until replaced), MOMENT (a reading) or DEED (changes the bow). groups: as a calculator's,
+where the default of an input is its example, never a value. private: names of facts that leave the device
+only in the bow's own file.
+"""
+
+FACT = "fact"
+MOMENT = "moment"
+DEED = "deed"
+
+NOTE = "note"
+"""The kind of an input that takes words."""
+
+LONGEST_NOTE = 2000
+
+
+def note(id: str, label: str, example: str, help: str = "") -> Input:
+    """Declare an input that takes words."""
+    return Input(id, label, NOTE, example, 0, LONGEST_NOTE, 0, LONGEST_NOTE, help, "", (), (), True, None,
+                 ROLE)

@@ -1,0 +1,269 @@
+"""A bow's file: a page without any script, readable by itself, that holds the record as JSON inside.
+
+Who opens it in twenty years reads it as a page. This program reads nothing of it but the entries: one a line,
+each by itself, so that a file that was cut off still gives what it has.
+"""
+
+from calc.fields import Input, say
+from calc.record import checks, sheets, summary
+from calc.record.declare import FACT
+from calc.record.entries import (
+    MOST_ENTRIES,
+    MOST_TEXT,
+    Entry,
+    Unread,
+    entries_json,
+    read_entries,
+    read_entry,
+)
+from calc.record.fold import State, union
+from calc.record.moments import show_local
+
+OPENING = '<script type="application/json" id="rebrace-record">'
+CLOSING = "</script>"
+COUNT = 'data-entries="'
+LONGEST_FILE = 64 * 1024 * 1024
+"""[letters] photos included."""
+
+PLAIN = "abcdefghijklmnopqrstuvwxyz0123456789"
+LONGEST_NAME = 60
+POLICY = "default-src 'none'; img-src data:; style-src 'unsafe-inline'"
+STYLE = ("body{font:16px/1.5 Georgia,serif;max-width:44em;margin:1em auto;padding:0 1em;color:#111}"
+         "table{border-collapse:collapse;width:100%}th,td{text-align:left;vertical-align:top;padding:.2em "
+         ".6em .2em 0;border-bottom:1px solid #999}th{font-weight:normal;width:16em}h2{font-size:1.1em}"
+         ".struck{text-decoration:line-through;color:#555}@media print{body{margin:0}}")
+LEVELS = (("stop", "Stop"), ("watch", "Watch"), ("ok", "In order"))
+
+
+class Found:
+    """What a file gave: entries, what could not be read, and how many entries its head told of."""
+
+    def __init__(self, entries: list[Entry], unread: list[Unread], told: int | None):
+        self.entries = entries
+        self.unread = unread
+        self.told = told
+
+    @property
+    def missing(self) -> int:
+        """Return how many entries fewer there are than the head of the file told of."""
+        return max(0, (self.told or 0) - len(self.entries) - len(self.unread))
+
+
+# Writing -------------------------------------------------------------------------
+
+
+def page(entries: list[Entry], system: str, with_private: bool = True) -> str:
+    """Return a bow's file.
+
+    Args:
+        entries: of one record.
+        system: "imperial" or "metric", for the figures that are worked out; what was typed stays as typed.
+        with_private: whether the owner and whatever else is private goes with it.
+
+    Returns:
+        an HTML page without script; `record_in` reads the entries back.
+    """
+    once = union(entries)
+    kept = once if with_private else [each for each in map(_without_private, once) if each is not None]
+    state = State(kept)
+    title = _escaped(summary.title(state))
+    parts = [
+        "<!doctype html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n",
+        '<meta name="viewport" content="width=device-width">\n',
+        '<meta http-equiv="Content-Security-Policy" content="' + POLICY + '">\n',
+        "<title>" + title + "</title>\n<style>" + STYLE + "</style>\n</head>\n",
+        "<body " + COUNT + str(len(kept)) + '">\n<h1>' + title + "</h1>\n",
+        "<p>" + _escaped(say(summary.weights(state), system)) + "</p>\n",
+        "<p>Next: " + _escaped(summary.whats_next(state)) + "</p>\n",
+        _checks(state, system),
+        _standing(state),
+        _history(kept, state),
+        "<p>This page shows what was measured and done. It does not say that the bow is safe.</p>\n",
+        OPENING, entries_json(kept), CLOSING, "\n</body>\n</html>\n",
+    ]
+    return "".join(parts)
+
+
+def name_of(state: State) -> str:
+    """Return the name of a bow's file: its tag and a few words, in letters that every device takes.
+
+    Args:
+        state: of a record.
+
+    Returns:
+        such as `bow-31-64-in-recurve.html`.
+    """
+    plain = "".join([mark if mark in PLAIN else "-" for mark in summary.title(state).lower()])
+    words = [each for each in plain.split("-") if each]
+    return "-".join(["bow"] + words)[:LONGEST_NAME] + ".html"
+
+
+def without_private(entries: list[Entry]) -> list[Entry]:
+    """Return entries without any private fact: fit to leave the hands of the bowyer.
+
+    Args:
+        entries: any.
+
+    Returns:
+        the same entries less private facts, notes and reasons; those of a wholly private sheet are gone.
+    """
+    return [each for each in map(_without_private, entries) if each is not None]
+
+
+def _without_private(entry: Entry) -> Entry | None:
+    sheet = sheets.find(entry.sheet)
+    if sheet is None:  # what a later release keeps there, this one cannot judge
+        return None
+    facts = tuple([(name, text) for name, text in entry.facts if name not in sheet.private])
+    if entry.facts and not facts:
+        return None
+    return Entry(entry.id, entry.at, entry.sheet, facts, source=entry.source, replaces=entry.replaces)
+
+
+def _checks(state: State, system: str) -> str:
+    found = checks.checks(state)
+    items = [
+        "<li><strong>" + word + ".</strong> " + _escaped(say(each.text, system)) + "</li>"
+        for level, word in LEVELS for each in found if each.level == level
+    ]
+    return "<ul>" + "".join(items) + "</ul>\n" if items else ""
+
+
+def _standing(state: State) -> str:
+    """Return the newest of every lasting fact as tables, a sheet each."""
+    parts = []
+    for sheet in sheets.SHEETS:
+        if sheet.lasts != FACT:
+            continue
+        rows = []
+        for each in sheets.inputs_of(sheet):
+            found = state.latest(sheet.id + "." + each.id)
+            if found is not None:
+                rows.append(_row(each.label, shown(each, found.text)))
+        if rows:
+            parts.append("<h2>" + _escaped(sheet.title) + "</h2>\n<table>" + "".join(rows) + "</table>\n")
+    return "".join(parts)
+
+
+def _history(entries: list[Entry], state: State) -> str:
+    counting = {each.id for each in state.entries}
+    told = sorted([each for each in entries if not each.strikes], key=lambda each: (each.moment, each.id))
+    parts = ["<h2>Day by day</h2>\n"]
+    for entry in told:
+        struck = "" if entry.id in counting else ' class="struck"'
+        parts.append("<h3" + struck + ">" + _escaped(_headline(entry)) + "</h3>\n<table" + struck + ">"
+                     + "".join([_row(label, text) for label, text in facts_of(entry)]) + "</table>\n")
+        if entry.note:
+            parts.append("<p>" + _escaped(entry.note) + "</p>\n")
+    return "".join(parts)
+
+
+def _headline(entry: Entry) -> str:
+    sheet = sheets.find(entry.sheet)
+    return show_local(entry.at) + ": " + (sheet.title if sheet else entry.sheet)
+
+
+def facts_of(entry: Entry) -> list[tuple[str, str]]:
+    """Return the facts of an entry as people read them, in the order of their form.
+
+    Args:
+        entry: any.
+
+    Returns:
+        pairs of label and text; what this release does not know stands last under its own name.
+    """
+    sheet = sheets.find(entry.sheet)
+    asked = sheets.inputs_of(sheet) if sheet else []
+    found = [(each.label, shown(each, entry.fact(each.id))) for each in asked if entry.fact(each.id)]
+    known = [each.id for each in asked]
+    return found + [(name, text) for name, text in entry.facts if name not in known]
+
+
+def shown(asked: Input, text: str) -> str:
+    """Return a fact's text as people read it: the label of a choice, rows a line each.
+
+    Args:
+        asked: its declaration.
+        text: as typed.
+
+    Returns:
+        words.
+    """
+    for option in asked.choices:
+        if option.id == text:
+            return str(option.label)
+    if asked.columns:
+        return "; ".join([", ".join(row.split(":")) for row in text.split(";")])
+    return text
+
+
+def _row(label: str, text: str) -> str:
+    return "<tr><th>" + _escaped(label) + "</th><td>" + _escaped(text) + "</td></tr>"
+
+
+def _escaped(text: str) -> str:
+    for mark, name in (("&", "&amp;"), ("<", "&lt;"), (">", "&gt;"), ('"', "&quot;")):
+        text = text.replace(mark, name)
+    return text
+
+
+# Reading -------------------------------------------------------------------------
+
+
+def record_in(text: str) -> Found:
+    """Return what a file holds: a page of `page`, or the bare JSON of a record.
+
+    Args:
+        text: of the file, hostile until read.
+
+    Returns:
+        its entries, what could not be read of it, and how many entries it ought to hold.
+
+    Raises:
+        ValueError: it is no file of a bow, or larger than is read; the message says which.
+    """
+    if len(text) > LONGEST_FILE:
+        raise ValueError("the file is larger than is read: at most 64 million letters")
+    start = text.find(OPENING)
+    if start < 0:
+        if text.lstrip()[:1] in ("[", "{"):
+            entries, unread = read_entries(text)
+            return Found(entries, unread, None)
+        raise ValueError("the file holds no record: it is no bow's file, or its end is missing")
+    inside = text[start + len(OPENING):]
+    end = inside.find(CLOSING)
+    return _by_lines(inside if end < 0 else inside[:end], _told(text[:start]))
+
+
+def _by_lines(text: str, told: int | None) -> Found:
+    lines = text.split("\n")
+    if len(lines) > MOST_ENTRIES:
+        raise ValueError("the record holds more than " + str(MOST_ENTRIES) + " entries")
+    entries = []
+    unread = []
+    for line in lines:
+        bare = _bare(line)
+        if not bare:
+            continue
+        try:
+            entries.append(read_entry(bare))
+        except ValueError as error:
+            unread.append(Unread(bare[:MOST_TEXT], str(error)))
+    return Found(entries, unread, told)
+
+
+def _bare(line: str) -> str:
+    """Return the entry on a line of a list, without what joins it to the others."""
+    bare = line.strip()
+    if bare.startswith("["):
+        bare = bare[1:]
+    for joint in (",", "]"):
+        if bare.endswith("}" + joint):
+            return bare[:-1]
+    return "" if bare == "]" else bare
+
+
+def _told(head: str) -> int | None:
+    start = head.find(COUNT)
+    digits = head[start + len(COUNT):].partition('"')[0] if start >= 0 else ""
+    return int(digits) if 0 < len(digits) < 6 and all(mark in "0123456789" for mark in digits) else None

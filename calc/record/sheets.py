@@ -1,0 +1,263 @@
+"""What may be in a record, declared once: forms, command line, files, tables and tests are made from it."""
+
+from calc.fields import Input, choice, count, date, group, quantity, rows, switch
+from calc.record.declare import DEED, FACT, MOMENT, Sheet, note
+from calc.tables.families import FAMILIES
+from calc.tables.findings import FINDINGS, LOOKS
+from calc.tables.string_materials import MATERIALS
+
+
+def _measure(id: str, label: str, kind: str, example: str, low: str, high: str, help: str = "") -> Input:
+    return quantity(id, label, kind, example, low, high, help=help, optional=True)
+
+
+def _length(id: str, label: str, example: str, low: str, high: str, help: str = "") -> Input:
+    return _measure(id, label, "length", example, low, high, help)
+
+
+def _weight_at(label: str) -> tuple[Input, Input]:
+    """Return a draw weight and the draw at which it was read: the one says nothing without the other."""
+    return (
+        _measure("weight", label, "force", "53 lb", "5 lb", "150 lb", "From a checked scale."),
+        _length("at_draw", "At a draw of", "28 in", "16 in", "34 in",
+                "As bows are marked: 1 3/4 in more than to the pivot point."),
+    )
+
+
+def _stations(limb: str) -> Input:
+    return rows("stations_" + limb, "Sections of the " + limb + " limb", (
+        quantity("position", "Distance from the fadeout", "length", "7 in", "0 in", "40 in"),
+        quantity("width", "Width", "length", "1 9/16 in", "1/4 in", "3 in"),
+        quantity("thickness", "Thickness", "thickness", "0.279 in", "0.060 in", "1.2 in"),
+    ), "7 in:1 9/16 in:0.279 in;13 in:1 3/8 in:0.263 in", 2, 12)
+
+
+def _glass(face: str) -> Input:
+    return _measure("glass_" + face, "Glass on the " + face, "thickness", "0.043 in", "0.010 in", "0.120 in",
+                    "Read at the limb's edge with a lens.")
+
+
+def _line(limb: str) -> tuple[Input, ...]:
+    title = limb[:1].upper() + limb[1:] + " limb"
+    return (
+        _length(limb + "_offset_tip", title + ": string off the middle near the tip", "1/16 in",
+                "-1 in", "1 in", "Left is negative."),
+        _length(limb + "_height_tip", title + ": height there", "2 in", "1/2 in", "8 in"),
+        _length(limb + "_offset_riser", title + ": string off the middle at the fadeout", "1/16 in",
+                "-1 1/2 in", "1 1/2 in", "Left is negative."),
+    )
+
+
+BOW = Sheet("bow", "The bow", "What it is, and how it is marked.", FACT, (
+    group(
+        "What it is",
+        note("tag", "Tag", "31", "The number on the bow's tag."),
+        note("title", "In a few words", "64 in recurve"),
+        choice("family", "Family", tuple([(each.id, each.name) for each in FAMILIES])),
+        note("marked_letters", "Lettering on it", "64 in, 55 lb at 28 in"),
+        _length("marked_length", "Length as marked", "64 in", "36 in", "80 in"),
+        _measure("marked_weight", "Weight as marked", "force", "55 lb", "5 lb", "150 lb"),
+        date("due", "Ready by", "2026-06-13", "2020-01-01", "2099-12-31"),
+    ),
+    group(
+        "Its measures",
+        _length("length", "Length along the belly, nock to nock", "64 in", "36 in", "80 in"),
+        _length("length_back", "Length along the back, nock to nock", "64 1/4 in", "36 in", "80 in"),
+        _length("riser_length", "Riser, between the fadeouts", "19 in", "4 in", "40 in"),
+        _length("riser_girth", "Girth of the riser", "6 1/4 in", "2 in", "16 in"),
+        note("riser_wood", "Wood of the riser", "black walnut"),
+        note("core", "Wood of the core", "white ash"),
+        choice("tips", "Tips", (("plain", "Without reinforcement, or not known"),
+                                ("reinforced", "Reinforced for low-stretch strings"))),
+        switch("old", "An old bow, or one of unknown age", True),
+        _measure("glass_back_new", "Glass on the back when it was new", "thickness", "0.045 in", "0.010 in",
+                 "0.120 in"),
+        _measure("glass_belly_new", "Glass on the belly when it was new", "thickness", "0.045 in", "0.010 in",
+                 "0.120 in"),
+        rows("profile", "Unstrung shape", (
+            quantity("along", "From the fadeout", "length", "6 in", "1/4 in", "40 in"),
+            quantity("offset", "Offset", "length", "1/2 in", "-12 in", "6 in"),
+        ), "6 in:1/2 in", 1, 12),
+        _length("throat", "Fadeouts behind the throat", "3/4 in", "-3 in", "5 in"),
+    ),
+), ())
+
+OWNER = Sheet("owner", "The owner", "Who to ask, and where to reach them.", FACT, (
+    group("The owner", note("name", "Name", "the owner's name"),
+          note("reach", "How to reach them", "by telephone")),
+), ("name", "reach"))
+
+ARCHER = Sheet("archer", "The archer", "Who will shoot it, and how.", FACT, (
+    group(
+        "The archer",
+        choice("hold", "Hold on the string", (("split", "Split finger"), ("under", "Three fingers under"))),
+        _length("draw", "The archer's draw", "27 in", "16 in", "34 in", "As bows are marked."),
+        choice("hand", "Shoots", (("right", "Right-handed"), ("left", "Left-handed"))),
+        _measure("can_hold", "Weight held for ten seconds", "force", "45 lb", "5 lb", "150 lb"),
+    ),
+), ())
+
+AGREED = Sheet("agreed", "What was agreed", "The numbers to which the owner has said yes.", FACT, (
+    group(
+        "What was agreed",
+        *_weight_at("Draw weight"),
+        _length("tiller", "Tiller, upper minus lower", "1/16 in", "-1 in", "1 in"),
+        _measure("reserve", "Weight kept for the edges", "force", "1 lb", "0 lb", "5 lb"),
+        _measure("least_glass", "Share of the glass that must stay", "ratio", "60 %", "30 %", "100 %"),
+        note("finish", "Finish", "satin, one-part urethane"),
+        note("lettering", "Lettering", "64 in, 45 lb at 28 in"),
+        note("price", "Price", "as quoted"),
+        date("ready_by", "Ready by", "2026-06-13", "2020-01-01", "2099-12-31"),
+        note("by", "Who said yes, and how", "the owner, by telephone"),
+    ),
+), ("price", "by"))
+
+LOOKING = Sheet("look", "An inspection", "What was looked at.", MOMENT, (
+    group("What has been looked at", *[switch(each.id, each.label, help=each.how) for each in LOOKS]),
+), ())
+
+FINDING = Sheet("finding", "A finding", "Something found on the bow.", MOMENT, (
+    group(
+        "The finding",
+        choice("which", "What", tuple([(each.id, each.label) for each in FINDINGS])),
+        choice("limb", "Where", (("upper", "Upper limb"), ("lower", "Lower limb"), ("riser", "Riser"))),
+        choice("face", "On the", (("belly", "Belly"), ("back", "Back"), ("edge", "Edge"), ("tip", "Tip"))),
+        _length("place", "From the fadeout", "6 in", "0 in", "40 in"),
+        choice("standing", "Stands", (("open", "Open"), ("watched", "Watched"), ("mended", "Mended"),
+                                      ("gone", "Gone"))),
+        note("what", "In words", "a hair line beside the lettering"),
+    ),
+), ())
+
+PROOF = Sheet("first_draw", "A draw from a distance", "How it behaved, from several steps away.", MOMENT, (
+    group(
+        "The draw",
+        _length("to_draw", "Drawn to", "28 in", "6 in", "34 in"),
+        switch("from_distance", "From a distance, on a stand", True),
+        switch("full", "To the archer's full draw", True),
+        switch("sound", "It made a sound", False),
+        switch("moved", "Something moved", False),
+    ),
+), ())
+
+READING = Sheet("reading", "A reading", "What was measured, at one time.", MOMENT, (
+    group(
+        "Weight and tiller",
+        *_weight_at("Draw weight"),
+        _length("upper", "Upper tiller distance", "7 5/8 in", "2 in", "16 in",
+                "From the belly to the string."),
+        _length("lower", "Lower tiller distance", "7 5/16 in", "2 in", "16 in", "At the same place."),
+        choice("measured", "Read", (("fadeout", "At the two fadeouts"),
+                                    ("string_end", "At equal distances from the string's end"))),
+        _length("from_string_end", "From the string's end", "18 in", "1 in", "40 in"),
+        _length("brace", "Brace height", "8 1/4 in", "3 in", "12 in"),
+        rows("curve", "Weight at draw", (
+            quantity("draw", "Draw", "length", "20 in", "3 in", "40 in"),
+            quantity("weight", "Weight", "force", "30 lb", "0.1 lb", "200 lb"),
+        ), "12 in:11 lb;20 in:33 lb;28 in:53 lb", 3, 40),
+        note("scale", "Scale", "hanging scale"),
+        switch("from_distance", "Drawn from a distance, on a stand", False),
+    ),
+    group("Limbs", _stations("upper"), _stations("lower"), _glass("back"), _glass("belly"),
+          switch("with_finish", "With finish on it", False)),
+    group("Where the string runs", *(_line("upper") + _line("lower"))),
+), ())
+
+STROKES = Sheet("strokes", "Strokes", "A batch of strokes: what was taken off, with what.", DEED, (
+    group(
+        "The batch",
+        count("upper_belly", "Upper limb, belly", 0, 0, 2000),
+        count("upper_back", "Upper limb, back", 0, 0, 2000),
+        count("lower_belly", "Lower limb, belly", 0, 0, 2000),
+        count("lower_back", "Lower limb, back", 0, 0, 2000),
+        note("paper", "Paper", "P120"),
+        switch("about", "The count is a guess", False),
+    ),
+), ())
+
+STRING = Sheet("string", "The string", "The string that is on the bow.", FACT, (
+    group(
+        "The string",
+        _length("length", "Length", "60 1/2 in", "30 in", "80 in"),
+        count("strands", "Strands", 14, 4, 40),
+        choice("material", "Material", tuple([(each.id, each.name) for each in MATERIALS])),
+    ),
+), ())
+
+ARROW = Sheet("arrow", "The arrow", "The arrow that goes with the bow.", FACT, (
+    group(
+        "The arrow",
+        _measure("spine", "Spine weight", "force", "50 lb", "10 lb", "200 lb"),
+        _length("length", "Length", "28 1/2 in", "18 in", "36 in"),
+        _measure("point_mass", "Point", "mass", "125 gr", "0 gr", "500 gr"),
+        _measure("mass", "Whole arrow", "mass", "470 gr", "100 gr", "1500 gr"),
+    ),
+), ())
+
+ANSWER = Sheet("answer", "An answer kept", "What a calculator said, as it was said.", MOMENT, (
+    group(
+        "The answer",
+        note("calculator", "Calculator", "tiller"),
+        note("pairs", "Figures as typed", "upper=7 5/8 in"),
+        note("origin", "Where each came from", "upper=record"),
+        note("headline", "What it said", "Take about 3 % of its stiffness from the lower limb."),
+        note("results", "Results in SI", "difference=0.0079375"),
+        note("checks", "Checks", "target=watch"),
+    ),
+), ())
+
+TOLD = Sheet("told", "Told the owner", "What was said to the owner, as it was said.", MOMENT, (
+    group("What was said", note("text", "Text", "It pulls 47 lb today."), note("way", "How", "by message")),
+), ("text", "way"))
+
+HANDOVER = Sheet("handover", "Handed over", "The bow has left the bench.", MOMENT, (
+    group(
+        "Handed over",
+        note("sheet", "The sheet as handed over", "45 lb at 28 in"),
+        date("next_look", "Next look", "2027-06-13", "2020-01-01", "2099-12-31"),
+        choice("end", "It left", (("done", "Done"), ("as_it_is", "As it is"), ("wall", "For the wall"))),
+    ),
+), ())
+
+SHOP = Sheet("shop", "The shop", "What holds for every bow on this bench.", FACT, (
+    group(
+        "The shop",
+        _measure("weight_error", "Error of the scale", "force", "1/4 lb", "0 lb", "3 lb"),
+        _length("tiller_error", "Error of a tiller reading", "1/32 in", "0 in", "1/4 in"),
+        quantity("rate", "Price of an hour", "hourly_rate", "40", "0", "1000", optional=True),
+        _measure("room_length", "Length of the room", "room_length", "18 ft", "3 ft", "200 ft"),
+        _measure("room_width", "Width of the room", "room_length", "11 ft", "3 ft", "200 ft"),
+        _measure("room_height", "Height of the room", "room_length", "8 ft", "5 ft", "40 ft"),
+        _measure("flow", "Flow of the fan", "flow", "600 cfm", "1 cfm", "100000 cfm"),
+    ),
+), ("rate",))
+
+SHEETS = (BOW, OWNER, ARCHER, AGREED, LOOKING, FINDING, PROOF, READING, STROKES, STRING, ARROW, ANSWER, TOLD,
+          HANDOVER, SHOP)
+
+
+def find(id: str) -> Sheet | None:
+    """Return the sheet of an id, or None where this release has none."""
+    for each in SHEETS:
+        if each.id == id:
+            return each
+    return None
+
+
+def input_of(fact: str) -> Input | None:
+    """Return the declaration of a fact such as `reading.brace`, or None where there is none."""
+    id, _, name = fact.partition(".")
+    sheet = find(id)
+    if sheet is None:
+        return None
+    return next((each for each in inputs_of(sheet) if each.id == name), None)
+
+
+def inputs_of(sheet: Sheet) -> list[Input]:
+    """Return the facts that a sheet asks for, in the order of its form."""
+    return [each for part in sheet.groups for each in part.inputs]
+
+
+def private_facts() -> tuple[str, ...]:
+    """Return the facts that leave the device only in the bow's own file, such as `owner.name`."""
+    return tuple([each.id + "." + name for each in SHEETS for name in each.private])

@@ -1,0 +1,69 @@
+"""How a bow stands, in the few words that a list of bows has room for."""
+
+from calc.fields import STOP, Sentence, amount, sentence
+from calc.record import checks, derive, steps
+from calc.record.fold import State
+from calc.record.values import latest_number
+
+NOT_KNOWN = "not known"
+
+
+def title(state: State) -> str:
+    """Return what a bow is called: its tag and a few words.
+
+    Args:
+        state: of a record.
+
+    Returns:
+        words; they hold nothing that is private.
+    """
+    tag, words = state.latest("bow.tag"), state.latest("bow.title")
+    parts = [each.text for each in (tag, words) if each is not None]
+    return " ".join(parts) if parts else "A bow without a tag"
+
+
+def weights(state: State) -> Sentence | str:
+    """Return in a sentence what a bow pulled as it came, what was agreed and what it pulls now.
+
+    Args:
+        state: of a record.
+
+    Returns:
+        one sentence.
+    """
+    came, read = derive.weight_as_it_came(state), derive.weights(state)
+    agreed = latest_number(state, "agreed.weight")
+    if came is None:
+        return "Its weight has not been read."
+    now = read[-1]
+    text, amounts = "Came at {}", [amount("force", came.force)]
+    if agreed is not None:
+        text, amounts = text + ", agreed {}", amounts + [amount("force", agreed)]
+    if now.entry.id != came.entry.id:
+        text, amounts = text + ", last read {}", amounts + [amount("force", now.force)]
+    return sentence(text + " at {}.", *(amounts + [amount("length", now.draw)]))
+
+
+def is_stopped(state: State) -> bool:
+    """Return whether a check of the whole record says stop.
+
+    Args:
+        state: of a record.
+
+    Returns:
+        true or false.
+    """
+    return any(each.level == STOP for each in checks.checks(state))
+
+
+def whats_next(state: State) -> str:
+    """Return in one line what comes next for a bow, and why.
+
+    Args:
+        state: of a record.
+
+    Returns:
+        the step's title with what is missing.
+    """
+    found = steps.next_step(state)
+    return found.why if found.step is None else found.step.title + ": " + found.why

@@ -1,0 +1,177 @@
+"""What a page asks of a record: one request in, one answer out, both as JSON.
+
+A page holds a record as texts and does no arithmetic of its own. It sends the entries, as they are kept, with
+every request; each answer is complete.
+"""
+
+from calc.fields import Refused, say
+from calc.record import checks, derive, file, sheets, steps, summary, table
+from calc.record.declare import Sheet
+from calc.record.entries import Entry, entry_json, read_entries
+from calc.record.fill import fill
+from calc.record.fold import State
+from calc.record.moments import parse_moment, short_day, show_local
+from calc.record.values import problems_of, value_of
+from calc.report import checks_tree
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:  # the small engine has no such module
+    from collections.abc import Callable
+
+    Asked = dict[str, object]
+    Answer = dict[str, object]
+
+
+def answer(asked: "Asked") -> "Answer":
+    """Return the answer to a request.
+
+    Args:
+        asked: "task" names what is wanted, "units" the unit system; the rest is the task's own.
+
+    Returns:
+        what the page shows or keeps.
+
+    Raises:
+        ValueError: there is no such task, or what came with it cannot be read.
+    """
+    name = str(asked["task"])
+    for known, work in TASKS:
+        if known == name:
+            return work(asked)
+    raise ValueError("there is no task called " + name)
+
+
+def _state(asked: "Asked") -> State:
+    return State(_entries(asked))
+
+
+def _entries(asked: "Asked") -> list[Entry]:
+    return read_entries(str(asked["entries"]))[0]
+
+
+def _units(asked: "Asked") -> str:
+    return str(asked["units"])
+
+
+# How a bow stands ----------------------------------------------------------------
+
+
+def _head(asked: "Asked") -> "Answer":
+    """Return what a list of bows shows of one."""
+    state = _state(asked)
+    system = _units(asked)
+    level = "stop" if summary.is_stopped(state) else "ok"
+    due = state.latest("bow.due")
+    return {"title": summary.title(state), "weights": say(summary.weights(state), system),
+            "next": summary.whats_next(state), "level": level, "due": due.text if due else "",
+            "entries": len(_entries(asked))}
+
+
+def _stand(asked: "Asked") -> "Answer":
+    """Return all that a bow's page shows."""
+    entries = _entries(asked)
+    state = State(entries)
+    following = steps.next_step(state)
+    step = following.step
+    return {
+        "title": summary.title(state),
+        "weights": say(summary.weights(state), _units(asked)),
+        "next": {"title": step.title if step else "", "why": following.why,
+                 "calculators": list(step.calculators) if step else []},
+        "checks": [checks_tree(checks.checks(state), _units(asked))],
+        "timeline": [_told_entry(each, state) for each in _newest_first(entries)],
+        "strokes": _strokes(state),
+    }
+
+
+def _newest_first(entries: list[Entry]) -> list[Entry]:
+    return sorted([each for each in entries if not each.strikes], key=lambda each: (each.moment, each.id),
+                  reverse=True)
+
+
+def _told_entry(entry: Entry, state: State) -> "Answer":
+    sheet = sheets.find(entry.sheet)
+    counting = [each.id for each in state.entries]
+    return {"id": entry.id, "moment": show_local(entry.at), "title": sheet.title if sheet else entry.sheet,
+            "facts": [list(pair) for pair in file.facts_of(entry)], "note": entry.note,
+            "struck": entry.id not in counting, "problems": problems_of(entry)}
+
+
+def _strokes(state: State) -> "Answer":
+    upper, lower = derive.strokes_in(state.of("strokes"))
+    since = derive.strokes_since(state, "reading.weight")
+    return {"upper": upper, "lower": lower, "since": since}
+
+
+def _fill(asked: "Asked") -> "Answer":
+    """Return what a record knows of a calculator's inputs."""
+    found = fill(_state(asked), str(asked["calculator"]))
+    return {"filled": [{"input": each.input, "text": each.text, "stale": each.stale,
+                        "since": short_day(each.entry.at) if each.entry else ""} for each in found]}
+
+
+# Adding to it --------------------------------------------------------------------
+
+
+def _take(asked: "Asked") -> "Answer":
+    """Return an entry made of what was typed, or what is wrong with it by field."""
+    sheet = sheets.find(str(asked["sheet"]))
+    if sheet is None:
+        raise ValueError("there is no sheet called " + str(asked["sheet"]))
+    pairs = asked["pairs"]
+    assert isinstance(pairs, list)
+    facts = [(str(pair[0]), str(pair[1]).strip()) for pair in pairs if str(pair[1]).strip()]
+    errors = _errors(sheet, facts)
+    at = str(asked["at"])
+    try:
+        parse_moment(at)
+    except ValueError as error:
+        errors.append({"field": "at", "message": "The moment " + str(error) + "."})
+    if not facts and not errors:
+        errors.append({"field": None, "message": "Fill in at least one of these."})
+    if errors:
+        return {"errors": errors, "entry": None}
+    entry = Entry(str(asked["id"]), at, sheet.id, tuple(facts), note=str(asked.get("note", "")),
+                  device=str(asked.get("device", "")), replaces=str(asked.get("replaces", "")))
+    return {"errors": [], "entry": entry_json(entry)}
+
+
+def _errors(sheet: Sheet, facts: list[tuple[str, str]]) -> "list[Answer]":
+    errors: list[Answer] = []
+    for name, text in facts:
+        asked = sheets.input_of(sheet.id + "." + name)
+        if asked is None:
+            errors.append({"field": name, "message": "This sheet has no “" + name + "”."})
+            continue
+        try:
+            value_of(sheet.id + "." + name, text)
+        except Refused as refused:
+            errors.append({"field": name, "row": refused.problem.row, "column": refused.problem.column,
+                           "message": refused.problem.message})
+    return errors
+
+
+# Files ---------------------------------------------------------------------------
+
+
+def _file(asked: "Asked") -> "Answer":
+    entries = _entries(asked)
+    private = asked.get("private", True) is True
+    return {"page": file.page(entries, _units(asked), private), "name": file.name_of(State(entries))}
+
+
+def _read(asked: "Asked") -> "Answer":
+    """Return the entries of a file, each as it will be kept, with its sheet and moment."""
+    found = file.record_in(str(asked["text"]))
+    return {"entries": [entry_json(each) for each in found.entries], "missing": found.missing,
+            "unread": [{"text": each.text, "problem": each.problem} for each in found.unread]}
+
+
+def _csv(asked: "Asked") -> "Answer":
+    return {"text": table.csv(_entries(asked), _units(asked))}
+
+
+TASKS: "tuple[tuple[str, Callable[[Asked], Answer]], ...]" = (
+    ("head", _head), ("stand", _stand), ("fill", _fill), ("take", _take), ("file", _file), ("read", _read),
+    ("csv", _csv),
+)

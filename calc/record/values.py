@@ -1,0 +1,122 @@
+"""From what was typed into an entry to numbers."""
+
+from calc import fields
+from calc.quantities import SYSTEMS
+from calc.record import sheets
+from calc.record.declare import LONGEST_NOTE, NOTE
+from calc.record.entries import Entry
+from calc.record.fold import Latest, State
+
+WHERE_TYPED = SYSTEMS[0]
+"""Facts are kept with their unit; a number without one means what it means on an imperial form."""
+
+
+def value_of(fact: str, text: str) -> object:
+    """Return what a fact's text says.
+
+    Args:
+        fact: such as `reading.brace`.
+        text: as typed.
+
+    Returns:
+        a number in SI, a word, true or false, or rows of them; None where this release knows no such fact.
+
+    Raises:
+        Refused: the text cannot be read, or lies outside the fact's bounds.
+    """
+    asked = sheets.input_of(fact)
+    if asked is None:
+        return None
+    if asked.kind == NOTE:
+        if len(text) > LONGEST_NOTE:
+            raise fields.Refused(asked.id, asked.label + " must be at most " + str(LONGEST_NOTE)
+                                 + " letters; yours has " + str(len(text)) + ".")
+        return text
+    return fields.read_input(asked, text, WHERE_TYPED)
+
+
+def number_in(entry: Entry | None, name: str) -> float | None:
+    """Return a number that an entry holds.
+
+    Args:
+        entry: any, or None.
+        name: of the fact in the entry's own sheet.
+
+    Returns:
+        [SI] the number; None where the entry holds none that can be read.
+    """
+    text = entry.fact(name) if entry else ""
+    if entry is None or not text:
+        return None
+    try:
+        value = value_of(entry.sheet + "." + name, text)
+    except ValueError:
+        return None
+    return float(value) if isinstance(value, (int, float)) else None
+
+
+def is_on(entry: Entry, name: str) -> bool:
+    """Return whether a switch of an entry is on; one that was not touched is off.
+
+    Args:
+        entry: any.
+        name: of the fact in the entry's own sheet.
+
+    Returns:
+        true or false.
+    """
+    text = entry.fact(name)
+    return bool(text) and value_of(entry.sheet + "." + name, text) is True
+
+
+def latest_number(state: State, fact: str) -> float | None:
+    """Return the newest number known of a fact.
+
+    Args:
+        state: of a record.
+        fact: such as `reading.brace`.
+
+    Returns:
+        [SI] the number, or None.
+    """
+    return _number(fact, state.latest(fact))
+
+
+def first_number(state: State, fact: str) -> float | None:
+    """Return the oldest number known of a fact.
+
+    Args:
+        state: of a record.
+        fact: such as `reading.weight`.
+
+    Returns:
+        [SI] the number, or None.
+    """
+    return _number(fact, state.first(fact))
+
+
+def problems_of(entry: Entry) -> list[str]:
+    """Return what of an entry this release does not understand, in sentences.
+
+    Args:
+        entry: any.
+
+    Returns:
+        one sentence a fact; none where all of it can be read.
+    """
+    if sheets.find(entry.sheet) is None:
+        return ["This release knows no sheet called “" + entry.sheet + "”; the entry is kept as it is."]
+    found = []
+    for name, text in entry.facts:
+        if sheets.input_of(entry.sheet + "." + name) is None:
+            found.append("This release knows no “" + name + "” on this sheet; it is kept as it is.")
+            continue
+        try:
+            value_of(entry.sheet + "." + name, text)
+        except ValueError as error:
+            found.append(str(error))
+    return found
+
+
+def _number(fact: str, found: Latest | None) -> float | None:
+    return number_in(found.entry, fact.partition(".")[2]) if found else None

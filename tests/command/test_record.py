@@ -1,0 +1,140 @@
+"""The record on the command line: one file a bow, replaced whole, the one before kept."""
+
+import csv
+import io
+
+import pytest
+
+from calc.command.record import BAD_INPUT, DONE, main
+from calc.record import file
+from calc.record.fold import State
+
+
+@pytest.fixture
+def path(tmp_path):
+    path = tmp_path / "31.html"
+    words = ["--tag", "31", "--title", "64 in recurve", "--at", "2026-05-05T09:00"]
+    assert main(["new", str(path), *words]) == DONE
+    return path
+
+
+def entries(path):
+    return file.record_in(path.read_text("utf-8")).entries
+
+
+def add(path, *words):
+    return main(["add", str(path), *words])
+
+
+def test_a_reading_is_added_as_typed(path, capsys):
+    assert add(path, "reading", "--weight", "53 lb", "--at-draw", "28", "--upper", "7-5/8",
+               "--at", "2026-05-05T10:00+02:00") == DONE
+    id = capsys.readouterr().out.strip()
+    found = next(each for each in entries(path) if each.id == id)
+    assert found.facts == (("at_draw", "28 in"), ("upper", "7-5/8 in"), ("weight", "53 lb"))
+    assert found.at == "2026-05-05T10:00+02:00"
+
+
+def test_a_bare_number_gets_the_unit_it_was_typed_in(path):
+    assert add(path, "reading", "--upper", "193.7", "--units", "metric") == DONE
+    assert State(entries(path)).latest("reading.upper").text == "193.7 mm"
+
+
+@pytest.mark.parametrize(("words", "said"), [
+    (["--weight", "heavy"], "Draw weight: “heavy” is not a weight or force"),
+    (["--upper", "7 ft"], "Upper tiller distance must be from 2 in to 16 in"),
+    ([], "without any fact says nothing"),
+    (["--weight", "53 lb", "--at", "yesterday"], "--at: “yesterday” is not a moment"),
+])
+def test_bad_input_is_refused_and_nothing_changes(path, capsys, words, said):
+    before = path.read_bytes()
+    assert add(path, "reading", *words) == BAD_INPUT
+    assert said in capsys.readouterr().err
+    assert path.read_bytes() == before
+
+
+def test_the_file_before_is_kept(path):
+    before = path.read_bytes()
+    add(path, "reading", "--brace", "8 1/4 in")
+    assert path.with_name("31.html~").read_bytes() == before
+    assert not path.with_name("31.html.new").exists()
+
+
+def test_an_existing_file_is_not_begun_anew(path, capsys):
+    assert main(["new", str(path), "--tag", "32"]) == BAD_INPUT
+    assert "already" in capsys.readouterr().err
+
+
+def test_striking_out_and_striking_that(path, capsys):
+    add(path, "reading", "--brace", "7 in")
+    first = capsys.readouterr().out.strip()
+    assert main(["strike", str(path), first, "--why", "read the wrong mark"]) == DONE
+    assert State(entries(path)).latest("reading.brace") is None
+    strike = next(each for each in entries(path) if each.replaces == first)
+    assert strike.why == "read the wrong mark"
+    assert main(["strike", str(path), strike.id]) == DONE
+    assert State(entries(path)).latest("reading.brace").text == "7 in"
+
+
+@pytest.mark.parametrize("id", ["01", "00000000000000", "../../etc"])
+def test_an_unknown_entry_cannot_be_struck(path, capsys, id):
+    assert main(["strike", str(path), id]) == BAD_INPUT
+    assert "has the id" in capsys.readouterr().err
+
+
+def test_show_says_how_it_stands_and_what_was_struck(path, capsys):
+    add(path, "reading", "--weight", "53 lb", "--at-draw", "28 in")
+    id = capsys.readouterr().out.strip()
+    main(["strike", str(path), id])
+    main(["show", str(path)])
+    out = capsys.readouterr().out
+    assert out.startswith("31 64 in recurve\nIts weight has not been read.\nNext: Inspect it unstrung")
+    assert "Stop: No inspection is written down" in out
+    assert "A reading (struck out)" in out
+
+
+def test_next_names_each_bow(path, tmp_path, capsys):
+    other = tmp_path / "32.html"
+    main(["new", str(other), "--tag", "32", "--title", "66 in longbow"])
+    assert main(["next", str(path), str(other)]) == DONE
+    assert [line[:2] for line in capsys.readouterr().out.splitlines()] == ["31", "32"]
+
+
+def test_merging_two_copies_keeps_what_both_have(path, tmp_path):
+    copy = tmp_path / "copy.html"
+    copy.write_bytes(path.read_bytes())
+    add(path, "reading", "--brace", "8 in", "--at", "2026-05-05T10:00")
+    add(copy, "reading", "--brace", "8 1/4 in", "--at", "2026-05-05T11:00")
+    for _ in range(2):  # a second time changes nothing
+        assert main(["merge", str(path), str(copy)]) == DONE
+        assert len(entries(path)) == 3
+    assert State(entries(path)).latest("reading.brace").text == "8 1/4 in"
+
+
+def test_csv_goes_to_the_output(path, capsys):
+    add(path, "reading", "--weight", "53 lb", "--at-draw", "28 in")
+    capsys.readouterr()
+    assert main(["csv", str(path)]) == DONE
+    rows = list(csv.DictReader(io.StringIO(capsys.readouterr().out)))
+    assert rows[0]["weight_lb"] == "53"
+
+
+def test_a_damaged_file_gives_what_it_has_and_says_so(path, capsys):
+    add(path, "reading", "--brace", "8 in", "--at", "2026-05-05T10:00")
+    text = path.read_text("utf-8")
+    path.write_text(text[: text.index(file.CLOSING) - 30], "utf-8")
+    assert main(["check", str(path)]) == DONE
+    assert "is damaged" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize("content", [b"", b"%PDF", b"\xff\xfe\x00"])
+def test_what_is_no_bows_file_is_refused(tmp_path, capsys, content):
+    path = tmp_path / "x.html"
+    path.write_bytes(content)
+    assert main(["show", str(path)]) == BAD_INPUT
+    assert "x.html" in capsys.readouterr().err
+
+
+def test_a_file_that_is_not_there_is_named(tmp_path, capsys):
+    assert main(["show", str(tmp_path / "none.html")]) == BAD_INPUT
+    assert "cannot be read" in capsys.readouterr().err

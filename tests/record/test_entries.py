@@ -1,0 +1,174 @@
+"""Entries: read from hostile text, written the same everywhere, folded in any order."""
+
+import json
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from calc.record.entries import (
+    ALPHABET,
+    MOST_ENTRIES,
+    Entry,
+    entries_json,
+    entry_id,
+    entry_json,
+    is_id,
+    read_entries,
+    to_json,
+    written_at,
+)
+from calc.record.fold import State, standing, struck_ids, union
+from calc.record.moments import moment_text, parse_moment
+
+ids = st.builds(entry_id, st.integers(1_700_000_000_000, 1_700_000_000_020), st.integers(0, 3))
+moments = st.builds(moment_text, st.integers(63_900_000_000, 63_900_100_000).map(lambda s: s // 60 * 60),
+                    st.sampled_from([-300, 0, 120, 345]))
+names = st.text("abcdefgh_", min_size=1, max_size=6)
+texts = st.text(max_size=12)
+entries = st.builds(
+    Entry, ids, moments, st.sampled_from(["reading", "strokes", "bow", "not_known_here"]),
+    st.dictionaries(names, texts, max_size=3).map(lambda facts: tuple(facts.items())),
+    why=texts, note=texts, device=texts, replaces=st.one_of(st.just(""), ids),
+    more=st.dictionaries(st.text("xyz", min_size=3, max_size=4), st.integers(), max_size=2).map(
+        lambda more: tuple((key, to_json(value)) for key, value in more.items())),
+)
+records = st.lists(entries, max_size=12)
+
+
+def lines(found):
+    return [entry_json(each) for each in found]
+
+
+@given(records, st.randoms(use_true_random=False))
+def test_how_things_stand_depends_on_neither_order_nor_doubles(record, chance):
+    shuffled = record + record[: len(record) // 2]
+    chance.shuffle(shuffled)
+    assert lines(standing(shuffled)) == lines(standing(record))
+
+
+@given(records, records, records)
+def test_bringing_copies_together_is_a_union(one, two, three):
+    assert lines(union(one, two)) == lines(union(two, one))
+    assert lines(union(union(one, two), three)) == lines(union(one, union(two, three)))
+    assert lines(union(one, one)) == lines(union(one))
+
+
+@given(records)
+def test_striking_out_and_undoing_changes_nothing(record):
+    before = standing(record)
+    if not before:
+        return
+    strike = Entry(entry_id(1_800_000_000_000, 1), before[0].at, before[0].sheet, replaces=before[0].id)
+    undo = Entry(entry_id(1_800_000_000_001, 1), before[0].at, before[0].sheet, replaces=strike.id)
+    without = standing([*record, strike])
+    assert before[0].id not in [each.id for each in without]
+    assert lines(standing([*record, strike, undo])) == lines(before)
+
+
+@given(records)
+def test_writing_and_reading_keeps_everything(record):
+    once = union(record)
+    again, unread = read_entries(entries_json(once))
+    assert not unread
+    assert lines(again) == lines(once)
+    assert json.loads(entries_json(once)) is not None  # RFC 8259 as the standard library reads it
+
+
+@given(records)
+def test_two_entries_never_strike_each_other(record):
+    once = union(record)
+    struck = struck_ids(once)
+    for each in once:
+        if each.id in struck:
+            assert any(other.replaces == each.id and other.id not in struck for other in once)
+
+
+def test_a_correction_takes_the_place_of_what_it_corrects():
+    wrong = Entry(entry_id(1, 0), "2026-05-12T18:10+02:00", "reading", (("brace", "7 in"),))
+    right = Entry(entry_id(2, 0), wrong.at, "reading", (("brace", "8 in"),), replaces=wrong.id)
+    state = State([wrong, right])
+    assert state.latest("reading.brace").text == "8 in"
+    assert len(state.of("reading")) == 1
+
+
+def test_the_evening_entry_of_the_afternoon_stands_in_the_afternoon():
+    evening = Entry(entry_id(9, 0), "2026-05-12T14:00+02:00", "reading", (("brace", "8 in"),))
+    before = Entry(entry_id(1, 0), "2026-05-12T15:00+02:00", "reading", (("brace", "8 1/4 in"),))
+    assert State([evening, before]).latest("reading.brace").text == "8 1/4 in"
+
+
+def test_moments_are_ordered_in_world_time():
+    # RFC 3339, section 5.8: 1990-12-31T15:59:60-08:00 is 1990-12-31T23:59:60Z (from memory).
+    assert parse_moment("1990-12-31T15:59-08:00") == parse_moment("1990-12-31T23:59Z")
+    # The same section: 1937-01-01T12:00:27.87+00:20 (from memory); seconds are let be.
+    assert parse_moment("1937-01-01T12:00:27.87+00:20") == parse_moment("1937-01-01T11:40Z")
+
+
+@pytest.mark.parametrize("text", [
+    "", "2026-05-12", "2026-05-12T18:10", "2026-05-12 18:10Z", "2026-13-12T18:10Z", "2026-05-12T24:00Z",
+    "2026-05-12T18:60Z", "2026-05-12T18:10+15:00", "2026-05-12T1:10Z", "2026-05-12T18:10Z" + " " * 60,
+])
+def test_what_is_no_moment_is_refused(text):
+    with pytest.raises(ValueError, match=r"is not a|has no|has an"):
+        parse_moment(text)
+
+
+def test_ids_sort_by_the_time_of_making():
+    assert entry_id(1_000, 0) < entry_id(1_001, 0)
+    assert entry_id(1_000, 0) < entry_id(1_000, 1)
+    assert written_at(entry_id(1_785_000_000_123, 77)) == 1_785_000_000_123
+    assert is_id(entry_id(1, 2))
+    assert len(set(ALPHABET)) == 32
+    with pytest.raises(ValueError, match="the time of an id must be from 1970 on"):
+        entry_id(-1, 0)
+
+
+GOOD = {"id": entry_id(5, 5), "at": "2026-05-12T18:10+02:00", "sheet": "reading", "facts": {"brace": "8 in"}}
+
+
+@pytest.mark.parametrize(("change", "said"), [
+    ({"id": "short"}, "must have an id"),
+    ({"id": None}, "must have an id"),
+    ({"id": "<script>alert("}, "must have an id"),
+    ({"at": "yesterday"}, "the moment of an entry is not a moment"),
+    ({"at": 5}, "“at” of an entry must be a text"),
+    ({"sheet": "Reading"}, "named in small letters"),
+    ({"sheet": "<b>"}, "named in small letters"),
+    ({"facts": []}, "facts of an entry must be an object"),
+    ({"facts": {"brace": 8}}, "a fact must be a text"),
+    ({"facts": {"brace": "x" * 2001}}, "a fact must be a text"),
+    ({"facts": {"onload=": "8 in"}}, "a fact must be a text"),
+    ({"replaces": "x"}, "must be named by an id"),
+    ({"photos": "p1"}, "must be a list"),
+    ({"deep": [[[[[[[[1]]]]]]]]}, "nested deeper"),
+])
+def test_an_entry_that_cannot_be_read_stops_no_other(change, said):
+    found, unread = read_entries(json.dumps([GOOD, {**GOOD, "id": entry_id(6, 6), **change}]))
+    assert [each.id for each in found] == [GOOD["id"]]
+    assert len(unread) == 1
+    assert said in unread[0].problem
+
+
+@pytest.mark.parametrize("text", ["", "[", '{"entries": 3}', "17", '"x"', "[" * 2000])
+def test_what_is_no_record_is_refused(text):
+    with pytest.raises(ValueError, match="the record"):
+        read_entries(text)
+
+
+def test_more_entries_than_are_read_are_refused_whole():
+    with pytest.raises(ValueError, match="at most 5000"):
+        read_entries(json.dumps([GOOD] * (MOST_ENTRIES + 1)))
+
+
+def test_a_text_can_stand_in_a_page():
+    entry = Entry(entry_id(1, 1), GOOD["at"], "reading", note="</script><script>")
+    assert "<" not in entry_json(entry)
+    assert read_entries("[" + entry_json(entry) + "]")[0][0].note == "</script><script>"
+
+
+def test_what_is_not_known_here_is_kept():
+    text = json.dumps([{**GOOD, "sheet": "of_a_later_release", "later": {"b": [1, None, True], "a": "x"}}])
+    again = json.loads(entries_json(read_entries(text)[0]))
+    assert again[0]["later"] == {"b": [1, None, True], "a": "x"}
+    assert again[0]["sheet"] == "of_a_later_release"

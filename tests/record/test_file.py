@@ -1,0 +1,127 @@
+"""A bow's file: readable by itself, read back whole or in part, never more than its entries."""
+
+from html.parser import HTMLParser
+
+import pytest
+
+from calc.record import file, sheets
+from calc.record.entries import entries_json, entry_json
+from calc.record.fold import union
+from tests.record.bench import Bench
+
+MARK = "markerword"
+
+
+@pytest.fixture
+def bench():
+    bench = Bench().came_in()
+    wrong = bench.write("reading", brace="7 in")
+    bench.write("reading", replaces=wrong.id)
+    bench.write("strokes", upper_belly="10", lower_belly="20", paper="P120")
+    bench.write("of_a_later_release", something="1")
+    return bench
+
+
+class Tags(HTMLParser):
+    def __init__(self):
+        super().__init__()
+        self.tags = []
+        self.words = []
+
+    def handle_starttag(self, tag, attrs):
+        self.tags.append((tag, dict(attrs)))
+
+    def handle_data(self, data):
+        self.words.append(data)
+
+
+def parsed(page):
+    tags = Tags()
+    tags.feed(page)
+    return tags
+
+
+def lines(entries):
+    return [entry_json(each) for each in union(entries)]
+
+
+def test_a_file_is_read_back_whole(bench):
+    found = file.record_in(file.page(bench.entries, "imperial"))
+    assert lines(found.entries) == lines(bench.entries)
+    assert (found.missing, found.unread) == (0, [])
+
+
+def test_bare_json_is_read_too(bench):
+    assert lines(file.record_in(entries_json(bench.entries)).entries) == lines(bench.entries)
+
+
+def test_reading_a_file_twice_or_an_older_one_later_changes_nothing(bench):
+    older = file.record_in(file.page(bench.entries[:5], "imperial")).entries
+    newer = file.record_in(file.page(bench.entries, "metric")).entries
+    assert lines(union(newer, older, newer)) == lines(bench.entries)
+
+
+def test_a_file_has_no_script_that_runs(bench):
+    bench.write("bow", title="<script>alert(1)</script>", marked_letters='"><img src=x onerror=alert(1)>')
+    bench.write("reading", scale="</script><script>alert(1)</script>")
+    tags = parsed(file.page(bench.entries, "imperial")).tags
+    assert [attributes for tag, attributes in tags if tag == "script"] == [
+        {"type": "application/json", "id": "rebrace-record"}]
+    assert not [tag for tag, attributes in tags if any(name.startswith("on") for name in attributes)]
+    assert not [tag for tag, _ in tags if tag in ("img", "iframe", "object", "link", "form")]
+
+
+def test_a_file_says_how_the_bow_stands_and_what_was_done(bench):
+    words = " ".join(parsed(file.page(bench.entries, "imperial")).words)
+    for said in ("Came at 53.0 lb, agreed 45.0 lb", "Tue 5 May 2026", "Upper tiller distance", "7 5/8 in",
+                 "Recurve", "Next: ", "No full draw from a distance", "does not say that the bow is safe"):
+        assert said in words
+
+
+def test_a_file_cut_off_anywhere_gives_what_it_has(bench):
+    page = file.page(bench.entries, "imperial")
+    start = page.index(file.OPENING) + len(file.OPENING)
+    before = -1
+    for end in [*range(start, len(page), 100), len(page)]:
+        found = file.record_in(page[:end])
+        assert len(found.entries) >= before
+        assert len(found.entries) + len(found.unread) + found.missing == len(bench.entries)
+        before = len(found.entries)
+    assert before == len(bench.entries)
+
+
+@pytest.mark.parametrize("text", ["", "<html></html>", "not a file", "%PDF-1.7"])
+def test_what_is_no_file_of_a_bow_is_refused(text):
+    with pytest.raises(ValueError, match="holds no record"):
+        file.record_in(text)
+
+
+def test_a_count_that_is_none_is_not_believed(bench):
+    page = file.page(bench.entries, "imperial").replace(file.COUNT, file.COUNT + "9999999")
+    assert file.record_in(page).told is None
+
+
+def marked():
+    """A record whose every private fact, note and reason is a marker word."""
+    bench = Bench().came_in()
+    for sheet in sheets.SHEETS:
+        if sheet.private:
+            bench.write(sheet.id, **dict.fromkeys(sheet.private, MARK))
+    bench.write("agreed", weight="45 lb", at_draw="28 in", price=MARK, by=MARK)
+    last = bench.write("reading", brace="8 in")
+    last.note = last.why = last.device = MARK
+    bench.write("of_a_later_release", something=MARK)
+    return bench
+
+
+def test_nothing_private_is_in_a_file_without_the_owner():
+    bench = marked()
+    assert MARK in file.page(bench.entries, "imperial")
+    assert MARK not in file.page(bench.entries, "imperial", with_private=False)
+    assert MARK not in entries_json(file.without_private(bench.entries))
+
+
+def test_what_is_not_private_stays():
+    kept = file.without_private(marked().entries)
+    assert any(each.fact("weight") == "45 lb" and each.sheet == "agreed" for each in kept)
+    assert not any(each.sheet == "owner" for each in kept)

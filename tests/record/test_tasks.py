@@ -1,0 +1,124 @@
+"""What a page asks of a record: JSON in, JSON out, the same as Python says."""
+
+import json
+
+import pytest
+
+from calc import answer, catalog
+from calc.fields import inputs_of
+from calc.quantities import INCH, parse
+from calc.record import sheets
+from calc.record.bindings import BOUND
+from calc.record.entries import entries_json, entry_id
+from calc.record.fill import DERIVED, exact_text, fill
+from tests.record.bench import Bench
+
+
+def ask(task, **more):
+    answer.begin(json.dumps({"task": task, "units": "imperial", **more}))
+    return json.loads(answer.advance())
+
+
+@pytest.fixture
+def bench():
+    return Bench().came_in()
+
+
+def kept(bench):
+    return entries_json(bench.entries)
+
+
+def test_a_bow_in_the_list(bench):
+    found = ask("head", entries=kept(bench))
+    assert found["title"] == "31 64 in recurve"
+    assert found["weights"] == "Came at 53.0 lb, agreed 45.0 lb at 28 in."
+    assert found["level"] == "ok"
+    assert found["next"].startswith("Bring the weight down")
+
+
+def test_a_bows_page(bench):
+    wrong = bench.write("reading", brace="7 in")
+    bench.write("reading", replaces=wrong.id)
+    found = ask("stand", entries=kept(bench))
+    assert found["next"]["calculators"] == ["weight-reduction", "strokes", "tiller"]
+    assert [each["struck"] for each in found["timeline"]].count(True) == 1
+    assert found["timeline"][1]["facts"][0] == ["Draw weight", "45 lb"]
+
+
+def test_an_entry_is_taken_as_typed():
+    found = ask("take", sheet="reading", id=entry_id(7, 7), at="2026-05-12T18:10+02:00",
+                pairs=[["weight", "47.7 lb"], ["upper", " "], ["lower", "7-5/16 in"]])
+    assert found["errors"] == []
+    assert json.loads(found["entry"])["facts"] == {"lower": "7-5/16 in", "weight": "47.7 lb"}
+
+
+@pytest.mark.parametrize(("pairs", "field", "said"), [
+    ([["weight", "heavy"]], "weight", "is not a weight or force"),
+    ([["colour", "red"]], "colour", "has no “colour”"),
+    ([["curve", "12 in:11 lb;20 in:x;28 in:53 lb"]], "curve", "in row 2"),
+    ([], None, "Fill in at least one"),
+])
+def test_what_cannot_be_taken_is_said_at_its_field(pairs, field, said):
+    found = ask("take", sheet="reading", id=entry_id(7, 7), at="2026-05-12T18:10+02:00", pairs=pairs)
+    assert found["entry"] is None
+    assert found["errors"][0]["field"] == field
+    assert said in found["errors"][0]["message"]
+
+
+def test_a_file_goes_out_and_comes_in(bench):
+    page = ask("file", entries=kept(bench))
+    assert page["name"] == "bow-31-64-in-recurve.html"
+    found = ask("read", text=page["page"])
+    assert len(found["entries"]) == len(bench.entries)
+    assert found["missing"] == 0
+
+
+def test_what_is_no_file_is_refused_in_a_sentence():
+    assert ask("read", text="no file")["refused"].startswith("The file holds no record")
+    assert ask("unheard")["refused"] == "There is no task called unheard."
+
+
+def test_the_table_goes_out(bench):
+    assert ask("csv", entries=kept(bench))["text"].startswith("moment,sheet,since_start_strokes,weight_lb")
+
+
+def test_a_calculator_is_filled_with_what_is_known_and_nothing_else(bench):
+    found = {each["input"]: each for each in ask("fill", calculator="tiller", entries=kept(bench))["filled"]}
+    assert found["upper"]["text"] == "7 5/8 in"
+    assert found["upper"]["since"] == "5 May"
+    assert found["brace_height"] == {"input": "brace_height", "text": "", "stale": False, "since": ""}
+    bench.write("strokes", lower_belly="5", paper="P120")
+    found = {each["input"]: each for each in ask("fill", calculator="tiller", entries=kept(bench))["filled"]}
+    assert found["upper"]["stale"]
+    assert not found["bow_length"]["stale"]
+
+
+@pytest.mark.parametrize("calculator", sorted(BOUND))
+def test_every_binding_leads_from_an_input_to_a_fact_of_its_kind(calculator):
+    asked = {each.id: each for each in inputs_of(catalog.find(calculator))}
+    for input, fact in BOUND[calculator]:
+        sheet, _, name = fact.partition(".")
+        if sheet == "derived":
+            assert name in DERIVED
+            continue
+        known = sheets.input_of(fact)
+        assert known is not None, fact
+        assert known.kind == asked[input].kind, fact
+        assert {each.id for each in known.choices} <= {each.id for each in asked[input].choices}, fact
+
+
+def test_what_was_worked_out_is_written_exactly():
+    assert exact_text(5 / 16 * INCH, "length", "in", INCH) == "5/16 in"
+    assert exact_text(-7 / 64 * INCH, "length", "in", INCH) == "-7/64 in"
+    assert exact_text(2.5 * INCH, "length", "in", INCH) == "2 1/2 in"
+    assert exact_text(0.0, "length", "in", INCH) == "0 in"
+    for number in (0.1234, 1 / 3, 7.654321, -0.00017):
+        assert parse(exact_text(number * INCH, "length", "in", INCH), "length") == pytest.approx(
+            number * INCH, rel=1e-11)
+
+
+def test_the_stroke_log_is_filled_from_readings_and_batches(bench):
+    bench.write("strokes", upper_belly="10", lower_belly="20", paper="P120")
+    bench.write("reading", weight="52 lb", at_draw="28 in", upper="7 9/16 in", lower="7 5/16 in")
+    [log] = [each.text for each in fill(bench.state, "strokes") if each.input == "log"]
+    assert log == "0:0:53 lb:5/16 in;10:20:52 lb:1/4 in"
