@@ -224,6 +224,8 @@ FORMER = {
         "outer_thread": "3/8-16",
         "thread_share": "60 %",
         "screw": "10-24",
+        "screw_length": "",
+        "held": "0 in",
         "drill_set": "units",
         "outside": "1.688 in",
         "inside": "0.938 in",

@@ -55,6 +55,17 @@ SLACK = 1e-9
 
 Depths = namedtuple("Depths", "shoulder point tip wall worst")
 
+Hole = namedtuple("Hole", "wanted outside fit")
+"""The hole that an insert asks for: its diameter, the insert's own outside (over knurls or thread), and fit,
+PRESS or THREADED."""
+
+PRESS = "press"
+THREADED = "threaded"
+
+Screw = namedtuple("Screw", "length reach longest major")
+"""Length under the head, or None; how far it goes into the hole, or None; the longest that stays off its
+bottom; outside diameter."""
+
 
 def compute(
     insert_length: float,
@@ -77,24 +88,32 @@ def compute(
     outer_thread: str | None,
     thread_share: float | None,
     screw: str,
+    screw_length: float | None,
+    held: float,
     drill_set: str,
 ) -> Outcome:
     """Return the depth of a blind hole, the wall behind it, and the sizes that go with it."""
     depths = _depths(insert_length + clearance, _point_length(point, bit_diameter, spur, own_angle),
                      thickness, error)
     spacing = _spacing(outside, inside)
-    wanted = _hole_wanted(fit, insert_diameter, interference, outer_thread, thread_share)
-    sizes = drills.METRIC_DRILLS if drill_set == "metric" else drills.INCH_DRILLS
-    drill = drills.nearest(wanted, sizes)
-    there = abs(drill.diameter - wanted) <= NO_DRILL
+    hole = _hole_wanted(fit, insert_diameter, interference, outer_thread, thread_share)
+    sizes, others = drills.INCH_DRILLS, drills.METRIC_DRILLS
+    if drill_set == "metric":
+        sizes, others = others, sizes
+    drill = _drill_for(hole, sizes)
     thread = thread_table.find(screw)
     tap = _tap_drill(thread, sizes)
     deepest = thickness - error - least_wall - depths.point
-    checks = ((_wall_check(depths, least_wall), _bit_check(bit_diameter, wanted))
-              + _edge_checks(edge, bit_diameter, depths.shoulder)
+    longest = drilling.longest_screw(held, depths.shoulder, error)
+    put_in = Screw(screw_length, None if screw_length is None else screw_length - held, longest, thread.major)
+    widest = max(hole.outside, bit_diameter)
+    checks = ((_wall_check(depths, least_wall), _bit_check(bit_diameter, hole))
+              + _drill_checks(drill, hole, others)
+              + _edge_checks(edge, widest, depths.shoulder)
+              + _screw_checks(put_in, depths.shoulder, insert_length)
               + _spacing_checks(spacing, outside, inside, spacing_wanted, spacing_tolerance, bit_diameter))
     return Outcome(
-        _headline(depths, checks),
+        _headline(depths, checks, put_in),
         (
             ("hole_depth", depths.tip),
             ("shoulder_depth", depths.shoulder),
@@ -103,14 +122,16 @@ def compute(
             ("wall_planned", depths.wall),
             ("deepest_shoulder", deepest),
             ("longest_insert", deepest - clearance),
-            ("hole_diameter", wanted),
-            ("drill", drill.name if there else None),
-            ("drill_diameter", drill.diameter if there else None),
+            ("hole_diameter", hole.wanted),
+            ("interference_left", hole.outside - bit_diameter if fit == PRESS else None),
+            ("drill", None if drill is None else drill.name),
+            ("drill_diameter", None if drill is None else drill.diameter),
+            ("longest_screw", longest),
             ("tap_drill", tap.name),
             ("tap_share", threads.share_of_thread(thread.major, thread.pitch, tap.diameter)),
             ("spacing", spacing),
             ("spacing_error", None if spacing is None else spacing - spacing_wanted),
-            ("edge_distance", drilling.least_edge_distance(bit_diameter, depths.shoulder, 0.0)),
+            ("edge_distance", drilling.least_edge_distance(widest, depths.shoulder, 0.0)),
         ),
         checks,
         (_points_table(insert_length + clearance, bit_diameter, spur, thickness, error),
@@ -154,16 +175,27 @@ def _spacing(outside: float | None, inside: float | None) -> float | None:
 def _hole_wanted(
     fit: str, diameter: float | None, interference: float | None, outer_thread: str | None,
     share: float | None,
-) -> float:
-    if fit == "threaded":
+) -> Hole:
+    if fit == THREADED:
         thread = thread_table.find(outer_thread or "")
-        return threads.tap_hole(thread.major, thread.pitch, share or 0.0)
-    return (diameter or 0.0) - (interference or 0.0)
+        return Hole(threads.tap_hole(thread.major, thread.pitch, share or 0.0), thread.major, fit)
+    return Hole((diameter or 0.0) - (interference or 0.0), diameter or 0.0, fit)
+
+
+def _widest(hole: Hole) -> float:
+    """Return the hole that leaves half of the interference or thread that is wanted."""
+    return float((hole.wanted + hole.outside) / 2)
+
+
+def _drill_for(hole: Hole, sizes: tuple[drills.Drill, ...]) -> drills.Drill | None:
+    """Return the drill at hand nearest to the hole of those in which the insert still holds, or None."""
+    found = drills.nearest_below(hole.wanted, min(_widest(hole) + SLACK, hole.outside - SLACK), sizes)
+    return found if found is not None and abs(found.diameter - hole.wanted) <= NO_DRILL else None
 
 
 def _tap_drill(thread: thread_table.Thread, sizes: tuple[drills.Drill, ...]) -> drills.Drill:
     """Return the drill that charts give, or of those at hand the nearest to three quarters of thread."""
-    if thread.drill is not None and sizes is drills.INCH_DRILLS:
+    if sizes is drills.INCH_DRILLS:
         return drills.find(thread.drill)
     return drills.nearest(threads.tap_hole(thread.major, thread.pitch, CHART_SHARE), sizes)
 
@@ -175,13 +207,14 @@ REASONS = (
     ("breakthrough", "in the worst case too little wood would stay behind the hole"),
     ("edge", "too little wood would stay beside it"),
     ("bit", "the bit does not suit the insert"),
+    ("screw", "the screw does not suit the hole"),
     ("spacing", "two holes do not stand as far apart as you want"),
     ("edges", "the measures of the two holes do not fit the bit"),
 )
 """Why not to drill yet, by the check that says so, in the order in which they are told."""
 
 
-def _headline(depths: Depths, checks: tuple[Check, ...]) -> Sentence:
+def _headline(depths: Depths, checks: tuple[Check, ...], screw: Screw) -> Sentence:
     levels = {each.id: each.level for each in checks}
     numbers = (amount("thickness", depths.shoulder), amount("thickness", depths.tip),
                amount("thickness", depths.worst))
@@ -192,6 +225,14 @@ def _headline(depths: Depths, checks: tuple[Check, ...]) -> Sentence:
             + (", and the hole breaks out at the side." if side else "."), numbers[0], numbers[1])
     if side:
         return sentence("Do not drill this here: the hole breaks out at the side.")
+    if levels["bit"] == STOP:
+        return sentence("Do not drill with this bit: its hole is no narrower than the insert, which would "
+                        "have nothing to hold in.")
+    if levels.get("screw") == STOP:
+        return sentence(
+            "Do not put this screw in: it meets the bottom of the hole and pushes the insert out. At most {} "
+            "under its head. The stop is set for {} to the shoulder of the bit, {} to its point.",
+            amount("thickness", screw.longest), numbers[0], numbers[1])
     why = [text for id, text in REASONS if levels.get(id) == WATCH]
     if why:
         return sentence(
@@ -222,31 +263,86 @@ def _wall_check(depths: Depths, least: float) -> Check:
         amount("thickness", least)))
 
 
-def _bit_check(bit: float, wanted: float) -> Check:
-    texts = (amount("thickness", bit), amount("thickness", wanted))
-    if bit > wanted + FIT_ERROR + SLACK:
-        return check("bit", WATCH, sentence(
-            "The bit of {} is wider than the hole of {} that the insert asks for: it will sit loose. Try it "
-            "in scrap of the same wood.", *texts))
-    if bit < wanted - FIT_ERROR - SLACK:
+def _bit_check(bit: float, hole: Hole) -> Check:
+    texts = (amount("thickness", bit), amount("thickness", hole.wanted))
+    own = amount("thickness", hole.outside)
+    if bit > hole.outside - SLACK:
+        return check("bit", STOP, sentence(
+            "The bit of {} leaves nothing for an insert of {} to hold in: its hole should be {}. Another "
+            "bit.", texts[0], own, texts[1]))
+    if bit > _widest(hole) + SLACK:
+        left = sentence(
+            "The bit of {} leaves an insert of {} only {} to hold by, of the {} it asks for"
+            + (": it will sit loose" if hole.fit == PRESS else ", on both sides of its thread together")
+            + ". A narrower one; try it in scrap of the same wood.", texts[0], own,
+            amount("thickness", hole.outside - bit, 4), amount("thickness", hole.outside - hole.wanted, 4))
+        return check("bit", WATCH, left)
+    if bit < hole.wanted - FIT_ERROR - SLACK:
         return check("bit", WATCH, sentence(
             "The bit of {} is narrower than the hole of {} that the insert asks for: forcing it in can "
             "split the riser. Try it in scrap of the same wood.", *texts))
-    return check("bit", OK, sentence("The bit of {} suits the hole of {}.", *texts))
+    return check("bit", OK, sentence("The bit of {} suits the hole of {}, for an insert of {}.", *texts, own))
 
 
-def _edge_checks(edge: float | None, bit: float, shoulder: float) -> tuple[Check, ...]:
+def _drill_checks(
+    drill: drills.Drill | None, hole: Hole, others: tuple[drills.Drill, ...]
+) -> tuple[Check, ...]:
+    """Return a caution where no drill at hand suits the hole, with what the other set of drills has."""
+    if drill is not None and drill.diameter >= hole.wanted - FIT_ERROR - SLACK:
+        return ()
+    other = _drill_for(hole, others)
+    if other is not None and other.diameter < hole.wanted - FIT_ERROR - SLACK:
+        other = None
+    if drill is None and other is None:
+        return ()
+    words = ("No drill at hand suits the hole" if drill is None else
+             "Of the drills at hand the widest in which the insert holds is " + drill.name + ", and it is "
+             "far narrower than the hole")
+    return (check("drill", WATCH, sentence(
+        words + " of {}." + ("" if other is None else " " + other.name + " would suit it, {}."),
+        amount("thickness", hole.wanted),
+        *([] if other is None else [amount("thickness", other.diameter)]))),)
+
+
+def _screw_checks(screw: Screw, shoulder: float, insert_length: float) -> tuple[Check, ...]:
+    """Return whether the screw that will go in stays off the bottom of the hole and has thread to hold by."""
+    if screw.length is None:
+        return ()
+    length, longest = amount("thickness", screw.length), amount("thickness", screw.longest)
+    if screw.reach > shoulder + SLACK:
+        return (check("screw", STOP, sentence(
+            "A screw of {} goes {} into a hole {} deep: it meets the bottom like a jack and pushes the "
+            "insert out, or breaks the wall behind. At most {} under its head.", length,
+            amount("thickness", screw.reach), amount("thickness", shoulder), longest)),)
+    if screw.length > screw.longest + SLACK:
+        return (check("screw", WATCH, sentence(
+            "A screw of {} can meet the bottom of the hole if the measures err. At most {} under its head.",
+            length, longest)),)
+    holds = min(screw.reach, insert_length)
+    if holds < screw.major - SLACK:
+        return (check("screw", WATCH, sentence(
+            "A screw of {} has only {} of thread to hold by; one diameter of it, {}, is the least. The "
+            "longest that may go in is {}.", length, amount("thickness", max(0.0, holds)),
+            amount("thickness", screw.major), longest)),)
+    return (check("screw", OK, sentence(
+        "A screw of {} has {} of thread to hold by and stays off the bottom; at most {} under its head.",
+        length, amount("thickness", holds), longest)),)
+
+
+def _edge_checks(edge: float | None, outside: float, shoulder: float) -> tuple[Check, ...]:
+    """Return whether there is wood beside the insert, judged by its own outside or by a wider bit."""
     if edge is None:
         return ()
-    least = drilling.least_edge_distance(bit, shoulder, 0.0)
-    wall = edge - bit / 2
+    least = drilling.least_edge_distance(outside, shoulder, 0.0)
+    wall = edge - outside / 2
     if wall <= SLACK:
         return (check("edge", STOP, sentence(
-            "The hole breaks out at the side: its middle is {} from the edge and its radius is {}.",
-            amount("thickness", edge), amount("thickness", bit / 2))),)
+            "The hole breaks out at the side: its middle is {} from the edge and half the insert is {}.",
+            amount("thickness", edge), amount("thickness", outside / 2))),)
     if edge < least - SLACK:
         return (check("edge", WATCH, sentence(
-            "The hole's middle is {} from the edge and leaves {} of wood beside it; timber design asks for "
+            "The hole's middle is {} from the edge and leaves {} of wood beside the insert; timber design "
+            "asks for "
             "{} from the middle, one diameter of wood.", amount("thickness", edge),
             amount("thickness", wall), amount("thickness", least))),)
     return (check("edge", OK, sentence(
@@ -318,6 +414,8 @@ ASSUMPTIONS: tuple[Sentence | str, ...] = (
     "and to try in scrap.",
     "Tap holes count per cent of thread as shop charts do, 1.299 pitches for 100 %. Another convention in "
     "use (1.0825) gives wider holes for the same per cent.",
+    "The bottom of the hole for a screw is the shoulder; a screw holds by at least its own diameter of "
+    "thread (common practice).",
     "The least wall and the tolerance of the spacing are common practice; the spacing of 1 5/16 in for "
     "#10-24 accessory screws is from memory.",
 )
@@ -330,6 +428,8 @@ CAUTIONS: tuple[Sentence | str, ...] = (
     "Timber design (1.5 diameters to the edge along the grain) is for fasteners in holes 1/32 to 1/16 in "
     "wider than they are, and advises against a tight fit that must be forced. Pressing inserts in is "
     "bench practice and goes against that: keep well clear of edges, other holes and glue lines.",
+    "A screw that meets the bottom of a blind hole pulls the insert out as it is turned. Measure the screw "
+    "under its head, and turn it in by hand the first time.",
     "A hole weakens the riser. Work it into the grip calculation, and do not drill where the section is "
     "least or where old repairs or cracks are.",
 )
@@ -347,11 +447,11 @@ CALCULATOR = Calculator(
     (
         group(
             "The hole",
-            quantity("insert_length", "Insert length", "length", "1/2 in", "1/8 in", "2 in",
+            quantity("insert_length", "Insert length", "length", "7/16 in", "1/8 in", "2 in",
                      ("1/4 in", "1 in")),
             quantity("clearance", "Room below the insert", "length", "1/16 in", "0 in", "1/2 in",
                      ("1/32 in", "1/8 in"), "At full diameter, for chips and glue.", role=RULE),
-            quantity("bit_diameter", "Bit diameter", "thickness", "3/8 in", "1/16 in", "1 in",
+            quantity("bit_diameter", "Bit diameter", "thickness", "5/16 in", "1/16 in", "1 in",
                      ("1/8 in", "1/2 in"), "Measured with a caliper over the lips."),
             choice("point", "Point of the bit", NAMES),
             quantity("spur", "Length of the spur", "thickness", "3/32 in", "0 in", "1/2 in",
@@ -362,20 +462,20 @@ CALCULATOR = Calculator(
         ),
         group(
             "The riser at the hole",
-            quantity("thickness", "Thickness along the hole", "length", "15/16 in", "1/4 in", "4 in",
+            quantity("thickness", "Thickness along the hole", "length", "7/8 in", "1/4 in", "4 in",
                      ("1/2 in", "3 in"), "Caliper, where the drill goes in, to the far face.",
                      "The thinnest place under the whole hole counts."),
             quantity("error", "May be out by", "length", "1/32 in", "0 in", "1/2 in",
                      ("1/64 in", "1/16 in"), "Thickness and depth stop together.", role=SHOP),
             quantity("least_wall", "Least wall to leave", "length", "3/16 in", "0 in", "1 in",
                      ("1/8 in", "1/2 in"), "Common practice; edit it.", role=RULE),
-            quantity("edge", "From the hole's middle to the nearest edge", "length", "5/8 in", "1/16 in",
+            quantity("edge", "From the hole's middle to the nearest edge", "length", "1/2 in", "1/16 in",
                      "4 in", ("3/8 in", "3 in"), "Sideways; empty: not checked.", optional=True),
         ),
         group(
             "The insert and its screw",
-            choice("fit", "The insert is", (("press", "Pressed in"), ("threaded", "Screwed in"))),
-            quantity("insert_diameter", "Insert diameter", "thickness", "0.378 in", "0.06 in", "1 in",
+            choice("fit", "The insert is", ((PRESS, "Pressed in"), (THREADED, "Screwed in"))),
+            quantity("insert_diameter", "Insert diameter", "thickness", "0.316 in", "0.06 in", "1 in",
                      ("1/8 in", "1/2 in"), "Over the knurls.", when=("fit", ("press",))),
             quantity("interference", "Hole smaller than the insert by", "thickness", "0.004 in", "0 in",
                      "0.03 in", ("0.001 in", "0.010 in"), "An assumption, to be tried in scrap.",
@@ -387,15 +487,19 @@ CALCULATOR = Calculator(
                      when=("fit", ("threaded",)), role=RULE),
             choice("screw", "Screw that goes in", _threads_to_choose("10-24"),
                    "Accessories #10-24; stabiliser and rest bushings often 5/16-24."),
+            quantity("screw_length", "Length of that screw", "length", "1/2 in", "1/8 in", "4 in",
+                     ("1/4 in", "2 in"), "Under its head; empty: not checked.", optional=True),
+            quantity("held", "Thickness of what it holds", "length", "1/8 in", "0 in", "3 in",
+                     ("0 in", "1 in"), "Bracket and washers together."),
             choice("drill_set", "Drills at hand", ((BY_UNITS, "Those of the units chosen"),
                                                    ("imperial", "By the inch: fractions, numbers, letters"),
                                                    ("metric", "Metric")), role=SHOP),
         ),
         group(
             "Two holes",
-            quantity("outside", "Over the far edges", "thickness", "1.688 in", "1/4 in", "6 in",
+            quantity("outside", "Over the far edges", "thickness", "1.622 in", "1/4 in", "6 in",
                      ("1 in", "3 in"), "Caliper over both holes; empty: not checked.", optional=True),
-            quantity("inside", "Between the near edges", "thickness", "0.938 in", "0 in", "6 in",
+            quantity("inside", "Between the near edges", "thickness", "0.998 in", "0 in", "6 in",
                      ("1/2 in", "2 in"), "Caliper between both holes.", optional=True),
             quantity("spacing_wanted", "Spacing wanted", "length", "1 5/16 in", "1/4 in", "6 in",
                      ("1 in", "2 in"), "Centre to centre; 1 5/16 in for accessories."),
@@ -415,18 +519,23 @@ CALCULATOR = Calculator(
                "With the least wall kept in the worst case; negative: no hole with this bit."),
         result("longest_insert", "Longest insert with it", "thickness"),
         result("hole_diameter", "Hole the insert asks for", "thickness"),
-        result("drill", "Nearest drill", TEXT),
+        result("interference_left", "Interference with this bit", "thickness",
+               "Insert diameter less the bit's; negative: it drops in."),
+        result("drill", "Nearest drill", TEXT, "Of those in which the insert still holds."),
         result("drill_diameter", "Diameter of that drill", "thickness"),
+        result("longest_screw", "Longest screw, under its head", "thickness",
+               "Stays off the bottom of the hole if every measure errs."),
         result("tap_drill", "Tap drill for the screw's thread", TEXT, "Where a thread is cut or chased."),
         result("tap_share", "Thread with that tap drill", "ratio"),
         result("spacing", "Centre to centre", "thickness"),
         result("spacing_error", "Off the spacing wanted by", "thickness"),
         result("edge_distance", "Edge distance of timber design", "thickness",
-               "From the hole's middle, loaded along the grain."),
+               "From the hole's middle, 1.5 times the insert's outside, loaded along the grain."),
     ),
     CAUTIONS,
     ("accessory-hole-spacing", "bench-practice", "dowel-edge-distance", "drill-charts", "geometry",
      "metric-drill-sizes", "percent-of-thread", "thread-charts"),
-    "An invented riser, 15/16 in thick at the window, that gets two 1/2 in inserts for accessories.",
+    "The invented riser of black walnut, 7/8 in thick beside the window, that gets two 7/16 in inserts for a "
+    "quiver.",
     compute,
 )

@@ -123,6 +123,30 @@ def least_edge_distance(diameter: float, length: float, row_spacing: float) -> f
     return max(1.5 * diameter, row_spacing / 2.0)
 
 
+def longest_screw(held: float, depth: float, error: float) -> float:
+    """Return the longest screw that stays off the bottom of a blind hole when every measure errs.
+
+    A screw that meets the bottom lifts the insert out of its hole, or breaks the wall behind it.
+
+    Args:
+        held [m]: thickness of what the screw holds, washers with it, >= 0.
+        depth [m]: of the hole at full diameter, below the face that the work lies on, > 0.
+        error [m]: depth and screw together may be out by this much, >= 0.
+
+    Returns:
+        [m] length under the head; less than held where no screw is short enough.
+
+    Raises:
+        ValueError: depth is not positive, or another argument is negative.
+
+    Source: geometry.
+    """
+    if not 0.0 < depth < math.inf or not 0.0 <= held < math.inf or not 0.0 <= error < math.inf:
+        raise ValueError(f"depth must be positive, held and error not negative, got {depth} m, {held} m, "
+                         f"{error} m")
+    return held + depth - error
+
+
 def _require_edges(outside: float, inside: float) -> None:
     if not 0.0 <= inside < outside < math.inf:
         raise ValueError(f"inside must not be negative and must be less than outside, got {inside} m and "

@@ -88,6 +88,23 @@ def find(name: str) -> Drill:
     raise ValueError("no drill is called " + name)
 
 
+def nearest_below(diameter: float, widest: float, sizes: tuple[Drill, ...] = INCH_DRILLS) -> Drill | None:
+    """Return the drill nearest to a diameter of those that are not too wide.
+
+    Args:
+        diameter [m]: wanted.
+        widest [m]: no drill of this diameter or more will do.
+        sizes: drills at hand, the smallest first.
+
+    Returns:
+        the row, or None where every drill is too wide; of two equally near, the smaller.
+
+    Source: drill-charts.
+    """
+    narrow = tuple([drill for drill in sizes if drill.diameter < widest])
+    return nearest(diameter, narrow) if narrow else None
+
+
 def nearest(diameter: float, sizes: tuple[Drill, ...] = INCH_DRILLS) -> Drill:
     """Return the drill whose diameter is nearest.
 

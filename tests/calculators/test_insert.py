@@ -9,10 +9,16 @@ from calc.calculators.insert import CALCULATOR
 from calc.fields import say
 
 INCH = 0.0254
+HOLE = {
+    "insert_length": "1/2 in", "clearance": "1/16 in", "bit_diameter": "3/8 in", "point": "twist-118",
+    "thickness": "15/16 in", "error": "1/32 in", "edge": "5/8 in", "insert_diameter": "0.378 in",
+    "interference": "0.004 in", "screw": "10-24", "screw_length": "", "held": "1/8 in",
+    "outside": "1.688 in", "inside": "0.938 in",
+}
 
 
 def run(**typed):
-    job = work_out(CALCULATOR, list(typed.items()), standing={})
+    job = work_out(CALCULATOR, list((HOLE | typed).items()), standing={})
     assert not job.problems, job.problems
     return dict(job.outcome.values), job.outcome
 
@@ -82,7 +88,79 @@ def test_pressed_insert_asks_for_its_diameter_less_interference():
     assert values["drill"] == "3/8 in"
     assert levels(outcome)["bit"] == "ok"
     assert levels(run(insert_diameter="0.390")[1])["bit"] == "watch"
-    assert levels(run(insert_diameter="0.360")[1])["bit"] == "watch"
+    assert levels(run(insert_diameter="0.360")[1])["bit"] == "stop"  # the bit is wider than the insert
+
+
+@pytest.mark.parametrize("set_of_drills", ["imperial", "metric"])
+@given(st.floats(0.12, 0.5), st.floats(0.001, 0.010))
+def test_the_drill_named_leaves_at_least_half_of_the_interference(set_of_drills, insert, interference):
+    values, _ = run(insert_diameter=f"{insert:.4f} in", interference=f"{interference:.4f} in",
+                    drill_set=set_of_drills)
+    if values["drill"] is not None:
+        left = round(insert, 4) - values["drill_diameter"] / INCH
+        assert left >= round(interference, 4) / 2 - 1e-9
+
+
+@pytest.mark.parametrize(
+    ("bit", "level"),
+    # An insert of 0.378 in that asks for 0.004 in: by hand.
+    [("0.379", "stop"), ("0.378", "stop"), ("0.3775", "watch"), ("0.3761", "watch"), ("0.376", "ok"),
+     ("0.374", "ok"), ("0.369", "ok"), ("0.3689", "watch")],
+)
+def test_a_bit_must_leave_the_insert_something_to_hold_in(bit, level):
+    values, outcome = run(bit_diameter=f"{bit} in")
+    assert levels(outcome)["bit"] == level
+    assert values["interference_left"] / INCH == pytest.approx(0.378 - float(bit))
+
+
+def test_five_sixteenths_is_no_drill_for_an_insert_of_0_313():
+    # 5/16 in leaves 0.0005 in of the 0.004 in; N, 0.302 in, leaves 0.011 in; 7.8 mm is 0.3071 in: by hand.
+    values, outcome = run(insert_diameter="0.313", drill_set="imperial")
+    assert values["drill"] == "N"
+    [found] = [each for each in outcome.checks if each.id == "drill"]
+    assert "7.8 mm would suit it" in say(found.text, "imperial")
+    assert run(insert_diameter="0.313", drill_set="metric")[0]["drill"] == "7.8 mm"
+
+
+def test_without_interference_every_drill_named_is_still_narrower():
+    values, outcome = run(insert_diameter="0.375", interference="0", bit_diameter="0.375")
+    assert values["drill_diameter"] / INCH < 0.375
+    assert levels(outcome)["bit"] == "stop"
+
+
+def test_the_wall_beside_a_threaded_insert_is_that_beside_its_thread():
+    """3/8-16 in a pilot hole of 0.326 in: 1.5 x 0.375 in from the middle, not 1.5 x 0.326."""
+    typed = {"fit": "threaded", "outer_thread": "3/8-16", "bit_diameter": "0.326"}
+    values, outcome = run(**typed, edge="1/2")
+    assert values["edge_distance"] / INCH == pytest.approx(0.5625)
+    assert levels(outcome)["edge"] == "watch"
+    assert levels(run(**typed, edge="9/16")[1])["edge"] == "ok"
+    assert levels(run(**typed, edge="3/16")[1])["edge"] == "stop"  # half the thread, not half the pilot
+    assert levels(run(**typed | {"bit_diameter": "0.375"})[1])["bit"] == "stop"
+    assert levels(run(**typed | {"bit_diameter": "0.355"})[1])["bit"] == "watch"
+
+
+@pytest.mark.parametrize(
+    ("screw", "level", "words"),
+    # A hole of 9/16 in under a bracket of 1/8 in, depth out by 1/32 in: 11/16 in meets the bottom, 21/32 in
+    # is the longest that never does. Less than one diameter of thread (0.190 in): common practice. By hand.
+    [("3/4", "stop", "0.656 in"), ("0.689", "stop", "pushes the insert out"), ("0.687", "watch", "0.656 in"),
+     ("0.657", "watch", "if the measures err"), ("0.656", "ok", "stays off the bottom"),
+     ("5/16", "watch", "only 0.188 in of thread"), ("1/8", "watch", "only 0.000 in"),
+     ("0.32", "ok", "0.195")],
+)
+def test_the_screw_must_stay_off_the_bottom(screw, level, words):
+    values, outcome = run(screw_length=f"{screw} in")
+    assert values["longest_screw"] / INCH == pytest.approx(1 / 8 + 9 / 16 - 1 / 32)
+    [found] = [each for each in outcome.checks if each.id == "screw"]
+    assert found.level == level
+    assert words in say(found.text, "imperial")
+
+
+def test_without_a_screw_none_is_judged():
+    values, outcome = run(screw_length="")
+    assert "screw" not in levels(outcome)
+    assert values["longest_screw"] > 0
 
 
 def test_screwed_insert_takes_the_tap_hole_of_its_outside():
@@ -126,8 +204,8 @@ def test_left_empty_two_holes_are_not_checked():
 
 def test_edge_distance():
     """NDS 2005, read second-hand: 1.5 D to the middle; a wall of half a diameter is too little."""
-    values, outcome = run(edge="9/16")
-    assert values["edge_distance"] / INCH == pytest.approx(0.5625)
+    values, outcome = run(edge="0.567")
+    assert values["edge_distance"] / INCH == pytest.approx(1.5 * 0.378)
     assert levels(outcome)["edge"] == "ok"
     assert levels(run(edge="1/2")[1])["edge"] == "watch"
     assert levels(run(edge="3/16")[1])["edge"] == "stop"
@@ -164,6 +242,9 @@ def test_what_cannot_be_is_refused_at_its_field(typed, field):
         ({"least_wall": "1/4"}, "Not yet", "too little wood would stay behind"),
         ({"edge": "1/2"}, "Not yet", "too little wood would stay beside"),
         ({"insert_diameter": "0.390"}, "Not yet", "does not suit the insert"),
+        ({"insert_diameter": "0.375"}, "Do not drill with this bit", "nothing to hold in"),
+        ({"screw_length": "3/4"}, "Do not put this screw in", "At most 0.656 in under its head"),
+        ({"screw_length": "11/16"}, "Not yet", "the screw does not suit the hole"),
         ({"outside": "1.706", "inside": "0.956"}, "Not yet", "as far apart as you want"),
     ],
 )
@@ -198,3 +279,9 @@ def test_a_hole_wider_than_any_drill_of_the_table_gets_none():
     values, _ = run(insert_diameter="0.75", interference="0")
     assert values["drill"] is None
     assert values["hole_diameter"] / INCH == pytest.approx(0.75)
+
+
+def test_the_example_is_the_bow_of_the_book_and_in_order():
+    outcome = work_out(CALCULATOR, []).outcome
+    assert {each.level for each in outcome.checks} == {"ok"}
+    assert "black walnut" in CALCULATOR.example

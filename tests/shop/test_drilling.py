@@ -69,3 +69,17 @@ def test_edges_give_back_spacing_and_size(one, other, spacing):
 def test_impossible_holes_are_refused(attempt, sentence):
     with pytest.raises(ValueError, match="^" + re.escape(sentence) + "$"):
         attempt()
+
+
+@given(st.floats(0, 0.05), st.floats(0.001, 0.05), st.floats(0, 0.005), st.floats(0, 0.005))
+def test_a_screw_at_its_longest_just_stays_off_the_bottom(held, depth, error, more):
+    longest = drilling.longest_screw(held, depth, error)
+    assert longest - held == pytest.approx(depth - error, abs=1e-12)
+    assert drilling.longest_screw(held, depth, error + more) <= longest
+    assert drilling.longest_screw(held + more, depth, error) >= longest
+
+
+@pytest.mark.parametrize("arguments", [(-0.001, 0.01, 0), (0, 0, 0), (0, 0.01, -0.001), (0, math.nan, 0)])
+def test_a_screw_without_a_hole_is_refused(arguments):
+    with pytest.raises(ValueError, match="must be positive"):
+        drilling.longest_screw(*arguments)
