@@ -16,13 +16,17 @@ Unit = namedtuple("Unit", "name factor offset aliases")
 """One unit: its name as shown, its size in SI, the SI value of its zero, other spellings."""
 
 Face = namedtuple("Face", "unit style")
-"""How one unit system shows a kind: a unit name, and decimals (int) or FRACTION."""
+"""How one unit system shows a kind: a unit name, and decimals (int), FRACTION or FINE_FRACTION."""
 
 Kind = namedtuple("Kind", "id noun si imperial metric units example words")
 """One kind of quantity. `noun` completes "is not ...", `words` says the shown units in words."""
 
 FRACTION = "fraction"
+FINE_FRACTION = "fine fraction"
 FRACTION_DENOMINATOR = 32
+FINE_DENOMINATOR = 64
+"""The finest division of a steel rule: a stop is set by it."""
+
 LONGEST_TEXT = 40
 MOST_DIGITS = 15
 LARGEST_EXPONENT = 30
@@ -110,6 +114,8 @@ _TIMES = (
 KINDS = (
     Kind("length", "a length", "m", Face("in", FRACTION), Face("mm", 1), _LENGTHS,
          ("7 3/16 in", "182 mm"), ("in inches", "in millimetres")),
+    Kind("depth", "a depth", "m", Face("in", FINE_FRACTION), Face("mm", 1), _LENGTHS,
+         ("19/32 in", "15.1 mm"), ("in inches", "in millimetres")),
     Kind("thickness", "a thickness", "m", Face("in", 3), Face("mm", 2), _LENGTHS,
          ("0.045 in", "1.15 mm"), ("in inches", "in millimetres")),
     Kind("force", "a weight or force", "N", Face("lb", 1), Face("N", 1), _FORCES,
@@ -446,6 +452,8 @@ def show(value: float, kind_id: str, system: str = "imperial", decimals: int | N
     number = in_shown_unit(value, kind_id, system)
     if decimals is None and face.style == FRACTION:
         text = show_fraction(number)
+    elif decimals is None and face.style == FINE_FRACTION:
+        text = show_fraction(number, FINE_DENOMINATOR)
     else:
         text = show_number(number, face.style if decimals is None else decimals)
     if face.unit in ("", "°"):
@@ -459,16 +467,15 @@ def in_shown_unit(value: float, kind_id: str, system: str) -> float:
     return float((value - unit.offset) / unit.factor)
 
 
-def show_fraction(number: float) -> str:
-    """Return a number to the nearest 1/32, written as a mixed number in lowest terms.
+def show_fraction(number: float, bottom: int = FRACTION_DENOMINATOR) -> str:
+    """Return a number to the nearest 1/32, or another power of a half, as a mixed number in lowest terms.
 
     A number exactly midway goes to the even graduation, the reading rule of
     NIST Handbook 44 (section 10.3).
     """
-    parts = _rounded(number, FRACTION_DENOMINATOR, half_to_even=True)
+    parts = _rounded(number, bottom, half_to_even=True)
     sign = "-" if parts < 0 else ""
-    whole, top = divmod(abs(parts), FRACTION_DENOMINATOR)
-    bottom = FRACTION_DENOMINATOR
+    whole, top = divmod(abs(parts), bottom)
     while top and top % 2 == 0:
         top //= 2
         bottom //= 2

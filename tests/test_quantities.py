@@ -180,7 +180,8 @@ def test_what_is_shown_can_be_typed_again(kind, system, number):
     value = unit.offset + number * unit.factor
     again = parse(show(value, kind.id, system), kind.id, system)
     style = face_of(kind, system).style
-    half = 1 / 64 if style == "fraction" else 0.5 / 10**style
+    half = {"fraction": 1 / 64, "fine fraction": 1 / 128}.get(style)
+    half = 0.5 / 10**style if half is None else half
     assert abs(again - value) / unit.factor <= half + 1e-9 * number
 
 

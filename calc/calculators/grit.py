@@ -211,7 +211,8 @@ def _assumptions(slope: float, limit: float) -> tuple[Sentence | str, ...]:
 
 
 CAUTIONS: tuple[Sentence | str, ...] = (
-    "Never sand through the glass of a limb, and count what finish sanding takes: about 1 lb of draw weight.",
+    "Never sand through the glass of a limb, and count what finish sanding takes off it: some tenths of a "
+    "pound of draw weight, which belong to the reserve.",
     "Dust of glass, epoxy and wood harms lungs and skin; wood dust is carcinogenic. Extraction or wet "
     "sanding, and a fitted respirator for that dust.",
     "Unstring the bow. Keep water out of cracks, lifted glass and unsealed wood.",
@@ -265,6 +266,7 @@ CALCULATOR = Calculator(
     ),
     CAUTIONS,
     ("bench-practice", "grit-sizes", "scratch-and-grain"),
-    "An invented limb whose glass was sanded for weight with P120 and is to be ready for finish at P400.",
+    "The limbs of the invented 64 in recurve: their glass was sanded for weight with P120 and is to be ready "
+    "for finish at P400.",
     compute,
 )

@@ -216,7 +216,7 @@ REASONS = (
 
 def _headline(depths: Depths, checks: tuple[Check, ...], screw: Screw) -> Sentence:
     levels = {each.id: each.level for each in checks}
-    numbers = (amount("thickness", depths.shoulder), amount("thickness", depths.tip),
+    numbers = (amount("depth", depths.shoulder), amount("depth", depths.tip),
                amount("thickness", depths.worst))
     side = levels.get("edge") == STOP
     if levels["breakthrough"] == STOP:
@@ -386,7 +386,7 @@ def _points_table(
         rows.append((dict(NAMES)[name], point, depths.tip, depths.worst))
     return Table("points", "The same hole with other points", (
         Column("bit", "Bit", TEXT), Column("point", "Its point", "thickness"),
-        Column("depth", "Depth to the point", "thickness"),
+        Column("depth", "Depth to the point", "depth"),
         Column("wall", "Wall in the worst case", "thickness"),
     ), tuple(rows))
 
@@ -508,9 +508,9 @@ CALCULATOR = Calculator(
         ),
     ),
     (
-        result("hole_depth", "Depth to the point", "thickness",
+        result("hole_depth", "Depth to the point", "depth",
                "Insert, room below it and the point of the bit."),
-        result("shoulder_depth", "Depth to the shoulder", "thickness", "Where the full diameter ends."),
+        result("shoulder_depth", "Depth to the shoulder", "depth", "Where the full diameter ends."),
         result("point_length", "Length of the point", "thickness"),
         result("wall_left", "Wall left, worst case", "thickness",
                "Thickness less depth to the point less what both may be out by."),

@@ -122,7 +122,8 @@ def _checks(work: list[Task], price: float, high: float) -> tuple[Check, ...]:
             "It may come to {} more than the quote. Inspect first, for a fixed small price, and quote the "
             "rest after it.", amount("ratio", high / price - 1, 0))))
     else:
-        found.append(check("range", OK, "The range is narrow enough to promise."))
+        found.append(check("range", OK, "The range is narrow, as estimates go. It is still a range and no "
+                           "promise: say both ends."))
     if not any(each.name == TASKS[0][1] for each in work):
         found.append(check("inspection", WATCH, "There is no inspection in the list. An old bow is inspected "
                            "before anything is promised for it."))
@@ -215,7 +216,8 @@ CALCULATOR = Calculator(
             quantity("rate", "Price of an hour", "hourly_rate", "45", "0", "1000", ("10", "200"),
                      "In your currency.", role=SHOP),
             rows("tasks", "Tasks", _task_columns(),
-                 "inspect:0.5h:1h:1.5h;tune:2h:3h:6h;sand:2h:3h:5h;spray:3h:4h:6h;record:0.3h:0.5h:1h", 1, 14,
+                 "inspect:0.5h:1h:1.5h;tune:2.5h:3.5h:6h;inserts:0.5h:1h:2h;sand:2h:3h:5h;spray:3.5h:4.5h:6h;"
+                 "record:0.3h:0.5h:1h", 1, 14,
                  "Hours of your own time: if all goes well, most likely, if much goes wrong."),
         ),
         group(
@@ -223,7 +225,7 @@ CALCULATOR = Calculator(
             rows("materials", "Materials",
                  (choice("item", "Item", ITEMS),
                   quantity("cost", "Cost", "money", "20", "0", "10000", ("0.5", "500"))),
-                 "finish:28;abrasives:12;string:18", 0, 8, "What they cost you for this bow."),
+                 "finish:31;abrasives:14;inserts:9;string:18", 0, 8, "What they cost you for this bow."),
             quantity("markup", "Mark-up on material", "ratio", "10 %", "0 %", "200 %", ("0 %", "50 %"),
                      role=SHOP),
             quantity("tax", "Tax", "ratio", "0 %", "0 %", "50 %", ("0 %", "30 %"), "On the whole price.",
@@ -245,6 +247,7 @@ CALCULATOR = Calculator(
     ),
     CAUTIONS,
     ("bench-practice", "three-point-estimate"),
-    "An invented recurve that comes down in weight and gets a new finish, at invented prices.",
+    "The invented 64 in recurve, which comes down from 53 to 45 lb and gets two inserts and a new finish, at "
+    "invented prices.",
     compute,
 )

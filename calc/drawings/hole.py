@@ -48,9 +48,9 @@ def hole_drawing(
                             "d": f"M 6 {_shown(middle)} H {_shown(LEFT + tip * scale)}"}])
     bottom = TOP + block
     shapes += _measure(0, bottom, LEFT, LEFT + shoulder * scale, "rb-ink",
-                       sentence("to the shoulder {}", amount("thickness", shoulder)))
+                       sentence("to the shoulder {}", amount("depth", shoulder)))
     shapes += _measure(1, bottom, LEFT, LEFT + tip * scale, "rb-ink",
-                       sentence("to the point {}", amount("thickness", tip)))
+                       sentence("to the point {}", amount("depth", tip)))
     if wall > 0:
         shapes += _measure(2, bottom, far - wall * scale, far, "rb-mark",
                            sentence("wall in the worst case {}", amount("thickness", wall)))

@@ -281,6 +281,14 @@ def test_a_hole_wider_than_any_drill_of_the_table_gets_none():
     assert values["hole_diameter"] / INCH == pytest.approx(0.75)
 
 
+def test_the_stop_is_set_as_a_steel_rule_reads():
+    """Shoulder 9/16 in; point 0.1127 in further, 0.675 in, is 43/64 in to the nearest mark: by hand."""
+    _, outcome = run()
+    text = say(outcome.headline, "imperial")
+    assert text.startswith("Set the stop for 9/16 in to the shoulder of the bit, which is 43/64 in to its")
+    assert "14.3 mm to the shoulder" in say(outcome.headline, "metric")
+
+
 def test_the_example_is_the_bow_of_the_book_and_in_order():
     outcome = work_out(CALCULATOR, []).outcome
     assert {each.level for each in outcome.checks} == {"ok"}

@@ -6,6 +6,7 @@ from hypothesis import strategies as st
 
 from calc.answer import work_out
 from calc.calculators.quote import CALCULATOR
+from calc.fields import say
 
 
 def run(**typed):
@@ -47,6 +48,14 @@ def test_certain_hours_make_a_certain_price():
     assert levels(outcome) == {"range": "ok"}
 
 
+@pytest.mark.parametrize("tasks", ["inspect:1h:1h:1h", "inspect:1h:1.1h:1.2h", "tune:1h:2h:12h"])
+def test_no_range_is_called_a_promise(tasks):
+    _, outcome = run(tasks=tasks)
+    [found] = [each for each in outcome.checks if each.id == "range"]
+    assert "enough to promise" not in say(found.text, "imperial")
+    assert "no promise" in say(found.text, "imperial") or found.level == "watch"
+
+
 def test_a_wide_range_and_a_missing_inspection_are_said():
     _, outcome = run(tasks="tune:1h:2h:12h")
     assert levels(outcome) == {"range": "watch", "inspection": "watch"}
@@ -60,9 +69,9 @@ def test_nothing_at_all_costs_nothing():
 def test_the_owner_reads_the_same_sums():
     values, outcome = run(tax="20 %")
     (file,) = outcome.files
-    assert f"Together: about {values['price']:.2f}, for about 12.2 h of work" in file.text
+    assert f"Together: about {values['price']:.2f}, for about 14.1 h of work" in file.text
     assert "Tax of 20.0 %" in file.text
-    assert "Weight and tiller: about 3.3 h (2.0 h to 6.0 h), 150.00" in file.text
+    assert "Weight and tiller: about 3.8 h (2.5 h to 6.0 h), 168.75" in file.text
     assert file.text.splitlines() == [row[0] for row in outcome.tables[1].rows]
 
 
