@@ -38,6 +38,9 @@ PARTS = (
         Term("grip", "Grip",
              "The part the hand holds. Its deepest point is the throat.",
              ()),
+        Term("heel", "Heel",
+             "Of a grip: the lower end of its swell, where the heel of the palm rests.",
+             ()),
         Term("high-point", "High point",
              "Of a grip: the crest of its swell, below the throat, that the ball of the thumb meets. "
              "Moved back means away from the throat, toward the heel.",
@@ -45,6 +48,9 @@ PARTS = (
         Term("insert", "Insert",
              "A threaded brass sleeve pressed into the riser to take a sight, a quiver or a plunger.",
              ("insert", "inserts")),
+        Term("knurl", "Knurl",
+             "The raised pattern on the outside of an insert, by which glue or wood holds it.",
+             ("knurl", "knurls")),
         Term("lamination", "Lamination",
              "One layer of the limb.",
              ("lamination", "laminations")),
@@ -61,6 +67,10 @@ PARTS = (
         Term("pivot-point", "Pivot point",
              "The deepest point of the throat of the grip. Draw length and brace height start here.",
              ("pivot point",)),
+        Term("ramp", "Ramp",
+             "The stretch beside the riser where riser wood lies beneath the glass and nothing bends. Its "
+             "thin end is the fadeout.",
+             ("ramp", "ramps")),
         Term("recurve", "Recurve",
              "A bow whose limb ends curve to the back, so that the strung string lies against them for some "
              "way. As the bow is drawn the string lifts off and the limb grows longer.",
@@ -108,6 +118,9 @@ PARTS = (
         Term("brace-height", "Brace height",
              "From the throat of the grip to the braced string, square to the string.",
              ("brace height",)),
+        Term("cleat", "Cleat",
+             "A fitting with two horns on the stand, round which a rope is wound so that it holds by itself.",
+             ("cleat", "cleats")),
         Term("draw-length", "Draw length",
              "How far the string is drawn. See AMO draw length.",
              ("draw length",)),
@@ -120,6 +133,10 @@ PARTS = (
         Term("dry-fire", "Dry fire",
              "Letting the drawn string go without an arrow. It breaks bows.",
              ("dry fire", "dry-fire", "dry-fired")),
+        Term("hinge", "Hinge",
+             "A place where a limb bends more sharply than on either side of it, most often a thin one. "
+             "Strain gathers there, and there it breaks.",
+             ("hinge", "hinges")),
         Term("hysteresis", "Hysteresis",
              "What is lost between drawing and letting down. The limb warms a little.",
              ("hysteresis",)),
@@ -204,6 +221,9 @@ PARTS = (
              "How far the arrow's balance lies before the middle of the shaft, as a share of the shaft's "
              "length. Length runs from the nock's throat to the end of the shaft, without the point.",
              ("balance point",)),
+        Term("bare-shaft", "Bare shaft",
+             "An arrow without feathers. Where it lands beside feathered ones shows whether the spine fits.",
+             ("bare shaft", "bare shafts")),
         Term("dynamic-spine", "Dynamic spine",
              "How the arrow bends when it is shot. It depends on bow, point, length and release. No single "
              "number holds it.",
@@ -211,6 +231,9 @@ PARTS = (
         Term("first-flexural-frequency", "First flexural frequency",
              "How often a second the free arrow swings in its simplest bend.",
              ("first flexural frequency",)),
+        Term("grains-per-inch", "Grains per inch",
+             "Mass of a shaft for each inch of its length, without nock, insert, feathers and point.",
+             ("grains per inch", "grains for each inch")),
         Term("grains-per-pound", "Grains per pound",
              "Arrow mass divided by draw weight. 8 to 10 is usual for an old bow; under 5 is never right "
              "(common practice).",
@@ -291,6 +314,11 @@ PARTS = (
         Term("sealer", "Sealer",
              "The first coat, which closes the pores.",
              ("sealer",)),
+        Term("somebody-experienced", "Somebody experienced",
+             "A person who has built or mended glass-laminated bows for years and has seen some of them "
+             "fail. Ask bowyers who laminate their limbs, and clubs that shoot traditional bows. Until you "
+             "find one the bow waits unstrung.",
+             ("somebody experienced", "someone experienced", "experienced bowyer", "experienced hands")),
         Term("topcoat", "Topcoat",
              "The last coats, which take the wear.",
              ("topcoat", "topcoats")),
@@ -317,6 +345,7 @@ OTHER_WORDS = (
     ("Fadeout", ("fade out", "fade outs", "fades")),
     ("Flatting powder", ("matting agent", "flattening agent")),
     ("Glass", ("fiberglass", "fibreglass", "fiber glass", "fibre glass")),
+    ("Grains per inch", ("gpi",)),
     ("Grains per pound", ("gpp",)),
     ("Insert", ("bushing", "bushings")),
     ("Isocyanate", ("iso", "2k", "two pack")),
@@ -330,6 +359,11 @@ OTHER_WORDS = (
 )
 """What others call some of the words, by which a reader finds them all the same. In small letters, without
 signs between them."""
+
+EXPLAINED = (
+    ("somebody-experienced", "begin/#somebody-experienced", "Where to look, what to bring and what to ask"),
+)
+"""Words that a page says more of: id of the word, address of the place from the root, what stands there."""
 
 
 def find_part(id: str) -> Part:
@@ -347,3 +381,9 @@ def find_part(id: str) -> Part:
 def terms() -> list[Term]:
     """Return every word of every part."""
     return [each for part in PARTS for each in part.terms]
+
+
+def others_of(text: str) -> list[str]:
+    """Return what others call the words of the glossary that a text names."""
+    named = text.lower()
+    return [other for name, others in OTHER_WORDS if name.lower() in named for other in others]

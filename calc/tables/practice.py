@@ -22,6 +22,8 @@ LIMITS = (
     _common("tiller-under", "Tiller, three fingers under", "length", 0.0, INCH / 8),
     _common("tiller-correctable", "Tiller error put right while weight comes off", "length",
             None, 3 * INCH / 8),
+    _common("brace-read", "Brace height read twice, ten minutes apart: change", "length", None, INCH / 32),
+    _common("brace-settled", "Brace height over twenty shots: change", "length", None, INCH / 16),
     _common("weight-drop", "Weight taken off an old bow, of its draw weight", "ratio", None, 0.20),
     _common("edge-reserve", "Weight kept back for edges and finish sanding", "force",
             0.5 * POUND_FORCE, 2 * POUND_FORCE),

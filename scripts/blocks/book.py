@@ -147,7 +147,19 @@ def glossary_list(part: str) -> Node:
     """Return the words of one part of the glossary, each with its anchor."""
     return element("dl", {"class": "rb-glossary"}, *(
         node for each in glossary.find_part(part).terms for node in (
-            element("dt", {"id": each.id}, each.name), element("dd", {}, each.text))))
+            element("dt", {"id": each.id}, each.name),
+            element("dd", {}, each.text, *_said_elsewhere(each), *_explained(each)))))
+
+
+def _said_elsewhere(term: glossary.Term) -> list[Node]:
+    others = [other for name, words in glossary.OTHER_WORDS if name == term.name for other in words]
+    return [" Elsewhere: " + ", ".join(others) + "."] if others else []
+
+
+def _explained(term: glossary.Term) -> list[Node]:
+    """Return a link from the glossary, one folder below the root, to the page that says more."""
+    return [part for id, address, what in glossary.EXPLAINED if id == term.id
+            for part in (" ", element("a", {"href": "../" + address}, what), ".")]
 
 
 def check_values_table() -> Node:

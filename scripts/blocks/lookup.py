@@ -9,6 +9,7 @@ import io
 import re
 
 from calc import bibliography, quantities
+from calc.lookups import glossary
 from calc.lookups.declare import GRID, LIST, PAGE, TEXT, Column, Lookup
 from calc.report import TO_ROOT
 from scripts.blocks.tree import Node, element
@@ -72,7 +73,8 @@ def _table(table: Lookup, keys: list[str]) -> Node:
         if shared is None:
             origin = "[" + str(keys.index(row.source) + 1) + "] " + row.status
             line.append(element("td", {"data-label": "Source"}, origin))
-        lines.append(element("tr", {"id": anchor}, *line))
+        others = " ".join(glossary.others_of(" ".join([name, *cells])))
+        lines.append(element("tr", {"id": anchor, "data-words": others or None}, *line))
     return element("table", {"class": "rb-lookup-table", "aria-labelledby": table.id + "-title"},
                    element("thead", {}, element("tr", {}, *heads)), element("tbody", {}, *lines))
 

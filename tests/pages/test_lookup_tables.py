@@ -27,6 +27,33 @@ def test_words_find_rows(visitor):
     assert names(page) == []
 
 
+@pytest.mark.parametrize(("table", "asked", "wanted"), [
+    ("drills", "F", ["F"]),
+    ("drills", "#7", ["#7"]),
+    ("drills", "1/32", ["1/32 in"]),
+    ("drills", "letter F", ["F"]),
+    ("threads", "10-24", ["#10-24 UNC"]),
+    ("check-values", "brace", ["Two readings of brace height, ten minutes apart",
+                               "Brace height over twenty shots"]),
+    ("check-values", "fistmele", ["Two readings of brace height, ten minutes apart",
+                                  "Brace height over twenty shots"]),
+    ("check-values", "fiberglass left", ["Glass left on each face"]),
+])
+def test_rows_are_found_by_what_a_reader_types(visitor, table, asked, wanted):
+    page = visitor.open(f"lookup/{table}/")
+    page.get_by_label("Find in this table").first.fill(asked)
+    expect(page.locator(".rb-lookup-count").first).to_contain_text("rows")
+    assert names(page) == wanted
+
+
+@pytest.mark.parametrize(("asked", "least"), [("P4", 2), ("0.25", 2), ("frac", 32)])
+def test_a_word_that_is_still_being_typed_finds_what_begins_so(visitor, asked, least):
+    page = visitor.open("lookup/grits/" if asked[0] == "P" else "lookup/drills/")
+    page.get_by_label("Find in this table").first.fill(asked)
+    expect(page.locator(".rb-lookup-count").first).to_contain_text("rows")
+    assert len(names(page)) >= least
+
+
 def test_a_column_sorts_up_and_down(new_visitor):
     page = new_visitor(viewport=DESK).open("lookup/grits/")
     head = page.locator(".rb-lookup thead th", has_text="Mean grain size")

@@ -15,14 +15,35 @@ function equip(section) {
 function addFinding(section, rows) {
   const tools = section.querySelector(".rb-lookup-tools");
   const count = tools.querySelector(".rb-lookup-count");
-  const texts = rows.map((row) => row.textContent.toLowerCase());
+  const texts = rows.map(({ cells, dataset }) => [...[...cells].map((cell) => cell.textContent), dataset.words ?? ""].join(" ").toLowerCase());
+  const words = texts.map(wordsIn);
   tools.querySelector("input").addEventListener("input", ({ target }) => {
-    const words = target.value.toLowerCase().split(/\s+/).filter(Boolean);
-    const hits = texts.map((text) => words.every((word) => text.includes(word)));
+    const asked = target.value.toLowerCase().split(/\s+/).filter(Boolean);
+    const found = asked.map((word) => rowsWith(word, texts, words));
+    const hits = rows.map((_, index) => found.every((rowsFound) => rowsFound[index]));
     rows.forEach((row, index) => (row.hidden = !hits[index]));
-    count.textContent = words.length ? `${hits.filter(Boolean).length} of ${rows.length} rows` : "";
+    count.textContent = asked.length ? `${hits.filter(Boolean).length} of ${rows.length} rows` : "";
   });
   tools.hidden = false;
+}
+
+/** The words of a row; #7 is also 7, and 10-24 also 10. */
+function wordsIn(text) {
+  const words = text.match(/#?[\p{L}\p{N}]+(?:[./-][\p{L}\p{N}]+)*/gu) ?? [];
+  return [...words, ...words.flatMap((word) => word.split(/[#-]/))];
+}
+
+/**
+ * For each row whether it holds a word. Letters may stand anywhere in a word. A letter or two, and anything
+ * with a figure, is taken as a whole word if any row has it, else as the beginning of one: F is a drill,
+ * not a fraction, and 1/32 is not 11/32.
+ */
+function rowsWith(word, texts, words) {
+  const anywhere = texts.map((text) => text.includes(word));
+  if (word.length > 2 && !/\d/.test(word)) return anywhere;
+  const whole = words.map((each) => each.includes(word));
+  const begun = words.map((each) => each.some((one) => one.startsWith(word)));
+  return [whole, begun].find((hits) => hits.includes(true)) ?? anywhere;
 }
 
 function addSorting(section, rows) {
