@@ -43,7 +43,7 @@ def tiller_by_stiffness(limb: Limb, brace_height: float, from_end: float | None)
         Limbs of one shape and one taper of stiffness; the string does not stretch. Between the bows computed
         the curve and its slope at 0 keep within half a per cent.
 
-    Source: elastica
+    Source: elastica, by `Bow.brace`.
     """
     middle = Bow(limb, limb).brace(brace_height)
     above = list(_outward(limb, brace_height, from_end, middle))
@@ -86,7 +86,7 @@ def ratio_for(curve: Curve, tiller: float) -> float | None:
     Returns:
         [1] the logarithm; None where the curve does not reach that tiller.
 
-    Source: elastica
+    Source: elastica, the curve of `tiller_by_stiffness` read backwards.
     """
     if not curve.forces[0] <= tiller <= curve.forces[-1]:
         return None

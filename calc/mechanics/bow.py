@@ -138,7 +138,7 @@ class Braced(_Strung):
         Raises:
             ValueError: the string there does not stand over the limb.
 
-        Source: bench-practice.
+        Source: bench-practice, how tiller is read with a square on the string.
         """
         require_positive("distance from the string's end", from_end, "m")
         stretch = 1.0 + self.tension * self._bow.string_yield
@@ -152,7 +152,7 @@ class Braced(_Strung):
         Returns:
             [m] along the string to square to the nearer fadeout, the less of both limbs.
 
-        Source: geometry.
+        Source: geometry, derived here: the foot of the square on the string, from similar triangles.
         """
         stretch = 1.0 + self.tension * self._bow.string_yield
         upper = _along_and_off(self.upper, 1.0, self.height, self.tilt, 0)[0]
@@ -165,7 +165,7 @@ class Braced(_Strung):
         Returns:
             [m] a Tiller, to the middle of each limb's thickness.
 
-        Source: bench-practice.
+        Source: bench-practice, how tiller is read at the fadeouts.
         """
         upper = _along_and_off(self.upper, 1.0, self.height, self.tilt, 0)[1]
         lower = _along_and_off(self.lower, -1.0, self.height, -self.tilt, 0)[1]
@@ -202,7 +202,7 @@ class Drawn(_Strung):
         Returns:
             What `Bow.draw` starts from.
 
-        Source: geometry.
+        Source: geometry, nothing but the distance is changed.
         """
         return _Balance(distance, *tuple(self._balance)[1:])
 
@@ -273,7 +273,7 @@ class Bow:
         Limits:
             Slow drawing in one plane; no friction, no twist of the limbs, no give in the riser.
 
-        Source: elastica.
+        Source: elastica, derived at the top of this module and of `elastica`.
         """
         if string_stiffness is not None:
             require_positive("string stiffness", string_stiffness, "N")
@@ -296,7 +296,7 @@ class Bow:
         Returns:
             [m] (x, y) in the riser frame.
 
-        Source: geometry.
+        Source: geometry, derived here: polar to rectangular coordinates.
         """
         return (
             self.pivot[0] + distance * math.cos(direction),
@@ -316,7 +316,7 @@ class Bow:
         Raises:
             ValueError: the bow cannot be braced to this height, in a sentence that says why.
 
-        Source: elastica.
+        Source: elastica, derived here: both limbs meet one line under one tension.
         """
         self._require_bracing_room(height)
         braced = near and self._brace_from(height, near.tension, near.tilt)
@@ -415,7 +415,7 @@ class Bow:
         Raises:
             ValueError: the bow is not braced, or cannot be drawn to this distance.
 
-        Source: elastica.
+        Source: elastica, derived here: the five equations of `_settle`.
         """
         braced = self._require_drawable(distance)
         if near is not None:
@@ -437,7 +437,7 @@ class Bow:
         Raises:
             ValueError: as for `draw`, or the distances do not rise.
 
-        Source: elastica.
+        Source: elastica, as for `draw`.
         """
         return list(self.curve_steps(distances))
 
@@ -453,7 +453,7 @@ class Bow:
         Raises:
             ValueError: as for `curve`.
 
-        Source: elastica.
+        Source: elastica, as for `draw`.
         """
         trail: list[_Balance] = []
         for distance in distances:

@@ -32,7 +32,7 @@ def rounded_rigidity(width: float, layers: tuple[Layer, ...], radius: float) -> 
     Limits:
         Sections stay plane; layers do not slip.
 
-    Source: beam-theory.
+    Source: beam-theory, derived here: the transformed section less its corners.
     """
     require_positive("width", width, "m")
     require_not_negative("edge radius", radius, "m")
@@ -105,7 +105,7 @@ def finished_share(station: Station, build: Build, finishing: Finishing) -> floa
     Limits:
         Alike on all four edges and on both faces.
 
-    Source: beam-theory.
+    Source: beam-theory, the quotient of two `rounded_rigidity`.
     """
     before = rounded_rigidity(station.width, layers_of(station, build), finishing.radius_before)
     thinner = Build(build.back - finishing.faces, build.belly - finishing.faces,

@@ -97,7 +97,7 @@ class Limb:
             Slender, without stretch or shear, bending in one plane only. Between stations angles and the
             logarithm of stiffness follow `interpolation.curve_at`.
 
-        Source: elastica.
+        Source: elastica, derived at the top of this module.
         """
         require_positive("limb length", length, "m")
         angles, rigidities = tuple(rest_angles), tuple(stiffness)
@@ -151,7 +151,7 @@ class Limb:
         Raises:
             ValueError: a factor is not positive, or their number is not that of the stations.
 
-        Source: geometry.
+        Source: elastica, its E I as a factor.
         """
         if isinstance(factors, (int, float)):
             factors = [factors] * len(self.stiffness)
@@ -171,7 +171,7 @@ class Limb:
         Returns:
             [rad] tangent angle from the y axis.
 
-        Source: interpolation.
+        Source: interpolation, by `curve_at`.
         """
         stations = len(self.rest_angles) - 1
         return curve_at(self.rest_angles, self._angle_slopes, arc_length / self.length * stations)[0]
@@ -290,7 +290,7 @@ class Limb:
         Limits:
             The string may touch the belly from one point to the nock, without friction.
 
-        Source: elastica.
+        Source: elastica, derived at the top of this module.
         """
         sine, cosine = math.sin(string_angle), math.cos(string_angle)
         ahead, above = point[0] - self.base[0], self.base[1] - point[1]
@@ -326,7 +326,7 @@ class Limb:
         Raises:
             ValueError: the belly is hollow where the string lies on it, so that the string would span it.
 
-        Source: elastica.
+        Source: elastica, derived at the top of this module.
         """
         sine, cosine = math.sin(string_angle), math.cos(string_angle)
         ahead, above = point[0] - self.base[0], self.base[1] - point[1]
@@ -386,13 +386,10 @@ class Limb:
         Args:
             departure [m]: arc length where the string comes to lie on the limb.
 
-        Returns:
-            Nothing.
-
         Raises:
             ValueError: beyond that the limb turns back toward the archer by more than two degrees.
 
-        Source: geometry.
+        Source: geometry, derived here: the sign of the change of angle along the limb.
         """
         lowest = self.rest_angle(departure)
         for k in range(len(self._half_angles)):

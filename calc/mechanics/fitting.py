@@ -29,7 +29,7 @@ def root_mean_square(values: tuple[float, ...]) -> float:
         values: any sequence.
 
     Returns:
-        One number in the unit of the values; 0 of nothing.
+        [any] in the unit of the values; 0 of nothing.
 
     Source: least-squares
     """
@@ -57,7 +57,7 @@ def fit_steps(
     Args:
         bow_with: makes the bow for an amount.
         start: two amounts to begin from; the bow of the first must be one that can be computed.
-        low, high: the amount is held between these.
+        low, high [any]: the amount is held between these, in its own unit.
         bench: how the bow was read.
         weight [N]: measured at the bench's draw.
         tiller [m]: measured.
@@ -73,7 +73,7 @@ def fit_steps(
     Raises:
         ValueError: the bow of the first amount cannot be braced, drawn or calibrated.
 
-    Source: elastica
+    Source: elastica, the fit itself is derived here: Gauss and Newton on one amount.
     """
 
     def fit_with(amount: float, known: Calibration | None = None) -> Fit:

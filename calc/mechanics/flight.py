@@ -26,7 +26,7 @@ def draw_weight_at(draw_length: float, known_weight: float, known_draw_length: f
     Limits:
         A straight line: good for an inch or two; a bow that stacks gains more at the end.
 
-    Source: geometry.
+    Source: geometry, the straight line through a point.
     """
     require_positive("known_weight", known_weight, "N")
     require_positive("slope", slope, "N/m")
@@ -105,7 +105,7 @@ def assumed_draw_curve(
         A stand-in for readings that were not taken; the trapezoid sum falls short of the parabola's
         area by about (fullness - 1/2) / steps^2.
 
-    Source: geometry.
+    Source: geometry, derived here: the parabola with that area.
     """
     require_positive("peak_force", peak_force, "N")
     require_positive("power_stroke", power_stroke, "m")
@@ -203,7 +203,7 @@ def kinetic_energy(mass: float, speed: float) -> float:
     Raises:
         ValueError: an argument is not positive.
 
-    Source: newtonian-mechanics.
+    Source: newtonian-mechanics, work of a force along its way.
     """
     require_positive("mass", mass, "kg")
     require_positive("speed", speed, "m/s")
@@ -223,7 +223,7 @@ def momentum(mass: float, speed: float) -> float:
     Raises:
         ValueError: an argument is not positive.
 
-    Source: newtonian-mechanics.
+    Source: newtonian-mechanics, its second law.
     """
     require_positive("mass", mass, "kg")
     require_positive("speed", speed, "m/s")
@@ -250,7 +250,7 @@ def power_stroke_time(draws: tuple[float, ...], forces: tuple[float, ...], movin
         A clean loose and no losses on the way. For a straight line from nothing at brace it is a quarter
         of a period, pi/2 sqrt(m / slope).
 
-    Source: newtonian-mechanics.
+    Source: newtonian-mechanics, derived here: its second law along each straight piece.
     """
     _require_curve(draws, forces)
     require_positive("moving_mass", moving_mass, "kg")

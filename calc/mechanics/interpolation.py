@@ -32,7 +32,7 @@ def station_slopes(values: tuple[float, ...]) -> list[float]:
     Returns:
         One slope per station, in the unit of the readings per station.
 
-    Source: interpolation.
+    Source: interpolation, four-point differences.
     """
     return [_difference(values, at) for at in range(len(values))]
 
@@ -43,12 +43,12 @@ def curve_at(values: tuple[float, ...], slopes: list[float], position: float) ->
     Args:
         values: readings at equally spaced stations.
         slopes: as `station_slopes` gives them.
-        position: in stations, from 0 at the first; taken as lying on the curve.
+        position [1]: in stations, from 0 at the first; taken as lying on the curve.
 
     Returns:
         The value, and the slope per station.
 
-    Source: interpolation.
+    Source: interpolation, the cubic through two values and two slopes.
     """
     cell = min(max(int(position), 0), len(values) - 2)
     t = position - cell

@@ -37,7 +37,7 @@ def total_thickness(layers: tuple[Layer, ...]) -> float:
     Returns:
         [m] total thickness.
 
-    Source: geometry.
+    Source: geometry, a sum of lengths.
     """
     thickness = 0.0
     for layer in layers:
@@ -59,7 +59,7 @@ def neutral_axis(layers: tuple[Layer, ...]) -> float:
     Raises:
         ValueError: there is no layer, or a thickness or modulus is not positive.
 
-    Source: beam-theory.
+    Source: beam-theory, the centroid of the transformed section.
     """
     zeroth, first, _ = _moments(layers)
     return first / zeroth
@@ -83,7 +83,7 @@ def flexural_rigidity(width: float, layers: tuple[Layer, ...]) -> float:
     Limits:
         Sections stay plane and layers do not slip: no shear between layers, no rounded corners.
 
-    Source: beam-theory.
+    Source: beam-theory, derived here: the parallel axis theorem on the transformed section.
     """
     require_positive("width", width, "m")
     zeroth, first, second = _moments(layers)
@@ -102,7 +102,7 @@ def rigidity_shares(layers: tuple[Layer, ...]) -> tuple[float, ...]:
     Raises:
         ValueError: there is no layer, or a thickness or modulus is not positive.
 
-    Source: beam-theory.
+    Source: beam-theory, the integral of E z^2 layer by layer.
     """
     axis = neutral_axis(layers)
     parts = []
@@ -128,7 +128,7 @@ def face_strains(layers: tuple[Layer, ...], curvature: float) -> Faces:
     Raises:
         ValueError: there is no layer, or a thickness or modulus is not positive.
 
-    Source: beam-theory.
+    Source: beam-theory, strain is curvature times the distance from the neutral axis.
     """
     axis = neutral_axis(layers)
     return Faces(back=curvature * axis, belly=curvature * (axis - total_thickness(layers)))
@@ -157,7 +157,7 @@ def sanded(layers: tuple[Layer, ...], back: float = 0.0, belly: float = 0.0) -> 
     Raises:
         ValueError: a removal is negative, or would go through the outer layer of its face.
 
-    Source: geometry.
+    Source: geometry, a difference of lengths.
     """
     require_not_negative("removal at the back", back, "m")
     require_not_negative("removal at the belly", belly, "m")

@@ -28,7 +28,7 @@ def sanded_share(sanding: Sanding, position: float) -> float:
     Returns:
         [1] from 0 to 1.
 
-    Source: geometry.
+    Source: interpolation, the cubic step, level at both ends.
     """
     inside = min(position - sanding.start, sanding.end - position)
     if inside <= 0.0:
@@ -66,7 +66,7 @@ def laminated_limb(
     Limits:
         Rectangular sections; sanding is taken not to change the unstrung shape.
 
-    Source: beam-theory.
+    Source: beam-theory, station by station by `section_rigidity`.
     """
     require_not_negative("removal", removal, "m")
     belly_share = 0.5

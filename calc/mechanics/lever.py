@@ -20,7 +20,7 @@ def half_string_length(bow_length: float, riser_length: float, brace_height: flo
     Returns:
         [m] from mid bow to the nock, along the string.
 
-    Source: lever-estimate
+    Source: lever-estimate, derived here: the right triangle of lever and brace height.
     """
     lever = LEVER_SHARE * (bow_length - riser_length) / 2
     return bow_length / 2 - lever + math.sqrt(lever**2 - brace_height**2)

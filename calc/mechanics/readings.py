@@ -324,7 +324,7 @@ def middle_slope(curve: Curve) -> float:
     Returns:
         [N/m] slope.
 
-    Source: bench-practice
+    Source: bench-practice, the middle third as what stacking is told against.
     """
     start, end = curve.draws[0], curve.draws[-1]
     first, last = start + (end - start) / 3, start + 2 * (end - start) / 3
@@ -344,7 +344,7 @@ def stacking_onset(curve: Curve, factor: float) -> float | None:
     Raises:
         ValueError: the factor is not above 1.
 
-    Source: bench-practice
+    Source: bench-practice, stacking as a slope that stays a factor above the middle.
     """
     if not factor > 1:
         raise ValueError(f"the factor must be above 1, got {factor}")

@@ -53,7 +53,7 @@ def reduction_steps(
     Limits:
         Taking material off must bring weight down, and tiller toward the limb that it comes off.
 
-    Source: elastica
+    Source: elastica, the search itself is derived here.
     """
     search = meet_steps(bow_with, (0.0, 0.0), (PROBE, PROBE), bench, weight, tiller,
                         ((0.0, most), (0.0, most)))

@@ -34,7 +34,8 @@ def string_angle_at_draw(
         Straight limbs; a recurve that unrolls has a longer string at full draw and a smaller angle than
         this, and with it more tension.
 
-    Source: lever-estimate.
+    Source: lever-estimate, derived here: the law of cosines in the triangle of lever, half string and hinge
+        to nock.
     """
     if not 0.0 < riser_length < bow_length:
         raise ValueError(f"riser_length must be positive and less than {bow_length} m, got {riser_length} m")
@@ -67,7 +68,7 @@ def string_tension(force: float, angle: float) -> float:
     Raises:
         ValueError: force is not positive, or the angle is outside its range.
 
-    Source: beam-theory.
+    Source: newtonian-mechanics, derived here: the forces at the nock balance.
     """
     require_positive("force", force, "N")
     _require_angle(angle)
@@ -95,7 +96,7 @@ def bending_moment(force: float, angle: float, draw_to_pivot: float, height: flo
     Limits:
         Static; the knock of the shot, a fall or a dry fire asks for more.
 
-    Source: beam-theory.
+    Source: newtonian-mechanics, derived here: the moment of one half of the string about the section.
     """
     require_positive("force", force, "N")
     _require_angle(angle)

@@ -19,7 +19,7 @@ def rectangle_area(width: float, thickness: float) -> float:
     Raises:
         ValueError: width or thickness is not positive.
 
-    Source: geometry.
+    Source: geometry, width times thickness.
     """
     require_positive("width", width, "m")
     require_positive("thickness", thickness, "m")
@@ -41,7 +41,7 @@ def rectangle_second_moment_of_area(width: float, thickness: float) -> float:
     Raises:
         ValueError: width or thickness is not positive.
 
-    Source: beam-theory.
+    Source: beam-theory, the integral of z^2 over the rectangle.
     """
     return rectangle_area(width, thickness) * thickness**2 / 12.0
 
@@ -58,7 +58,7 @@ def round_area(diameter: float) -> float:
     Raises:
         ValueError: diameter is not positive.
 
-    Source: geometry.
+    Source: geometry, the area of a circle.
     """
     require_positive("diameter", diameter, "m")
     return math.pi * diameter**2 / 4.0
@@ -76,7 +76,7 @@ def round_second_moment_of_area(diameter: float) -> float:
     Raises:
         ValueError: diameter is not positive.
 
-    Source: beam-theory.
+    Source: beam-theory, the integral of z^2 over the circle.
     """
     return round_area(diameter) * diameter**2 / 16.0
 
@@ -94,7 +94,7 @@ def bore_of_tube(diameter: float, wall: float) -> float:
     Raises:
         ValueError: diameter or wall is not positive, or the wall fills the tube.
 
-    Source: geometry.
+    Source: geometry, a difference of lengths.
     """
     require_positive("diameter", diameter, "m")
     require_positive("wall", wall, "m")
@@ -116,7 +116,7 @@ def tube_area(diameter: float, wall: float) -> float:
     Raises:
         ValueError: diameter or wall is not positive, or the wall fills the tube.
 
-    Source: geometry.
+    Source: geometry, a circle less a circle.
     """
     bore = bore_of_tube(diameter, wall)
     return math.pi * (diameter - bore) * (diameter + bore) / 4.0
@@ -135,7 +135,7 @@ def tube_second_moment_of_area(diameter: float, wall: float) -> float:
     Raises:
         ValueError: diameter or wall is not positive, or the wall fills the tube.
 
-    Source: beam-theory.
+    Source: beam-theory, a circle less a circle.
     """
     bore = bore_of_tube(diameter, wall)
     return tube_area(diameter, wall) * (diameter**2 + bore**2) / 16.0
@@ -154,7 +154,7 @@ def section_modulus(second_moment_of_area: float, distance_to_face: float) -> fl
     Raises:
         ValueError: an argument is not positive.
 
-    Source: beam-theory.
+    Source: beam-theory, stress is moment times distance over second moment.
     """
     require_positive("second_moment_of_area", second_moment_of_area, "m^4")
     require_positive("distance_to_face", distance_to_face, "m")
@@ -174,7 +174,7 @@ def ellipse_area(width: float, depth: float) -> float:
     Raises:
         ValueError: width or depth is not positive.
 
-    Source: geometry.
+    Source: geometry, the area of an ellipse.
     """
     return rectangle_area(width, depth) * math.pi / 4.0
 
@@ -192,7 +192,7 @@ def ellipse_second_moment_of_area(width: float, depth: float) -> float:
     Raises:
         ValueError: width or depth is not positive.
 
-    Source: beam-theory.
+    Source: beam-theory, the integral of z^2 over the ellipse.
     """
     return ellipse_area(width, depth) * depth**2 / 16.0
 
@@ -218,7 +218,7 @@ def without_strip(section: Section, strip_width: float, strip_depth: float, offs
     Raises:
         ValueError: the strip sticks out of the section or takes nearly all of it.
 
-    Source: beam-theory.
+    Source: beam-theory, the parallel axis theorem.
     """
     require_not_negative("strip_width", strip_width, "m")
     require_not_negative("strip_depth", strip_depth, "m")

@@ -36,7 +36,7 @@ def static_deflection(flexural_rigidity: float, test: BendingTest) -> float:
     Limits:
         Small deflections; shear and the shaft's own weight left out.
 
-    Source: beam-theory; astm-f2031; rheingans-1947.
+    Source: beam-theory, a beam on two supports loaded in the middle; astm-f2031; rheingans-1947.
     """
     require_positive("flexural_rigidity", flexural_rigidity, "N m^2")
     load: float = test.load
@@ -57,7 +57,7 @@ def flexural_rigidity_from_deflection(deflection: float, test: BendingTest) -> f
     Raises:
         ValueError: deflection is not positive.
 
-    Source: beam-theory; astm-f2031; rheingans-1947.
+    Source: beam-theory, a beam on two supports loaded in the middle; astm-f2031; rheingans-1947.
     """
     require_positive("deflection", deflection, "m")
     load: float = test.load
@@ -138,7 +138,7 @@ def total_mass(parts: tuple[PointMass, ...]) -> float:
     Raises:
         ValueError: a mass is negative.
 
-    Source: newtonian-mechanics.
+    Source: newtonian-mechanics, masses add up.
     """
     mass = 0.0
     for part in parts:
@@ -159,7 +159,7 @@ def balance_point(parts: tuple[PointMass, ...]) -> float:
     Raises:
         ValueError: a mass is negative, or all are zero.
 
-    Source: newtonian-mechanics.
+    Source: newtonian-mechanics, the centre of mass.
     """
     mass = total_mass(parts)
     require_positive("mass of all parts", mass, "kg")

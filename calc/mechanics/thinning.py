@@ -24,7 +24,7 @@ def layers_of(station: Station, build: Build) -> tuple[Layer, Layer, Layer]:
     Raises:
         ValueError: no room is left for a core.
 
-    Source: geometry
+    Source: geometry, a difference of lengths.
     """
     core = station.thickness - build.back - build.belly
     if core <= 0:
@@ -51,7 +51,7 @@ def section_rigidity(station: Station, build: Build, removal: float, belly_share
     Raises:
         ValueError: the removal goes through a glass layer, or no room is left for a core.
 
-    Source: beam-theory
+    Source: beam-theory, by `laminate.flexural_rigidity`.
     """
     belly = belly_share * removal
     left = sanded(layers_of(station, build), removal - belly, belly)
@@ -68,7 +68,7 @@ def section_at(stations: tuple[Station, ...], position: float) -> Station:
     Returns:
         The section.
 
-    Source: geometry
+    Source: interpolation, straight lines.
     """
     before = stations[0]
     for after in stations:
@@ -97,7 +97,7 @@ def most_removal(build: Build, belly_share: float, least_back: float, least_bell
     Returns:
         [m] off the total thickness; 0 where a layer is already at or below its least.
 
-    Source: geometry
+    Source: geometry, derived here: the smaller of the two shares.
     """
     limits = []
     if belly_share < 1:

@@ -62,7 +62,7 @@ def read(bow: Bow, bench: Bench, near: State | None = None) -> State:
     Raises:
         ValueError: the bow cannot be braced or drawn so.
 
-    Source: elastica.
+    Source: elastica, by `Bow.brace` and `Bow.draw`.
     """
     if near is None:
         braced = bow.brace(bench.brace_height)
@@ -98,7 +98,7 @@ def bending_shares(bow: Bow, distance: float) -> Shares:
         First order, and for an unchanged string. With the brace height put back by twisting the string
         the weight answers a little differently: difference `read` for that.
 
-    Source: elastica.
+    Source: elastica, derived here: energy is stationary in the shape.
     """
     here = bow.draw(distance)
     step = 1e-3 * distance
@@ -146,7 +146,7 @@ def calibrate(
         ValueError: the bow cannot be braced or drawn; as Unmet, no factors give these readings, or only such
             as make one limb more than twenty times as stiff beside the other as reckoned.
 
-    Source: elastica.
+    Source: elastica, the search of `meet`.
     """
     require_positive("measured weight", weight, "N")
 
@@ -200,7 +200,7 @@ def meet(
         weight [N]: wanted, > 0.
         tiller [m]: wanted, upper minus lower.
         within: (least, most) of each amount, both of `start` among them; None: any.
-        longest: step of an amount from one trial to the next, > 0.
+        longest [any]: step of an amount from one trial to the next, > 0.
 
     Returns:
         Met.
@@ -208,7 +208,7 @@ def meet(
     Raises:
         ValueError: the first bow cannot be made, braced or drawn; as Unmet, no amounts give these readings.
 
-    Source: elastica.
+    Source: elastica, the search itself is derived here: Newton's method with Broyden's rates.
     """
     trials = list(meet_steps(bow_with, start, probes, bench, weight, tiller, within, longest))
     return trials[-1]
@@ -237,7 +237,7 @@ def meet_steps(
         weight [N]: wanted, > 0.
         tiller [m]: wanted, upper minus lower.
         within: as for `meet`.
-        longest: as for `meet`.
+        longest [any]: as for `meet`.
 
     Returns:
         Met, one by one.
@@ -245,7 +245,7 @@ def meet_steps(
     Raises:
         ValueError: as for `meet`.
 
-    Source: elastica.
+    Source: elastica, as for `meet`.
     """
     require_positive("wanted weight", weight, "N")
     amounts = start
@@ -331,7 +331,7 @@ def newton_step(
     Raises:
         ValueError: as Unmet, both amounts act alike on weight and tiller.
 
-    Source: elastica.
+    Source: elastica, derived here: Cramer's rule on two equations.
     """
     (a, b), (c, d) = rates
     determinant = a * d - b * c

@@ -33,7 +33,7 @@ def unstrung_profile(points: tuple[tuple[float, float], ...], length: float) -> 
     Limits:
         A tip that turns back toward the riser cannot be given so.
 
-    Source: geometry
+    Source: interpolation, parabolic slopes at the points and cubics between them.
     """
     require_positive("limb length", length, "m")
     along, offsets = [0.0], [0.0]

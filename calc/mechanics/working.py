@@ -22,7 +22,7 @@ def surface_strains(shape: LimbShape, stations: tuple[Station, ...], build: Buil
     Limits:
         Bending only, from the unstrung shape; what was locked in when the limb was glued is not in it.
 
-    Source: beam-theory
+    Source: beam-theory, strain is curvature times the distance from the neutral axis.
     """
     strains = []
     for place, bending in zip(shape.arc_length, shape.bending):
@@ -40,7 +40,7 @@ def hardest(strains: tuple[float, ...]) -> tuple[int, float]:
     Returns:
         Index of the place, and [1] its strain over the mean of the middle half.
 
-    Source: bench-practice
+    Source: bench-practice, a limb that bends evenly is told by its middle half.
     """
     count = len(strains)
     middle = strains[count // 4 : count - count // 4]

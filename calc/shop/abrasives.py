@@ -68,7 +68,7 @@ def ladder(grits: tuple[Grit, ...], start: Grit, finish: Grit, limit: float) -> 
     Limits:
         The limit is a house rule; no standard gives one.
 
-    Source: grit-sizes, bench-practice.
+    Source: grit-sizes; bench-practice, a house rule for the largest step.
     """
     if limit <= 1:
         raise ValueError("the step limit must be above 1, got " + str(limit))
@@ -151,6 +151,7 @@ def removed_by(steps: list[Grit], slope: float) -> float:
     Limits:
         As for `scratch_depth`: the slope is not published.
 
-    Source: scratch-and-grain, the proportion only; bench-practice.
+    Source: scratch-and-grain, the proportion only; bench-practice, each grade sands out the scratches before
+        it.
     """
     return sum([scratch_depth(each.size, slope) for each in steps[:-1]])

@@ -110,7 +110,7 @@ def air_changes(flow: float, volume: float) -> float:
     Raises:
         ValueError: flow is negative or volume not positive.
 
-    Source: exponential-decay.
+    Source: exponential-decay, flow over volume.
     """
     require_not_negative("flow", flow, "m3/s")
     require_positive("volume", volume, "m3")
@@ -158,7 +158,7 @@ def share_left(air_changes: float, time: float, mixing_factor: float = 1.0) -> f
     Raises:
         ValueError: an argument is outside its range.
 
-    Source: exponential-decay.
+    Source: exponential-decay, `clearing_time` read backwards.
     """
     require_not_negative("air changes", air_changes, "1/s")
     require_not_negative("time", time, "s")
@@ -306,7 +306,7 @@ def rising_share(
     Limits:
         A dilute vapour. At the gun, the bench and the floor the share is several times as high.
 
-    Source: exponential-decay.
+    Source: exponential-decay, derived here: the balance of one well-mixed room.
     """
     require_not_negative("vapour rate", vapour_rate, "m3/s")
     require_not_negative("flow", flow, "m3/s")

@@ -19,7 +19,7 @@ def cone_length(diameter: float, included_angle: float) -> float:
     Raises:
         ValueError: diameter is not positive, or the angle is outside its range.
 
-    Source: geometry.
+    Source: geometry, derived here: the right triangle of radius and half angle.
     """
     if not 0.0 < diameter < math.inf:
         raise ValueError(f"diameter must be positive, got {diameter} m")
@@ -43,7 +43,7 @@ def wall_left(thickness: float, depth_to_point: float, error: float) -> float:
     Raises:
         ValueError: thickness is not positive, or another argument is negative.
 
-    Source: geometry.
+    Source: geometry, a difference of lengths.
     """
     if not 0.0 < thickness < math.inf or not 0.0 <= depth_to_point < math.inf or not 0.0 <= error < math.inf:
         raise ValueError(f"thickness must be positive, depth and error not negative, got {thickness} m, "
@@ -66,7 +66,7 @@ def spacing_from_edges(outside: float, inside: float) -> float:
     Raises:
         ValueError: inside is negative or not less than outside.
 
-    Source: geometry.
+    Source: geometry, half the sum of two lengths.
     """
     _require_edges(outside, inside)
     return (outside + inside) / 2.0
@@ -87,7 +87,7 @@ def hole_from_edges(outside: float, inside: float) -> float:
     Raises:
         ValueError: inside is negative or not less than outside.
 
-    Source: geometry.
+    Source: geometry, half the difference of two lengths.
     """
     _require_edges(outside, inside)
     return (outside - inside) / 2.0

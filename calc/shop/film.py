@@ -88,7 +88,7 @@ def parts_by_volume(
     Raises:
         ValueError: an argument is outside its range.
 
-    Source: geometry.
+    Source: geometry, volume is mass over density.
     """
     require_positive("part a", part_a, "1")
     require_not_negative("part b", part_b, "1")
@@ -114,7 +114,7 @@ def mixed_volumes(
     Raises:
         ValueError: an argument is outside its range.
 
-    Source: geometry.
+    Source: geometry, parts of a whole.
     """
     require_not_negative("volume", volume, "m3")
     require_positive("part a", part_a, "1")
@@ -167,7 +167,7 @@ def bow_surface(
     Raises:
         ValueError: a length is outside its range.
 
-    Source: geometry.
+    Source: geometry, derived here: limbs as trapezia with their edges.
     """
     require_not_negative("riser length", riser_length, "m")
     require_not_negative("riser girth", riser_girth, "m")

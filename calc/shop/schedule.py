@@ -35,7 +35,7 @@ def next_start(moment: int, work_time: int, hours: WorkingHours) -> int:
     Raises:
         ValueError: the work is longer than a working day, or no day is worked.
 
-    Source: bench-practice.
+    Source: bench-practice, work is begun where it can be ended on the day.
     """
     if not hours.days:
         raise ValueError("at least one day of the week must be worked")
@@ -68,7 +68,7 @@ def plan(steps: tuple[Step, ...], start: int, hours: WorkingHours) -> list[Plann
     Raises:
         ValueError: a step is longer than a working day, or no day is worked.
 
-    Source: bench-practice.
+    Source: bench-practice, a window counts from the film it lies on.
     """
     planned: list[Planned] = []
     for step in steps:

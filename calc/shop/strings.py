@@ -47,7 +47,7 @@ def strands_for(draw_weight: float, factor: float, strand_strength: float, fewes
     Limits:
         Breaking force of new straight strands; twist, wear and the knock of the shot are in the factor.
 
-    Source: bench-practice.
+    Source: bench-practice, strength as a factor of draw weight and an even count.
     """
     if not (0.0 < draw_weight < math.inf and 0.0 < factor < math.inf and 0.0 < strand_strength < math.inf):
         raise ValueError(f"draw_weight, factor and strand_strength must be positive, got {draw_weight} N, "

@@ -22,7 +22,7 @@ def lean(offset: float, height: float) -> float:
     Raises:
         ValueError: height is not positive.
 
-    Source: geometry.
+    Source: geometry, derived here: the angle of a right triangle.
     """
     if not 0.0 < height < math.inf:
         raise ValueError(f"height must be positive, got {height} m")
@@ -45,7 +45,7 @@ def groove_angle(offset_outer: float, offset_inner: float, length: float) -> flo
     Raises:
         ValueError: length is not positive.
 
-    Source: geometry.
+    Source: geometry, derived here: the angle of a right triangle.
     """
     if not 0.0 < length < math.inf:
         raise ValueError(f"length must be positive, got {length} m")
