@@ -139,7 +139,7 @@ def longest_screw(held: float, depth: float, error: float) -> float:
     Raises:
         ValueError: depth is not positive, or another argument is negative.
 
-    Source: geometry.
+    Source: geometry, a difference of lengths.
     """
     if not 0.0 < depth < math.inf or not 0.0 <= held < math.inf or not 0.0 <= error < math.inf:
         raise ValueError(f"depth must be positive, held and error not negative, got {depth} m, {held} m, "

@@ -50,7 +50,7 @@ def _computing(node: ast.AST) -> Iterator[ast.AST]:
     """Walk what is computed: no annotations, no docstrings, no words of errors, nothing for type checkers."""
     if isinstance(node, ast.JoinedStr | ast.Raise | ast.Import | ast.ImportFrom):
         return
-    if isinstance(node, ast.If) and isinstance(node.test, ast.Name) and node.test.id == "TYPE_CHECKING":
+    if isinstance(node, ast.If | ast.Assign) and "TYPE_CHECKING" in ast.unparse(node):
         return
     yield node
     for name, value in ast.iter_fields(node):
