@@ -13,18 +13,21 @@ from calc.fields import (
     amount,
     check,
     choice,
+    count,
     group,
     quantity,
     rows,
     sentence,
 )
 from calc.mechanics.bow import Bow, Braced
+from calc.mechanics.edges import Finishing
 from calc.mechanics.elastica import Limb
 from calc.mechanics.laminated_limb import Profile, Sanding, laminated_limb
 from calc.mechanics.thinning import Build, Station
 from calc.mechanics.tuning import Bench, Calibration, Unmet, calibrate
 from calc.mechanics.unstrung import unstrung_profile
 from calc.quantities import INCH, show
+from calc.tables import practice
 from calc.tables.families import FAMILIES
 from calc.tables.families import find as find_family
 from calc.tables.woods import find as find_wood
@@ -45,6 +48,8 @@ NEAR_THE_RISER = INCH / 2
 LEAST_STRETCH = 0.15
 """Of a limb. Stiffness is reckoned at 21 places along it, so that the effect of a stretch half as long would
 be out by a third; of this one it is out by a tenth at worst."""
+
+GLASS_LEFT = practice.find("glass-left")
 
 ROUNDING = 1e-9
 
@@ -134,10 +139,12 @@ def section_group() -> Group:
     return group(
         "The limbs' sections",
         station_rows("upper_stations", "Upper limb",
-                     "2 in:1.6 in:0.300 in;8 in:1.5 in:0.285 in;14 in:1.2 in:0.265 in;20 in:0.7 in:0.250 in",
+                     "2 in:1 5/8 in:0.291 in;7 in:1 9/16 in:0.279 in;13 in:1 3/8 in:0.263 in;"
+                     "19 in:13/16 in:0.247 in",
                      "At least three places from fadeout to tip."),
         station_rows("lower_stations", "Lower limb",
-                     "2 in:1.6 in:0.301 in;8 in:1.5 in:0.286 in;14 in:1.2 in:0.266 in;20 in:0.7 in:0.250 in",
+                     "2 in:1 5/8 in:0.296 in;7 in:1 9/16 in:0.283 in;13 in:1 3/8 in:0.267 in;"
+                     "19 in:13/16 in:0.250 in",
                      "The same places on the lower limb."),
     )
 
@@ -149,29 +156,39 @@ def belly_share(when: tuple[str, tuple[str, ...]] | None = None) -> Input:
                     role=RULE)
 
 
-def least_glass(when: tuple[str, tuple[str, ...]] | None = None) -> tuple[Input, Input]:
-    """Return the inputs for the glass that must stay."""
+def least_glass(when: tuple[str, tuple[str, ...]] | None = None) -> tuple[Input, ...]:
+    """Return the inputs for the glass that must stay, and how old the readings of it are."""
     return (
-        quantity("least_glass", "Share of the glass that must stay", "ratio", "60 %", "30 %", "100 %",
-                 ("50 %", "90 %"), "Of the glass when new, on each face. An assumption to edit.", when=when,
-                 role=RULE),
+        quantity("least_glass", "Share of the glass that must stay", "ratio",
+                 show(GLASS_LEFT.low, "ratio", decimals=0), "30 %", "100 %", ("50 %", "90 %"),
+                 "Of the glass when new or as the bow came, on each face. An " + GLASS_LEFT.status
+                 + ": no source gives one.",
+                 when=when, role=RULE),
         quantity("glass_new", "Glass when the bow was new", "thickness", "", "0.010 in", "0.120 in",
-                 ("0.025 in", "0.065 in"), "If it has been sanded before; empty: as it is now.",
+                 ("0.025 in", "0.065 in"), "If it had been sanded before it came and this is known.",
                  optional=True, when=when),
+        quantity("came_back", "Back glass as the bow came", "thickness", "", "0.010 in", "0.120 in",
+                 ("0.025 in", "0.065 in"), "Once you have sanded it. Empty: as it is now.",
+                 optional=True, when=when),
+        quantity("came_belly", "Belly glass as the bow came", "thickness", "", "0.010 in", "0.120 in",
+                 ("0.025 in", "0.065 in"), "Once you have sanded it. Empty: as it is now.",
+                 optional=True, when=when),
+        count("strokes_since", "Strokes since glass and sections were read", 0, 0, 5000,
+              "On both limbs together; 0 where they were read after the last stroke.", when=when),
     )
 
 
 def layup_inputs() -> tuple[Input, ...]:
     """Return the inputs that describe glass and core."""
     return (
-        quantity("glass_back", "Glass on the back", "thickness", "0.045 in", "0.010 in", "0.120 in",
+        quantity("glass_back", "Glass on the back", "thickness", "0.043 in", "0.010 in", "0.120 in",
                  ("0.025 in", "0.065 in"), "As it is now, read at the limb's edge with a lens."),
-        quantity("glass_belly", "Glass on the belly", "thickness", "0.045 in", "0.010 in", "0.120 in",
+        quantity("glass_belly", "Glass on the belly", "thickness", "0.043 in", "0.010 in", "0.120 in",
                  ("0.025 in", "0.065 in"), "As it is now."),
         choice("core", "Core", (
             ("sugar-maple", "Hard maple"), ("red-maple", "Red maple"), ("yellow-birch", "Yellow birch"),
             ("white-ash", "White ash"), ("black-cherry", "Black cherry"), ("shagbark-hickory", "Hickory"),
-            ("own", "Another, by its modulus"))),
+            ("own", "Another, by its modulus")), default="white-ash"),
         quantity("core_modulus", "Modulus of the core", "modulus", "1.8 Mpsi", "0.3 Mpsi", "4 Mpsi",
                  ("1 Mpsi", "2.5 Mpsi"), "Along the grain.", when=("core", ("own",))),
         quantity("glass_modulus", "Modulus of the glass", "modulus", "5.65 Mpsi", "2 Mpsi", "9 Mpsi",
@@ -201,10 +218,16 @@ class BenchBow:
         self.string_stiffness = string_stiffness
 
     def limb(
-        self, which: int, factor: float = 1.0, sanding: Sanding | None = None, removal: float = 0.0
+        self,
+        which: int,
+        factor: float = 1.0,
+        sanding: Sanding | None = None,
+        removal: float = 0.0,
+        finishing: Finishing | None = None,
     ) -> Limb:
-        """Return the upper (0) or lower (1) limb, stiffened by a factor, sanded or as it is."""
-        limb = laminated_limb(self.profile, self.base, self.stations[which], self.build, sanding, removal)
+        """Return the upper (0) or lower (1) limb, stiffened by a factor, sanded and finished or as it is."""
+        limb = laminated_limb(self.profile, self.base, self.stations[which], self.build, sanding, removal,
+                              finishing)
         return limb if factor == 1.0 else limb.stiffened(factor)
 
     def bow(
@@ -212,10 +235,11 @@ class BenchBow:
         factors: tuple[float, float] = (1.0, 1.0),
         sanding: Sanding | None = None,
         removals: tuple[float, float] = (0.0, 0.0),
+        finishing: Finishing | None = None,
     ) -> Bow:
-        """Return the bow, each limb stiffened by its factor and sanded by its removal [m]."""
-        upper = self.limb(0, factors[0], sanding, removals[0])
-        lower = self.limb(1, factors[1], sanding, removals[1])
+        """Return the bow, each limb stiffened by its factor, sanded by its removal [m] and finished."""
+        upper = self.limb(0, factors[0], sanding, removals[0], finishing)
+        lower = self.limb(1, factors[1], sanding, removals[1], finishing)
         return Bow(upper, lower, string_stiffness=self.string_stiffness)
 
 
@@ -449,13 +473,57 @@ def bench_bow(
     return BenchBow(shape, (behind, riser_length / 2), stations, build, string_stiffness)
 
 
-def glass_to_stay(build: Build, share: float, when_new: float | None) -> tuple[float, float]:
-    """Return the glass that must stay on back and belly [m], from the share of it when new."""
-    return share * (when_new or build.back), share * (when_new or build.belly)
+def glass_to_stay(
+    build: Build, share: float, when_new: float | None, came: tuple[float | None, float | None] = (None, None)
+) -> tuple[float, float]:
+    """Return the glass that must stay on back and belly [m]: the share of it when new, or else as it came.
+
+    Raises:
+        Refused: there was less glass before any of it was sanded than there is now.
+    """
+    least = []
+    for field, face, before, now in (("came_back", "back", came[0], build.back),
+                                     ("came_belly", "belly", came[1], build.belly)):
+        if before is not None and before < now - ROUNDING:
+            raise Refused(field, "The " + face + " had less glass as the bow came, "
+                          + in_both("thickness", before) + ", than now, " + in_both("thickness", now)
+                          + ": sanding only takes. Mend one, or leave it empty.")
+        least.append(share * max(when_new or 0.0, before or 0.0) or share * now)
+    return least[0], least[1]
 
 
-def glass_check(build: Build, least: tuple[float, float], left: tuple[float, float]) -> Check:
-    """Return whether enough glass stays: now and left of it at the thinnest, on back and belly [m]."""
+def glass_check(
+    build: Build,
+    least: tuple[float, float],
+    left: tuple[float, float],
+    strokes_since: int = 0,
+    gone: float | None = None,
+) -> Check:
+    """Return whether enough glass stays: now and left of it at the thinnest, on back and belly [m].
+
+    Never OK on glass that was read before strokes. gone: estimate of what they took off the thickness, which
+    is in `build` and `left` already [m].
+    """
+    found = _glass_check(build, least, left)
+    if strokes_since == 0 or found.level == STOP:
+        return found
+    strokes = amount("strokes", float(strokes_since))
+    if gone is None:
+        return check("glass", WATCH, sentence(
+            "Glass and sections were read before {} strokes, and what those took is not known here: by the "
+            "old readings {} would be left on the back and {} on the belly, by now less. Measure both before "
+            "you go on; no less than {} and {} may stay.",
+            strokes, amount("thickness", left[0]), amount("thickness", left[1]),
+            amount("thickness", least[0]), amount("thickness", least[1])))
+    return check("glass", WATCH, sentence(
+        "Glass and sections were read before {} strokes. By the weight lost since, about {} of thickness has "
+        "gone from each limb; the plan would then leave about {} of glass on the back and {} on the belly, "
+        "and no less than {} and {} may stay. Measure before you go on.",
+        strokes, amount("thickness", gone), amount("thickness", left[0]), amount("thickness", left[1]),
+        amount("thickness", least[0]), amount("thickness", least[1])))
+
+
+def _glass_check(build: Build, least: tuple[float, float], left: tuple[float, float]) -> Check:
     if build.back < least[0] - ROUNDING or build.belly < least[1] - ROUNDING:
         return check("glass", STOP, sentence(
             "The glass is already thinner than may stay: {} on the back and {} on the belly against {} and "

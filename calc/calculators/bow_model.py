@@ -26,6 +26,7 @@ from calc.calculators.bow import (
     stations_of,
     unstrung_shape,
 )
+from calc.calculators.read_curve import CURVE_AS_IT_CAME
 from calc.drawings.limbs import bow_drawing
 from calc.fields import (
     OK,
@@ -86,9 +87,9 @@ Found = namedtuple("Found", "bow bench fit fitted beyond")
 """The measured bow, how it is read, the calibrated fit, whether its shape was fitted, and what the marked
 draw counts beyond the pivot point [m]."""
 
-Effect = namedtuple("Effect", "weight tiller curve left least")
+Effect = namedtuple("Effect", "weight tiller curve left least strokes_since")
 """Weight [N], tiller [m] and draw curve once a stretch is sanded, and of the glass on (back, belly) [m] what
-is left where most came off and what must stay."""
+is left where most came off and what must stay; strokes since the glass was read."""
 
 
 def compute(
@@ -119,6 +120,9 @@ def compute(
     belly_share: float | None,
     least_glass: float | None,
     glass_new: float | None,
+    came_back: float | None,
+    came_belly: float | None,
+    strokes_since: int | None,
 ) -> "Generator[float, None, Outcome]":
     """Return the computed bow: its curve, tiller, shapes, and the effect of sanding a stretch."""
     length = limb_length(bow_length, riser_length)
@@ -157,7 +161,8 @@ def compute(
     effect = None
     if sanding is not None and sanded_depth is not None:
         effect = yield from _effect(found, sanded_limb, sanding, sanded_depth,
-                                    glass_to_stay(build, least_glass or 0.0, glass_new))
+                                    glass_to_stay(build, least_glass or 0.0, glass_new,
+                                                  (came_back, came_belly)), strokes_since or 0)
     strains = _strains(found)
     shares = _shares(found.fit.calibration.bow, draw)
     yield 0.95
@@ -234,7 +239,7 @@ def _curve(found: Found, bow: Bow) -> "Generator[float, None, Curve]":
 
 
 def _effect(
-    found: Found, limb: str, sanding: Sanding, depth: float, least: tuple[float, float]
+    found: Found, limb: str, sanding: Sanding, depth: float, least: tuple[float, float], strokes_since: int
 ) -> "Generator[float, None, Effect]":
     """Return what the bow comes to once a stretch is sanded."""
     factors = (found.fit.calibration.upper_factor, found.fit.calibration.lower_factor)
@@ -248,7 +253,7 @@ def _effect(
     curve = yield from _curve(found, bow)
     build = found.bow.build
     left = build.back - depth * (1 - sanding.belly_share), build.belly - depth * sanding.belly_share
-    return Effect(state.weight, state.tiller, curve, left, least)
+    return Effect(state.weight, state.tiller, curve, left, least, strokes_since)
 
 
 def _shares(bow: Bow, draw: float) -> Shares:
@@ -350,7 +355,7 @@ def _checks(
 
 
 def _glass_check(found: Found, effect: Effect) -> Check:
-    return glass_check(found.bow.build, effect.least, effect.left)
+    return glass_check(found.bow.build, effect.least, effect.left, effect.strokes_since)
 
 
 def _scale_check(fit: Fit) -> Check:
@@ -495,17 +500,17 @@ CALCULATOR = Calculator(
     (
         group(
             "On the bench",
-            quantity("weight", "Draw weight", "force", "58 lb", "5 lb", "150 lb", ("20 lb", "80 lb"),
+            quantity("weight", "Draw weight", "force", "53 lb", "5 lb", "150 lb", ("20 lb", "80 lb"),
                      "From a checked scale."),
             quantity("draw_length", "Draw at which it is read", "length", "28 in", "14 in", "34 in",
                      ("24 in", "31 in"), "In the marked way: from the pivot point plus 1 3/4 in (44 mm)."),
-            quantity("tiller", "Tiller", "length", "1/16 in", "-1 1/2 in", "1 1/2 in", ("-3/8 in", "1/2 in"),
+            quantity("tiller", "Tiller", "length", "5/16 in", "-1 1/2 in", "1 1/2 in", ("-3/8 in", "1/2 in"),
                      "Upper minus lower distance."),
             *reading_inputs(),
             rows("readings", "Weight at other draws", (
                 quantity("draw", "Draw", "length", "20 in", "6 in", "36 in", ("9 in", "32 in")),
                 quantity("weight", "Weight", "force", "30 lb", "0 lb", "200 lb", ("0 lb", "90 lb")),
-            ), "12 in:13.4 lb;15 in:24.2 lb;18 in:31.8 lb;21 in:39.2 lb;24 in:46.4 lb;26 in:52.2 lb", 0, 30,
+            ), CURVE_AS_IT_CAME.rsplit(";", 1)[0], 0, 30,
                  "May be empty. Four or more are fitted."),
         ),
         measures(),
@@ -516,7 +521,7 @@ CALCULATOR = Calculator(
             "Try sanding a stretch",
             choice("sanded_limb", "Limb to sand", (
                 ("upper", "Upper limb"), ("lower", "Lower limb"), ("both", "Both limbs"),
-                ("none", "Neither")), role=TRIAL),
+                ("none", "Neither")), default="lower", role=TRIAL),
             quantity("sanded_from", "From", "length", "6 in", "0 in", "35 in",
                      help="Distance from the fadeout.", when=_SANDED, role=TRIAL),
             quantity("sanded_to", "To", "length", "14 in", "1 in", "40 in",
@@ -549,6 +554,6 @@ CALCULATOR = Calculator(
     ),
     CAUTIONS,
     ("amo-draw-length", "beam-theory", "bench-practice", "elastica", "family-shapes", "wood-handbook"),
-    "An invented 62 in recurve of 58 lb at 28 in, read at seven draws, before its upper limb is sanded.",
+    "An invented 64 in recurve of 53 lb at 28 in, read at nine draws, before its lower limb is sanded.",
     compute,
 )

@@ -487,7 +487,7 @@ CALCULATOR = Calculator(
         ),
         group(
             "Targets",
-            *target_weight(),
+            *target_weight("1 lb", "Left on for edges and finish sanding; Weight reduction works it out."),
             target_tiller(),
         ),
         group(

@@ -274,10 +274,10 @@ CALCULATOR = Calculator(
     (
         group(
             "The two distances",
-            quantity("upper", "Upper tiller distance", "length", "7 3/16 in", "2 in", "16 in", _RANGE,
+            quantity("upper", "Upper tiller distance", "length", "7 5/8 in", "2 in", "16 in", _RANGE,
                      "From the string, square to it, to the belly of the upper limb.",
                      "Bow braced, hanging free, with its own string."),
-            quantity("lower", "Lower tiller distance", "length", "7 7/16 in", "2 in", "16 in", _RANGE,
+            quantity("lower", "Lower tiller distance", "length", "7 5/16 in", "2 in", "16 in", _RANGE,
                      "The same on the lower limb, taken in the same way."),
             *reading_inputs(),
         ),
@@ -286,7 +286,7 @@ CALCULATOR = Calculator(
             choice("hold", "Hold on the string",
                    (("split", "Split finger: upper larger by 1/8 to 1/4 in (3 to 6 mm)"),
                     ("under", "Three fingers under: upper larger by 0 to 1/8 in (0 to 3 mm)"),
-                    ("own", "A target of my own"))),
+                    ("own", "A target of my own")), default="under"),
             quantity("own_low", "Least of the target", "length", "1/8 in", "-1 in", "1 in",
                      ("-1/8 in", "1/2 in"), "Upper minus lower; negative if the lower shall be larger.",
                      when=("hold", ("own",)), role=RULE),
@@ -294,7 +294,7 @@ CALCULATOR = Calculator(
                      ("-1/8 in", "1/2 in"), "Upper minus lower.", when=("hold", ("own",)), role=RULE),
         ),
         measures(
-            quantity("draw_weight", "Draw weight", "force", "50 lb", "5 lb", "150 lb", ("20 lb", "80 lb"),
+            quantity("draw_weight", "Draw weight", "force", "53 lb", "5 lb", "150 lb", ("20 lb", "80 lb"),
                      "At the marked draw length, from a checked scale."),
         ),
     ),
@@ -312,6 +312,7 @@ CALCULATOR = Calculator(
     ),
     CAUTIONS,
     ("amo-draw-length", "bench-practice", "elastica", "family-shapes"),
-    "An invented 62 in recurve of 50 lb, shot split finger, whose lower distance is the larger by 1/4 in.",
+    "An invented 64 in recurve of 53 lb, shot three fingers under, whose upper distance is the larger by "
+    "5/16 in.",
     compute,
 )

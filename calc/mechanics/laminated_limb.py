@@ -3,8 +3,9 @@
 from collections import namedtuple
 
 from calc.mechanics.checks import require_not_negative
+from calc.mechanics.edges import Finishing, finished_share
 from calc.mechanics.elastica import Limb
-from calc.mechanics.thinning import Build, Station, section_at, section_rigidity
+from calc.mechanics.thinning import Build, Station, section_at, section_rigidity, thinned
 
 STATIONS = 21  # of the limb made; sections between the measured ones lie on straight lines
 
@@ -46,6 +47,7 @@ def laminated_limb(
     build: Build,
     sanding: Sanding | None = None,
     removal: float = 0.0,
+    finishing: Finishing | None = None,
 ) -> Limb:
     """Return a limb with the stiffness of its laminate, as it is or after sanding.
 
@@ -56,15 +58,17 @@ def laminated_limb(
         build: glass and moduli.
         sanding: where material comes off; None for a limb left as it is.
         removal [m]: off the total thickness where all of it comes off, >= 0.
+        finishing: what edges and finish sanding take after it, all along; None for a limb before that.
 
     Returns:
         A Limb.
 
     Raises:
-        ValueError: the stretch is not one along the limb, or the removal goes through the glass.
+        ValueError: the stretch is not one along the limb, or what comes off goes through the glass or does
+            not fit a section.
 
     Limits:
-        Rectangular sections; sanding is taken not to change the unstrung shape.
+        Rectangular sections, but for edges to be rounded; sanding is taken not to change the unstrung shape.
 
     Source: beam-theory, station by station by `section_rigidity`.
     """
@@ -81,5 +85,10 @@ def laminated_limb(
     for i in range(STATIONS):
         position = profile.length * i / (STATIONS - 1)
         taken = removal * sanded_share(sanding, position) if sanding is not None else 0.0
-        stiffness.append(section_rigidity(section_at(stations, position), build, taken, belly_share))
+        section = section_at(stations, position)
+        rigidity = section_rigidity(section, build, taken, belly_share)
+        if finishing is not None:
+            left, glass = thinned(section, build, taken, belly_share)
+            rigidity *= finished_share(left, glass, finishing)
+        stiffness.append(rigidity)
     return Limb(profile.length, base, profile.angles, stiffness)

@@ -58,6 +58,26 @@ def section_rigidity(station: Station, build: Build, removal: float, belly_share
     return flexural_rigidity(station.width, left)
 
 
+def thinned(station: Station, build: Build, removal: float, belly_share: float) -> tuple[Station, Build]:
+    """Return a section and its lay-up after material has come off both faces.
+
+    Args:
+        station: the section as measured.
+        build: the limb's lay-up as measured.
+        removal [m]: off the total thickness, >= 0.
+        belly_share [1]: part of the removal that comes off the belly, 0 to 1.
+
+    Returns:
+        The thinner section, and the lay-up with its thinner glass.
+
+    Source: geometry
+    """
+    belly = belly_share * removal
+    return (Station(station.position, station.width, station.thickness - removal),
+            Build(build.back - (removal - belly), build.belly - belly, build.glass_modulus,
+                  build.core_modulus))
+
+
 def section_at(stations: tuple[Station, ...], position: float) -> Station:
     """Return the section at a place along the limb, straight lines between the measured ones.
 

@@ -11,10 +11,15 @@ Limit = namedtuple("Limit", "id what kind low high source status")
 
 _BENCH = "bench-practice"
 _COMMON = "common practice"
+ASSUMED = "assumption to edit"
 
 
 def _common(id: str, what: str, kind: str, low: float | None, high: float | None) -> Limit:
     return Limit(id, what, kind, low, high, _BENCH, _COMMON)
+
+
+def _assumed(id: str, what: str, kind: str, low: float | None, high: float | None) -> Limit:
+    return Limit(id, what, kind, low, high, _BENCH, ASSUMED)
 
 
 LIMITS = (
@@ -27,7 +32,8 @@ LIMITS = (
     _common("weight-drop", "Weight taken off an old bow, of its draw weight", "ratio", None, 0.20),
     _common("edge-reserve", "Weight kept back for edges and finish sanding", "force",
             0.5 * POUND_FORCE, 2 * POUND_FORCE),
-    _common("glass-left", "Glass that stays on each face, of the glass when new", "ratio", 0.60, None),
+    _assumed("glass-left", "Glass that stays on each face, of the glass when new", "ratio", 0.60, None),
+    _assumed("scratch-depth", "Depth of sanding scratches, of the grain size", "ratio", 0.10, 0.10),
     _common("arrow-never", "Arrow mass per draw weight: never less", "mass_per_force",
             5 * GRAIN / POUND_FORCE, None),
     _common("arrow-light", "Arrow mass per draw weight: less is too light for an old bow and for hunting",

@@ -16,7 +16,7 @@ from scripts.building import tables
 from tests.site.markup import Elements
 
 STATUSES = {"read", "read second-hand", "from memory", "from memory, confirmed by calculation",
-            "common practice", "calculated"}
+            "common practice", "calculated", "assumption to edit"}
 
 
 @pytest.fixture(params=catalog.IDS)
