@@ -455,6 +455,8 @@ def _read_row(each: Input, cells: list[str], index: int, system: str) -> tuple[f
     values: list[float | str | None] = []
     for position, column in enumerate(each.columns):
         cell = cells[position] if position < len(cells) else ""
+        if column.kind == CHOICE and position >= len(cells):
+            cell = column.default  # a row from before there was this column
         if column.kind == CHOICE:
             values.append(_read_choice(column, cell, each.id, index, column.id))
         else:

@@ -70,7 +70,7 @@ def thinned(station: Station, build: Build, removal: float, belly_share: float) 
     Returns:
         The thinner section, and the lay-up with its thinner glass.
 
-    Source: geometry
+    Source: geometry, thicknesses less what comes off.
     """
     belly = belly_share * removal
     return (Station(station.position, station.width, station.thickness - removal),

@@ -254,8 +254,8 @@ def test_what_strokes_took_is_told_from_the_weight_they_took():
     """The first stage of the plan, not measured after: its glass is foretold as the plan says it."""
     _, outcome = run()
     upper, lower, weight, tiller = outcome.tables[0].rows[0][1:]
-    values, after = run(weight_now=f"{weight:.6f} N", tiller_now=f"{1000 * tiller:.6f} mm", strokes_since="200",
-                        weight_came="53 lb")
+    values, after = run(weight_now=f"{weight:.6f} N", tiller_now=f"{1000 * tiller:.6f} mm",
+                        strokes_since="200", weight_came="53 lb")
     planned, _ = run()
     assert values["belly_glass_left"] == pytest.approx(planned["belly_glass_left"], abs=0.0005 * INCH)
     assert "about 0.008 in of thickness has gone" in texts(after)["glass"]
