@@ -33,11 +33,13 @@ from calc.shop.air import (
     face_flow,
     mass_concentration,
     rising_share,
+    share_from_mass_concentration,
     share_left,
+    time_until_below,
     vapour_volume,
 )
 from calc.tables.booths import face_speed
-from calc.tables.exposure_limits import limits_of
+from calc.tables.exposure_limits import DANGER, MASS, PPM, Level, limits_of
 from calc.tables.respirators import NEEDS, need_for
 from calc.tables.respirators import find as find_respirator
 from calc.tables.solvents import SOLVENTS
@@ -52,13 +54,29 @@ EXPLODES_WITHOUT_FAN = "explodes without the fan"
 NEEDS_FAN = "needs the fan"
 BELOW = "below"
 
+LIMITS_AT = 25.0
+"""degC at which limits for breathing are stated."""
+
+HOUR = 3600.0
+SLOW = 4 * HOUR
+HOPELESS = 24 * HOUR
+"""Above these times to lose 99 % a fan is slow, or too small to wait for (common practice)."""
+
 LEFT = (0.1, 0.01, 0.001)
 CHART_POINTS = 25
 ROUNDING = 1e-9
 
-Vapour = namedtuple("Vapour", "name limit molar_mass volume rate end still")
+Vapour = namedtuple("Vapour", "name limit molar_mass volume rate end still bounds")
 """limit [1] lower flammable; volume [m^3] of pure vapour; rate [m^3/s]; end, still [1]: share of the room's
-air when all has evaporated, with the fan and without."""
+air when all has evaporated, with the fan and without; bounds: what is published for breathing."""
+
+Bound = namedtuple("Bound", "body text averaging share recorded")
+"""One published figure for breathing. share [1]: by volume, None where none is set."""
+
+Air = namedtuple("Air", "rate mixing_factor flow room")
+"""rate [1/s]: air changes; flow [m^3/s]; room [m^3]."""
+
+OWN_SHEET = "Your data sheet"
 
 
 def compute(
@@ -74,6 +92,7 @@ def compute(
     density: float | None,
     molar_mass: float | None,
     lower_limit: float | None,
+    breathing_limit: float | None,
     liquid: float | None,
     minutes: float | None,
     room_temperature: float | None,
@@ -89,23 +108,24 @@ def compute(
     rate = air_changes(fresh, room)
     vapour = None
     if agent == "solvent":
-        vapour = _vapour(solvent, density, molar_mass, lower_limit, liquid, minutes, room_temperature, fresh,
-                         room, mixing_factor)
+        vapour = _vapour(solvent, density, molar_mass, lower_limit, breathing_limit, liquid, minutes,
+                         room_temperature, fresh, room, mixing_factor)
     booth_flow = _booth_flow(booth, booth_width, booth_height, draught)
     share = limit_share or 0.25
-    checks = _checks(vapour, share, agent, fresh, booth_flow)
+    air = Air(rate, mixing_factor, fresh, room)
+    checks = _checks(vapour, share, agent, air, booth_flow)
     clears = agent != NEVER_CLEARED
     return Outcome(
-        _headline(rate, mixing_factor, checks, vapour, share),
+        _headline(air, checks, vapour, share),
         _minutes(rate, mixing_factor, clears) + (
             ("air_changes", rate),
             ("air_flow", fresh),
             ("room", room),
             ("booth_flow", booth_flow),
-        ) + _vapour_values(vapour, share, mixing_factor, room_temperature),
+        ) + _vapour_values(vapour, share, air, room_temperature),
         checks,
-        ((_clearing_table(rate, mixing_factor),) if clears else ())
-        + (_respirator_table(agent),) + _limit_tables(agent, solvent),
+        _limit_tables(agent, vapour, air) + ((_clearing_table(rate, mixing_factor),) if clears else ())
+        + (_respirator_table(agent),),
         (_chart(rate, mixing_factor),) if clears else (),
         (),
         _assumptions(mixing_factor, vapour),
@@ -120,6 +140,7 @@ def _vapour(
     density: float | None,
     molar_mass: float | None,
     lower_limit: float | None,
+    breathing_limit: float | None,
     liquid: float | None,
     seconds: float | None,
     temperature: float | None,
@@ -135,10 +156,12 @@ def _vapour(
                                      "data "
                           "sheet, or choose a solvent from the list.")
         name = "the solvent"
+        bounds = _own_bound(breathing_limit)
     else:
         known = find_solvent(solvent)
         name, lower_limit = known.name, known.lower_limit
         density, molar_mass = known.density, known.molar_mass
+        bounds = _bounds(solvent, molar_mass)
     volume = vapour_volume(liquid, density, molar_mass, temperature)
     if volume > room:
         raise Refused("liquid", "This much liquid becomes more vapour than the room holds. Check the amount "
@@ -146,7 +169,51 @@ def _vapour(
                       "its unit.")
     rate = volume / seconds
     return Vapour(name, lower_limit, molar_mass, volume, rate,
-                  rising_share(rate, flow, room, seconds, mixing_factor), volume / room)
+                  rising_share(rate, flow, room, seconds, mixing_factor), volume / room, bounds)
+
+
+def _own_bound(limit: float | None) -> tuple[Bound, ...]:
+    if limit is None:
+        return ()
+    return (Bound(OWN_SHEET, amount("concentration", limit), "as it says", limit, "as typed"),)
+
+
+def _bounds(agent: str, molar_mass: float | None) -> tuple[Bound, ...]:
+    """Return each published figure by itself, as a share of the air where the molar mass makes it one."""
+    found = []
+    for limit in limits_of(agent):
+        for level in limit.levels:
+            share = None if molar_mass is None else _share_of(level, molar_mass)
+            found.append(Bound(limit.body, level.text, level.over or limit.averaging, share,
+                               limit.recorded + ", " + limit.status))
+    return tuple(found)
+
+
+def _share_of(level: Level, molar_mass: float) -> float | None:
+    if level.number is None:
+        return None
+    if level.unit == PPM:
+        return level.number * 1e-6
+    if level.unit == MASS:
+        return share_from_mass_concentration(level.number * 1e-6, molar_mass, LIMITS_AT)
+    raise ValueError("a level has no unit that is known: " + level.text)
+
+
+def _strictest(vapour: Vapour) -> Bound | None:
+    """Return the published figure that is reached first; None where none is known."""
+    found = None
+    for each in vapour.bounds:
+        if each.share is not None and (found is None or each.share < found.share):
+            found = each
+    return found
+
+
+def _danger(vapour: Vapour) -> Bound | None:
+    """Return the figure at which life or health is in danger at once; None where none is known."""
+    for each in vapour.bounds:
+        if each.body == DANGER and each.share is not None:
+            return each
+    return None
 
 
 def _booth_flow(booth: str, width: float | None, height: float | None, draught: str | None) -> float | None:
@@ -163,9 +230,7 @@ def _minutes(rate: float, mixing_factor: float, clears: bool) -> tuple[tuple[str
                   for id, left in (("minutes_99", 0.01), ("minutes_999", 0.001), ("minutes_90", 0.1))])
 
 
-def _headline(
-    rate: float, mixing_factor: float, checks: tuple[Check, ...], vapour: Vapour | None, share: float
-) -> Sentence:
+def _headline(air: Air, checks: tuple[Check, ...], vapour: Vapour | None, share: float) -> Sentence:
     stops = [each.id for each in checks if each.level == STOP]
     if "isocyanate" in stops:
         return sentence(
@@ -173,48 +238,105 @@ def _headline(
             "sheet of the product says.")
     if vapour is not None and "fire" in stops:
         return _fire_headline(vapour, share)
-    return sentence(
+    danger = None if vapour is None else _danger(vapour)
+    if vapour is not None and danger is not None and "breathing" in stops:
+        return sentence(
+            "Do not do it this way: even well mixed, the vapour comes to {}, and {} is dangerous to life or "
+            "health at once.", amount("concentration", vapour.end), danger.text)
+    if "fan" in stops:
+        return sentence(
+            "Do not count on this fan: it would take more than a day for 99 % of what is in the air to go. "
+            "{} would do it in an hour.", amount("flow", _flow_for_an_hour(air)))
+    clears = sentence(
         "Once nothing more is given off, 99 % of what is in the air has gone after about {} and 99.9 % after "
         "{}.",
-        amount("minutes", clearing_time(rate, 0.01, mixing_factor), 0),
-        amount("minutes", clearing_time(rate, 0.001, mixing_factor), 0))
+        amount("minutes", clearing_time(air.rate, 0.01, air.mixing_factor), 0),
+        amount("minutes", clearing_time(air.rate, 0.001, air.mixing_factor), 0))
+    return clears if vapour is None else _vapour_headline(air, vapour, clears)
+
+
+def _vapour_headline(air: Air, vapour: Vapour, clears: Sentence) -> Sentence:
+    strictest = _strictest(vapour)
+    if strictest is None or vapour.end <= strictest.share:
+        return clears
+    return Sentence(
+        "The vapour comes to {}, above the lowest limit shown for breathing, {} ({}). It is below that about "
+        "{} after the last of it has evaporated. " + clears.template,
+        (amount("concentration", vapour.end), strictest.text, strictest.body,
+         amount("minutes", _until_below(air, vapour, strictest), 0)) + clears.amounts)
+
+
+def _until_below(air: Air, vapour: Vapour, bound: Bound) -> float:
+    return time_until_below(vapour.end, bound.share, air.rate, air.mixing_factor)
+
+
+def _flow_for_an_hour(air: Air) -> float:
+    """Return the fresh air that takes 99 % out of this room in an hour."""
+    return air.flow * clearing_time(air.rate, 0.01, air.mixing_factor) / HOUR
 
 
 def _vapour_values(
-    vapour: Vapour | None, share: float, mixing_factor: float, temperature: float | None
+    vapour: Vapour | None, share: float, air: Air, temperature: float | None
 ) -> tuple[tuple[str, float | None], ...]:
     if vapour is None or temperature is None:
         return tuple([(name, None) for name in ("lower_limit", "vapour_end", "vapour_mass", "vapour_still",
-                                                "share_of_limit", "dilution_flow")])
+                                                "share_of_limit", "dilution_flow", "breathing_lowest",
+                                                "minutes_breathing")])
+    strictest = _strictest(vapour)
     return (
         ("lower_limit", vapour.limit),
         ("vapour_end", vapour.end),
         ("vapour_mass", mass_concentration(vapour.end, vapour.molar_mass, temperature)),
         ("vapour_still", vapour.still),
         ("share_of_limit", vapour.end / vapour.limit),
-        ("dilution_flow", dilution_flow(vapour.rate, share * vapour.limit, mixing_factor)),
+        ("dilution_flow", dilution_flow(vapour.rate, share * vapour.limit, air.mixing_factor)),
+        ("breathing_lowest", None if strictest is None else strictest.share),
+        ("minutes_breathing", None if strictest is None else _until_below(air, vapour, strictest)),
     )
 
 
 def _checks(
-    vapour: Vapour | None, share: float, agent: str, flow: float, booth_flow: float | None
+    vapour: Vapour | None, share: float, agent: str, air: Air, booth_flow: float | None
 ) -> tuple[Check, ...]:
-    found = [check("respirator", WATCH, need_for(agent).text)]
+    found: list[Check] = []
     if agent == NEVER_CLEARED:
-        found.append(check("isocyanate", STOP,
-                           "Nothing here tells when isocyanate has gone, so no minutes are given. Out, and "
-                           "everybody else too, for as long as the data sheet of the product says."))
+        found += [
+            check("isocyanate", STOP,
+                  "Nothing here tells when isocyanate has gone, so no minutes are given. Out, and "
+                  "everybody else too, for as long as the data sheet of the product says."),
+            check("monomer", WATCH,
+                  "A reading below the limit of the monomer clears no spray: its mist is mostly "
+                  "polyisocyanate. Of 562 samples at spray work in Oregon 6 % were above that state's limit "
+                  "for HDI monomer and 42 % above its 1 mg/m3 for HDI polyisocyanate."),
+        ]
     if agent == "formaldehyde":
         found.append(check("still-given-off", WATCH,
                            "Acid-catalysed lacquer goes on giving off formaldehyde for days. The minutes "
                            "count only from when it has stopped: no drying bow hangs where people are."))
     if vapour is not None:
-        found += [_fire_check(vapour, share), _breathing_check(vapour, share)]
-    if booth_flow is not None and flow < booth_flow * (1 - ROUNDING):
+        found += [_fire_check(vapour, share), _breathing_check(vapour, air)]
+    if agent != NEVER_CLEARED:
+        found += _fan_checks(air)
+    if booth_flow is not None and air.flow < booth_flow * (1 - ROUNDING):
         found.append(check("booth", WATCH, sentence(
             "The booth's face asks for {} and the fan moves {}: too little to carry spray away from the "
-            "painter.", amount("flow", booth_flow), amount("flow", flow))))
+            "painter.", amount("flow", booth_flow), amount("flow", air.flow))))
+    found.append(check("respirator", WATCH, need_for(agent).text))
     return tuple(found)
+
+
+def _fan_checks(air: Air) -> list[Check]:
+    time = clearing_time(air.rate, 0.01, air.mixing_factor)
+    figures = (amount("air_changes", air.rate), amount("flow", _flow_for_an_hour(air)))
+    if time > HOPELESS:
+        return [check("fan", STOP, sentence(
+            "This fan is too small for the room: {} is next to a closed door, and 99 % would take more than "
+            "a day. No wait makes up for that. {} would do it in an hour.", *figures))]
+    if time > SLOW:
+        return [check("fan", WATCH, sentence(
+            "This fan is slow for the room: at {} it takes half a day or so for 99 % to go. {} would do it "
+            "in an hour.", *figures))]
+    return []
 
 
 def _fire(vapour: Vapour, share: float) -> str:
@@ -273,16 +395,43 @@ def _fire_check(vapour: Vapour, share: float) -> Check:
         "motor.", *numbers))
 
 
-def _breathing_check(vapour: Vapour, share: float) -> Check:
-    if _fire(vapour, share) in (EXPLODES, TOO_MUCH):
+def _breathing_check(vapour: Vapour, air: Air) -> Check:
+    peak = amount("concentration", vapour.end)
+    strictest, danger = _strictest(vapour), _danger(vapour)
+    if danger is not None and vapour.end >= danger.share:
+        return check("breathing", STOP, sentence(
+            "Even well mixed, the vapour comes to {}; {} is dangerous to life or health at once (NIOSH). No "
+            "filter is for that. Do not do it this way: less at a time, much more air, or outdoors.",
+            peak, danger.text))
+    if strictest is None:
         return check("breathing", WATCH, sentence(
-            "The lower flammable limit is about fire alone. At {} the air can be many times over what may be "
-            "breathed, too: compare with the limits of the safety data sheet.",
-            amount("concentration", vapour.end)))
+            "Nothing is known here of what may be breathed of this solvent: section 8 of its safety data "
+            "sheet says it. The flammable limit is about fire alone: at {} the room can be many times over "
+            "what may be breathed.", peak))
+    if vapour.end <= strictest.share:
+        return check("breathing", WATCH, sentence(
+            "Well mixed, {} is no more than the lowest figure shown for breathing, {} ({}). Near gun, cup "
+            "and floor it is many times that, and a limit is for a healthy adult: still no room to be in "
+            "without need. The flammable limit is about fire alone.", peak, strictest.text, strictest.body))
     return check("breathing", WATCH, sentence(
-        "The lower flammable limit is about fire alone. At {} the room may be far from burning and still "
-        "be many times over what may be breathed: compare with the limits of the safety data sheet.",
-        amount("concentration", vapour.end)))
+        "At {} the room is at {} times the lowest figure shown for breathing, {} ({}): nobody is in it "
+        "without the respirator that the data sheet names, until about {} after the last has evaporated. The "
+        "flammable limit is about fire alone."
+        + _danger_words(vapour, danger),
+        peak, amount("number", vapour.end / strictest.share, 1), strictest.text, strictest.body,
+        amount("minutes", _until_below(air, vapour, strictest), 0), *_danger_amounts(vapour, danger)))
+
+
+def _danger_words(vapour: Vapour, danger: Bound | None) -> str:
+    if danger is None or vapour.still < danger.share:
+        return ""
+    return " Should the fan stop, it comes to {}; {} is dangerous to life or health at once."
+
+
+def _danger_amounts(vapour: Vapour, danger: Bound | None) -> tuple[Amount | str, ...]:
+    if danger is None or vapour.still < danger.share:
+        return ()
+    return (amount("concentration", vapour.still), danger.text)
 
 
 def _clearing_table(rate: float, mixing_factor: float) -> Table:
@@ -299,22 +448,44 @@ def _respirator_table(agent: str) -> Table:
     for id in need_for(agent).families:
         each = find_respirator(id)
         lines.append((each.name, str(each.assigned_factor), each.status))
-    return Table("respirators", "Respirator families to read about, with the protection factor OSHA assigns",
-                                (
+    return Table("respirators", "Respirator families to read about, with the protection factor assigned", (
         Column("family", "Family", TEXT), Column("factor", "Assigned factor", TEXT),
         Column("status", "How far read", TEXT),
     ), tuple(lines))
 
 
-def _limit_tables(agent: str, solvent: str | None) -> tuple[Table, ...]:
-    limits = limits_of(solvent or "" if agent == "solvent" else agent)
+def _limit_tables(agent: str, vapour: Vapour | None, air: Air) -> tuple[Table, ...]:
+    if vapour is not None:
+        return _compared_limits(vapour, air)
+    limits = limits_of(agent)
     if not limits:
         return ()
-    return (Table("limits", "Published limits for breathing " + limits[0].stuff + ", for information", (
-        Column("body", "Set by", TEXT), Column("value", "Limit", TEXT),
+    lines = []
+    for limit in limits:
+        for level in limit.levels:
+            lines.append((limit.stuff + ", " + limit.body, level.text, level.over or limit.averaging,
+                          limit.recorded + ", " + limit.status))
+    return (Table("limits", "Published limits for breathing, for information", (
+        Column("body", "What, set by", TEXT), Column("value", "Limit", TEXT),
         Column("averaging", "Averaged over", TEXT), Column("status", "Set down here", TEXT),
-    ), tuple([(each.body, each.value, each.averaging, each.recorded + ", " + each.status)
-              for each in limits])),)
+    ), tuple(lines)),)
+
+
+def _compared_limits(vapour: Vapour, air: Air) -> tuple[Table, ...]:
+    if not vapour.bounds:
+        return ()
+    lines = []
+    for each in vapour.bounds:
+        known = each.share is not None
+        over = known and vapour.end > each.share
+        peak = "above" if over else "not above" if known else None
+        lines.append((each.body, each.text, each.averaging, peak,
+                      _until_below(air, vapour, each) if over else None, each.recorded))
+    return (Table("limits", "The room's peak beside what is published for breathing " + vapour.name, (
+        Column("body", "Set by", TEXT), Column("value", "Limit", TEXT),
+        Column("averaging", "Averaged over", TEXT), Column("peak", "Peak", TEXT),
+        Column("until", "Until below it", "minutes"), Column("status", "Set down here", TEXT),
+    ), tuple(lines)),)
 
 
 def _chart(rate: float, mixing_factor: float) -> Chart:
@@ -339,6 +510,8 @@ def _assumptions(mixing_factor: float, vapour: Vapour | None) -> tuple[Sentence 
     if vapour is not None:
         found += [
             "The vapour is an ideal gas, given off at a steady pace and mixed with all air of the room.",
+            "The peak is compared with each limit as if it lasted: a limit over a shift may be passed for "
+            "some minutes, one at any time may not.",
             "Density and molar mass of the solvents are handbook figures from memory; the flammable limit is "
             "the lowest one read.",
         ]
@@ -407,6 +580,9 @@ CALCULATOR = Calculator(
             quantity("lower_limit", "Lower flammable limit", "concentration", "1 %", "0.1 %", "20 %",
                      ("0.5 %", "10 %"), "Also called LEL; in section 9 of the data sheet. It is no health "
                      "limit.", when=_OWN),
+            quantity("breathing_limit", "Limit for breathing", "concentration", "", "0.001 ppm", "10000 ppm",
+                     ("1 ppm", "1000 ppm"), "The lowest in section 8 of the data sheet; empty if it gives "
+                     "none.", optional=True, when=_OWN),
             quantity("liquid", "Liquid that evaporates", "volume", "4 fl oz", "0.01 fl oz", "5 gal",
                      ("0.1 fl oz", "32 fl oz"), "Solvent in the finish, the reducer and the gun wash.",
                      when=_VAPOUR),
@@ -446,11 +622,16 @@ CALCULATOR = Calculator(
         result("share_of_limit", "Share of the flammable limit", "ratio"),
         result("dilution_flow", "Fresh air for work without end", "flow",
                "Keeps a steady pace of evaporation below the share set."),
+        result("breathing_lowest", "Lowest figure shown for breathing", "concentration",
+               "No permission: a limit is for healthy adults."),
+        result("minutes_breathing", "Until below that figure", "minutes",
+               "From the moment that the last has evaporated; nothing if it is never above."),
     ),
     CAUTIONS,
-    ("acgih-limits", "cdc-air-changes", "exponential-decay", "ideal-gas", "iarc-wood-dust",
-     "niosh-formaldehyde", "niosh-hdi", "one-part-isocyanate", "ontario-cyanoacrylate", "osha-chemical-data",
-     "osha-respirators", "osha-spraying-area", "osha-wood-dust", "solvent-flammability",
+    ("acgih-limits", "cdc-air-changes", "exponential-decay", "haz-map-butanol", "ideal-gas", "iarc-wood-dust",
+     "niosh-formaldehyde", "niosh-hdi", "niosh-idlh", "niosh-mdi", "niosh-naphtha", "niosh-tdi",
+     "one-part-isocyanate", "ontario-cyanoacrylate", "oregon-isocyanate-samples", "oregon-polyisocyanate",
+     "osha-chemical-data", "osha-respirators", "osha-spraying-area", "osha-wood-dust", "solvent-flammability",
      "spray-booth-velocities", "steady-dilution"),
     "An invented shop of 20 by 12 by 8 ft with a fan of 500 cfm, in which 4 fl oz of solvent evaporates.",
     compute,

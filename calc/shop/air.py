@@ -259,6 +259,56 @@ def mass_concentration(share: float, molar_mass: float, temperature: float) -> f
     return share * molar_mass / molar_volume(temperature)
 
 
+def share_from_mass_concentration(concentration: float, molar_mass: float, temperature: float) -> float:
+    """Return the share by volume of a vapour from its mass per volume of air; `mass_concentration` backwards.
+
+    Args:
+        concentration [kg/m^3]: of vapour in the air, >= 0.
+        molar_mass [kg/mol]: > 0.
+        temperature [degC]: of the air; limits are stated at 25.
+
+    Returns:
+        [1] share by volume.
+
+    Raises:
+        ValueError: concentration is negative or molar_mass not positive.
+
+    Source: ideal-gas.
+    """
+    require_not_negative("concentration", concentration, "kg/m3")
+    require_positive("molar mass", molar_mass, "kg/mol")
+    return concentration * molar_volume(temperature) / molar_mass
+
+
+def time_until_below(share: float, limit: float, air_changes: float, mixing_factor: float = 1.0) -> float:
+    """Return how long a vapour takes to fall to a limit once nothing more is given off.
+
+    t = ln(share / limit) K / N; nothing where the share is no more than the limit.
+
+    Args:
+        share [1]: by volume when the last of it evaporates, >= 0.
+        limit [1]: by volume, more than 0.
+        air_changes [1/s]: > 0.
+        mixing_factor [1]: >= 1.
+
+    Returns:
+        [s] time, from the moment that nothing more is given off.
+
+    Raises:
+        ValueError: an argument is outside its range.
+
+    Limits:
+        The room's mean. At the gun, the bench and the floor the share is several times as high.
+
+    Source: exponential-decay.
+    """
+    require_not_negative("share", share, "1")
+    require_positive("limit", limit, "1")
+    if share <= limit:
+        return 0.0
+    return clearing_time(air_changes, limit / share, mixing_factor)
+
+
 def dilution_flow(vapour_rate: float, share: float, mixing_factor: float = 1.0) -> float:
     """Return the fresh air that keeps a steadily given off vapour down to a share.
 

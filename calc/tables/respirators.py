@@ -9,8 +9,17 @@ from collections import namedtuple
 Respirator = namedtuple("Respirator", "id name assigned_factor source status")
 
 _OSHA = "osha-respirators"
+_NIOSH = "niosh-formaldehyde"
 
 RESPIRATORS = (
+    Respirator("n95", "disposable particle mask N95, R95 or P95, fit-tested; no vapour", 10, _OSHA,
+               "from memory"),
+    Respirator("p100", "disposable particle mask N100, R100 or P100, fit-tested; no vapour", 10,
+               "niosh-particle-filters", "read"),
+    Respirator("ffp2", "disposable particle mask FFP2 (EN 149), fit-tested; no vapour", 10, "ffp-classes",
+               "read second-hand"),
+    Respirator("ffp3", "disposable particle mask FFP3 (EN 149), fit-tested; no vapour", 20, "ffp-classes",
+               "read second-hand"),
     Respirator("half", "half mask with filters or cartridges, fit-tested", 10, _OSHA, "read"),
     Respirator("full", "full facepiece with filters or cartridges, fit-tested", 50, _OSHA, "read"),
     Respirator("powered-loose", "powered air, loose-fitting", 25, _OSHA, "read"),
@@ -18,6 +27,10 @@ RESPIRATORS = (
     Respirator("powered-full", "powered air, full facepiece", 1000, _OSHA, "read"),
     Respirator("supplied-loose", "supplied air, continuous flow, loose-fitting", 25, _OSHA, "from memory"),
     Respirator("supplied-full", "supplied air, continuous flow, full facepiece", 1000, _OSHA, "from memory"),
+    Respirator("supplied-bottle", "supplied air, pressure demand, full facepiece, with a bottle of its own "
+               "to get out on", 10000, _NIOSH, "read"),
+    Respirator("bottle", "self-contained breathing apparatus, pressure demand, full facepiece", 10000, _NIOSH,
+               "read"),
 )
 
 Need = namedtuple("Need", "agent name families text")
@@ -29,18 +42,21 @@ NEEDS = (
          "spraying, changed by a schedule and not by smell. A filter for dust alone does nothing. "
          "These cartridges are in general not made for formaldehyde (acid-catalysed lacquer) and never "
          "for isocyanate."),
-    Need("isocyanate", "Isocyanate (two-part urethane, some one-part)", ("supplied-loose", "supplied-full"),
+    Need("isocyanate", "Isocyanate (two-part urethane, some one-part)",
+         ("supplied-loose", "supplied-full", "supplied-bottle"),
          "Isocyanate cannot be smelt at the limit and can sensitise for life: NIOSH lists supplied "
-         "air, with skin and eyes covered. Without that equipment and training, have it sprayed by "
-         "somebody who has both, or choose another finish. Some one-part urethanes hold it, too: "
-         "section 3 of the data sheet says so."),
-    Need("formaldehyde", "Formaldehyde (acid-catalysed lacquer)", ("supplied-full",),
-         "Formaldehyde irritates eyes and airways, and NIOSH treats it as a cause of cancer: above its "
-         "limit NIOSH lists supplied air and breathing apparatus only. Organic-vapour cartridges are in "
-         "general not made for it: follow the data sheet of the lacquer."),
+         "air, with skin and eyes covered, and for TDI a factor of 10,000 only. Without that equipment and "
+         "training, have it sprayed by somebody who has both, or choose another finish. Some one-part "
+         "urethanes hold it, too: section 3 of the data sheet says so."),
+    Need("formaldehyde", "Formaldehyde (acid-catalysed lacquer)", ("supplied-bottle", "bottle"),
+         "Formaldehyde irritates eyes and airways, and NIOSH treats it as a cause of cancer. Above its "
+         "recommended limit the NIOSH page lists equipment of a factor of 10,000 only: breathing apparatus, "
+         "or supplied air with a bottle to get out on, both under pressure. Organic-vapour cartridges are in "
+         "general not made for it: without that equipment choose another finish, or a licensed sprayer."),
     Need("cyanoacrylate", "Cyanoacrylate glue", ("full", "supplied-full"),
-         "Cyanoacrylate vapour irritates eyes and airways: draw it off at the joint, use little, and "
-         "keep the room at ordinary humidity. Its safety data sheet names the equipment."),
+         "Cyanoacrylate vapour irritates eyes and airways: draw it off at the joint, use little, keep the "
+         "face to one side and the room at ordinary humidity. Nobody's measurements at a bench were found. "
+         "Its safety data sheet names the equipment."),
     Need("wood-dust", "Wood dust", ("half", "full", "powered-loose", "powered-full"),
          "Wood dust asks for extraction at the tool first, then a fitted particle-filter respirator."),
     Need("glass-dust", "Glass and epoxy dust", ("half", "full", "powered-loose", "powered-full"),

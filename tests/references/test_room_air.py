@@ -31,7 +31,7 @@ UNITS = pint.UnitRegistry()
 CAS = {
     "acetone": "67-64-1", "toluene": "108-88-3", "butyl-acetate": "123-86-4", "ethyl-acetate": "141-78-6",
     "mek": "78-93-3", "isopropanol": "67-63-0", "ethanol": "64-17-5", "butanol": "71-36-3",
-    "isobutyl-acetate": "110-19-0", "turpentine": "8006-64-2",
+    "isobutyl-acetate": "110-19-0", "methanol": "67-56-1", "turpentine": "8006-64-2",
 }
 
 
@@ -132,6 +132,16 @@ def test_flammable_limits_are_the_lowest_in_the_data_sets(solvent):
         ("xylene", 0.9),  # NIOSH, 0.9 to 1.1: read
         ("acetone", 2.6),  # NTP: read
         ("ethanol", 3.3),  # a trade page: read second-hand
+        ("isobutyl-acetate", 1.3),  # NIOSH IDLH documentation: read
+        ("butyl-acetate", 1.7),  # the same: read
+        ("ethyl-acetate", 2.0),  # the same: read
+        ("mek", 1.4),  # the same: read
+        ("isopropanol", 2.0),  # the same: read
+        ("ethanol", 3.3),  # the same: read
+        ("methanol", 6.0),  # the same: read
+        ("butanol", 1.4),  # the same: read
+        ("turpentine", 0.8),  # the same: read
+        ("naphtha", 1.2),  # NIOSH Pocket Guide, VM&P naphtha: read in a copy
         ("isobutyl-acetate", 2.4),  # NFPA 497, in conflict with 1.3: read second-hand
         ("mineral-spirits", 0.8),  # 0.8 to 0.9: from memory
     ],
@@ -144,10 +154,11 @@ def test_flammable_limits_are_no_higher_than_other_published_ones(solvent, perce
     ("solvent", "flash_point"),
     [("acetone", -20), ("toluene", 4), ("xylene", 25), ("butyl-acetate", 22), ("mek", -6),
      ("isopropanol", 12), ("ethanol", 13), ("ethyl-acetate", -4), ("butanol", 36), ("turpentine", 35),
-     ("isobutyl-acetate", 18)],
+     ("isobutyl-acetate", 18), ("methanol", 9), ("naphtha", -7)],
 )
 def test_flash_points(solvent, flash_point):
-    # NFPA 497 (2008), in the data of `chemicals`: read second-hand.
+    # NFPA 497 (2008), in the data of `chemicals`: read second-hand; methanol IEC 60079-20-1, there, too;
+    # naphtha NIOSH Pocket Guide (20 to 55 °F): read in a copy.
     assert find_solvent(solvent).flash_point == flash_point
 
 
@@ -219,9 +230,30 @@ def test_assigned_protection_factors(id, factor):
     assert find_respirator(id).source == "osha-respirators"
 
 
+@pytest.mark.parametrize(
+    ("id", "factor"),
+    [
+        ("p100", 10),  # NIOSH Pocket Guide, disposable N100, R100 and P100 masks: read in a copy
+        ("ffp2", 10),  # a university's safety page: read second-hand
+        ("ffp3", 20),  # the same: read second-hand
+        ("n95", 10),  # 29 CFR 1910.134, table 1: from memory
+        ("supplied-bottle", 10_000),  # NIOSH Pocket Guide, formalin: read in a copy
+        ("bottle", 10_000),  # the same: read in a copy
+    ],
+)
+def test_factors_of_disposable_masks_and_of_breathing_apparatus(id, factor):
+    assert find_respirator(id).assigned_factor == factor
+
+
+@pytest.mark.parametrize("id", ["n95", "p100", "ffp2", "ffp3"])
+def test_a_disposable_mask_is_said_to_stop_no_vapour(id):
+    assert "no vapour" in find_respirator(id).name
+
+
 @pytest.mark.parametrize(("id", "ppm"), [("half", 0.05), ("powered-loose", 0.125), ("full", 0.25)])
 def test_factors_times_the_limit_are_what_niosh_lists_for_hdi(id, ppm):
     # NIOSH Pocket Guide, hexamethylene diisocyanate, 0.005 ppm: read in a copy.
-    [limit] = [each.value for each in limits_of("isocyanate") if each.body == "NIOSH REL"]
-    allowed = parse(limit.split(" (")[0], "concentration")
+    [limit] = [each.levels[0] for each in limits_of("isocyanate") if each.stuff.startswith("HDI monomer")
+               and each.body == "NIOSH REL"]
+    allowed = parse(limit.text.split(" (")[0], "concentration")
     assert find_respirator(id).assigned_factor * allowed / 1e-6 == pytest.approx(ppm)
