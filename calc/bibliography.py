@@ -69,6 +69,10 @@ SOURCES = (
            "K. E. Bisshopp and D. C. Drucker, Large deflection of cantilever beams, Quarterly of Applied "
            "Mathematics 3 (1945): the elliptic integrals for a load across the tip.",
            "from memory, confirmed by calculation"),
+    Source("cadmium-pigments",
+           "A printmakers' page on pigments: cadmium in strong yellows, oranges and reds, a cause of "
+           "cancer by the lists of IARC and others; breathed in when such paint is sanded or heated.",
+           "read second-hand"),
     Source("cdc-air-changes",
            "CDC, Guidelines for Environmental Infection Control in Health-Care Facilities (2003), table "
            "B.1: minutes until 99 % and 99.9 % of what is in the air has gone; read in a copy.",
@@ -80,6 +84,11 @@ SOURCES = (
     Source("cure-doubling",
            "Coating practice: curing takes half as long for each 10 °C warmer, twice as long for each 10 °C "
            "colder; in two trade texts. A rule of thumb.",
+           "read second-hand"),
+    Source("cyanoacrylate-burn",
+           "Too hot to handle? Full-thickness burn injury in a child caused by cyanoacrylate glue and "
+           "cotton, Journal of Burn Care and Research (2020): 3 g on cotton came to 91 °C (196 °F); 16 "
+           "such burns found. The abstract was read.",
            "read second-hand"),
     Source("cyanoacrylate-vapour",
            "Airborne concentrations of ethyl and methyl cyanoacrylate in the workplace, American Industrial "
@@ -103,11 +112,26 @@ SOURCES = (
            "worked out here from first principles and checked against elliptic integrals and independent "
            "numerical solutions.",
            "calculated"),
+    Source("epa-lead",
+           "US Environmental Protection Agency, Renovate Lead-Safe, with pamphlets of it and of a state: "
+           "paint from before 1978, an N-100 mask, mist, plastic sheet, fine-filter vacuum, no open flame, "
+           "others kept out, clothes washed alone; lead harms children before birth, too.",
+           "read"),
+    Source("epoxy-sensitising",
+           "European Agency for Safety and Health at Work, occupational exposure to epoxy resins: a "
+           "notorious cause of allergic skin disease, and of allergy of the airways; gloves of thick "
+           "nitrile or layered film in the abstract of a handbook's chapter.",
+           "read"),
     Source("exponential-decay",
            "One well-mixed room with fresh air: what is in the air falls by the same share in each equal "
            "time. Worked out here; the same form stands in the equation list of an industrial hygiene "
            "board.",
            "calculated"),
+    Source("eye-first-aid",
+           "First aid for eyes on the pages of a hospital group and of an eye clinic: a cut or stuck "
+           "object covered and left, not flushed and not removed; a speck not rubbed; chemicals flushed "
+           "for 15 minutes at least.",
+           "read"),
     Source("family-shapes",
            "Unstrung shapes of three families of laminated bows, invented to be typical: computed bows of "
            "these shapes come out with the fullness and the string length that real ones are known for.",
@@ -120,6 +144,11 @@ SOURCES = (
            "Typical solids, recoat windows and cure of finish families, as the trade reckons with them. An "
            "assumption to edit; the maker's sheet comes first.",
            "common practice"),
+    Source("fire-extinguishers",
+           "29 CFR 1910.157 and NFPA 10 on portable extinguishers, in pages that quote them: 50 ft at most "
+           "to one for liquids that burn, near exits, in sight, handle no higher than 5 ft where it weighs "
+           "40 lb or less.",
+           "read second-hand"),
     Source("forest-service-techsheet",
            "USDA Forest Products Laboratory, TechSheet on Dalbergia latifolia: bending strength 16,920 "
            "psi, modulus 1.78 million psi.",
@@ -183,6 +212,10 @@ SOURCES = (
            "means of elliptic integrals, International Journal for Numerical Methods in Engineering 17 "
            "(1981): tables.",
            "from memory, confirmed by calculation"),
+    Source("methanol-summary",
+           "National Research Council, laboratory chemical safety summary of methanol: taken up through the "
+           "skin in toxic amounts, and a cause of blindness.",
+           "read"),
     Source("metric-drill-sizes",
            "An encyclopedic article on drill sizes: BS 328 goes by tenths of a millimetre from 3.0 to 13.9 "
            "mm and finer below; sets by 0.5 mm are in any hardware shop, by 0.1 mm with engineers. The "
@@ -248,12 +281,24 @@ SOURCES = (
            "OSHA chemical data pages, with the NIOSH recommendations they list: acetone, n-butyl acetate, "
            "toluene, xylenes, Stoddard solvent, VM&P naphtha, fibrous glass.",
            "read"),
+    Source("osha-chromium",
+           "OSHA final rule on hexavalent chromium, 28 February 2006: 0.005 mg/m3 over 8 hours, since it "
+           "causes cancer of the lung; chromate paints among its uses.",
+           "read"),
     Source("osha-combustible-dust",
            "OSHA memorandum on combustible dust, 21 April 2015: a layer of 1/32 in at 75 lb/ft3 over more "
            "than 5 % of the floor.",
            "read"),
+    Source("osha-eye-chart",
+           "Eye and face protection selection chart of 29 CFR 1910, subpart I, appendix B, in copies of "
+           "universities: impact, dust and splash, and face shields only over glasses or goggles.",
+           "read second-hand"),
     Source("osha-respirators",
            "29 CFR 1910.134, table 1, assigned protection factors; read in a copy.",
+           "read"),
+    Source("osha-spray-filters",
+           "OSHA on 29 CFR 1910.107(b)(5)(ii), 11 February 2008: used filters go at once to a safe place "
+           "well away, or into a metal can of water.",
            "read"),
     Source("osha-spraying-area",
            "OSHA on 29 CFR 1910.107: vapour above 25 % of the lower flammable limit makes a spraying area; "
@@ -262,10 +307,27 @@ SOURCES = (
     Source("osha-wood-dust",
            "OSHA page on wood dust: limits of OSHA, NIOSH and ACGIH.",
            "read"),
+    Source("overspray-fires",
+           "Department of Fire and Emergency Services, Western Australia, spray booth fires: overspray "
+           "dust that builds up lights by itself, less so with lacquers without nitrocellulose.",
+           "read"),
+    Source("particle-marks",
+           "A university hospital's page on the marks of NIOSH: N95, P100 and the classes between, by "
+           "share of particles stopped and by oil; not for gases or vapours in an encyclopedic article.",
+           "read second-hand"),
     Source("percent-of-thread",
            "Per cent of thread from the drilled hole, the 1.299 convention of shop charts: hole = D - "
            "1.299 x pitch x share; two pages that state it, and charts that follow it.",
            "read second-hand"),
+    Source("phenolic-laminate",
+           "Two safety data sheets of high-pressure laminate (paper with phenol-formaldehyde resin): no "
+           "hazard while whole, dust classed as hazardous, irritates eyes, nose and throat.",
+           "read second-hand"),
+    Source("pilot-lights",
+           "A burn survivors' society on flammable vapour and water heaters: heavier than air, it moves 10 "
+           "to 30 ft and more along the floor, lights at a pilot and flashes back; a news report gives the "
+           "share of each appliance.",
+           "read"),
     Source("pot-life-halving",
            "A US guide specification for polyurethane coatings (UFGS-09971, 3.7.1.3): pot life is stated at "
            "21 °C (70 °F), halves for each 10 °C warmer, doubles for each 10 °C colder, and is about 2 h "
@@ -298,6 +360,12 @@ SOURCES = (
            "W. T. Simpson, Equilibrium moisture content of wood in outdoor locations, FPL-RN-0268 (1998): "
            "coefficients in °C of the Hailwood-Horrobin equation; read in a program that cites it.",
            "read second-hand"),
+    Source("ski-factory-1996",
+           "Occupational dermatoses from exposure to epoxy resin compounds in a ski factory, Contact "
+           "Dermatitis 34 (1996) 390-396: of 22 workers 8 had an allergic rash, 6 of them from parts of "
+           "the epoxy; 4 were irritated by resin, lacquer, sanding dust or glass dust. The abstract was "
+           "read.",
+           "read second-hand"),
     Source("solvent-flammability",
            "Flash points and lower flammable limits of NFPA 497 (2008) and IEC 60079-20-1 (2010), as a "
            "public data set.",
@@ -309,6 +377,11 @@ SOURCES = (
     Source("spray-booth-velocities",
            "Washington State, WAC 296-62-11019, a copy of the OSHA table for spray finishing: face "
            "velocities of booths with manual air guns.",
+           "read"),
+    Source("spray-residues",
+           "Washington State, WAC 296-24-37013, spray finishing: residues cleaned daily if need be and "
+           "removed, scrapers that do not spark, no change between materials that can light one another "
+           "before all deposits are out.",
            "read"),
     Source("steady-dilution",
            "Steady dilution of an evaporating solvent, Q = 403e6 x SG x ER x K / (MW x C) in US units, in a "
@@ -371,6 +444,11 @@ SOURCES = (
            "bubinga, Brazilian rosewood. Published samples of the tropical woods differ by several per "
            "cent.",
            "read second-hand"),
+    Source("work-and-pregnancy",
+           "B. Grajewski and others, Will my work affect my pregnancy?, American Journal of Obstetrics and "
+           "Gynecology 214 (2016): limits and equipment were developed for healthy adult workers, not for "
+           "a child unborn.",
+           "read"),
 )
 
 

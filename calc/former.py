@@ -382,6 +382,7 @@ FORMER = {
         "density": "0.87 g/cm3",
         "molar_mass": "100 g/mol",
         "lower_limit": "1 %",
+        "breathing_limit": "",
         "liquid": "4 fl oz",
         "minutes": "20 min",
         "room_temperature": "70 °F",

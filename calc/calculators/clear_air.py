@@ -527,8 +527,8 @@ CAUTIONS: tuple[Sentence | str, ...] = (
     "Isocyanate (two-part urethane, and some one-part ones: section 3 of the data sheet) needs supplied air "
     "and training. No filter worn on the face is suggested here for it, and dust masks do nothing against "
     "vapour of any kind.",
-    "Acid-catalysed lacquer gives off formaldehyde, and organic-vapour cartridges are in general not made "
-    "for it: follow its data sheet.",
+    "Acid-catalysed lacquer gives off formaldehyde. Above its limit NIOSH lists breathing apparatus, or "
+    "supplied air with a bottle to get out on, and nothing with cartridges.",
     "A respirator works only if it fits, is tested and has the right filter. Draw dust and vapour off at the "
     "source first.",
     "Fine wood dust in the air or in a layer can explode; oily rags can catch fire by themselves: into "
@@ -553,12 +553,12 @@ CALCULATOR = Calculator(
     (
         group(
             "Room",
-            quantity("length", "Room length", "room_length", "20 ft", "3 ft", "200 ft", ("6 ft", "60 ft")),
-            quantity("width", "Room width", "room_length", "12 ft", "3 ft", "200 ft", ("6 ft", "60 ft")),
-            quantity("height", "Room height", "room_length", "8 ft", "4 ft", "60 ft", ("7 ft", "16 ft")),
+            quantity("length", "Room length", "room_length", "18 ft", "3 ft", "200 ft", ("6 ft", "60 ft")),
+            quantity("width", "Room width", "room_length", "14 ft", "3 ft", "200 ft", ("6 ft", "60 ft")),
+            quantity("height", "Room height", "room_length", "9 ft", "4 ft", "60 ft", ("7 ft", "16 ft")),
             choice("known", "What is known of the air", (("flow", "What the fan moves"),
                                                          ("changes", "Air changes an hour")), role=RULE),
-            quantity("flow", "Fresh air", "flow", "500 cfm", "5 cfm", "50000 cfm", ("50 cfm", "10000 cfm"),
+            quantity("flow", "Fresh air", "flow", "600 cfm", "5 cfm", "50000 cfm", ("50 cfm", "10000 cfm"),
                      "To the outside and made up from it; a filter that blows back cleans dust, not vapour.",
                      when=("known", ("flow",))),
             quantity("changes", "Air changes", "air_changes", "6 per hour", "0.1 per hour", "200 per hour",
@@ -583,10 +583,10 @@ CALCULATOR = Calculator(
             quantity("breathing_limit", "Limit for breathing", "concentration", "", "0.001 ppm", "10000 ppm",
                      ("1 ppm", "1000 ppm"), "The lowest in section 8 of the data sheet; empty if it gives "
                      "none.", optional=True, when=_OWN),
-            quantity("liquid", "Liquid that evaporates", "volume", "4 fl oz", "0.01 fl oz", "5 gal",
+            quantity("liquid", "Liquid that evaporates", "volume", "3 fl oz", "0.01 fl oz", "5 gal",
                      ("0.1 fl oz", "32 fl oz"), "Solvent in the finish, the reducer and the gun wash.",
                      when=_VAPOUR),
-            quantity("minutes", "Over how long", "minutes", "20 min", "1 min", "1440 min",
+            quantity("minutes", "Over how long", "minutes", "15 min", "1 min", "1440 min",
                      ("5 min", "480 min"), when=_VAPOUR),
             quantity("room_temperature", "Room temperature", "temperature", "70 °F", "30 °F", "120 °F",
                      ("50 °F", "95 °F"), when=_VAPOUR),
@@ -633,6 +633,7 @@ CALCULATOR = Calculator(
      "one-part-isocyanate", "ontario-cyanoacrylate", "oregon-isocyanate-samples", "oregon-polyisocyanate",
      "osha-chemical-data", "osha-respirators", "osha-spraying-area", "osha-wood-dust", "solvent-flammability",
      "spray-booth-velocities", "steady-dilution"),
-    "An invented shop of 20 by 12 by 8 ft with a fan of 500 cfm, in which 4 fl oz of solvent evaporates.",
+    "An invented shop of 18 by 14 by 9 ft with a fan of 600 cfm, in which 3 fl oz of solvent evaporate in a "
+    "quarter of an hour.",
     compute,
 )

@@ -36,8 +36,8 @@ SOLVENTS = (
     _solvent("mek", "methyl ethyl ketone", 805.0, 72.11, 1.4, -6.0, note="1.5 % in another table."),
     _solvent("isopropanol", "isopropanol", 785.0, 60.10, 2.0, 12.0),
     _solvent("ethanol", "ethanol", 789.0, 46.07, 3.1, 13.0, note="3.3 % in another table."),
-    _solvent("methanol", "methanol", 791.0, 32.04, 6.0, 9.0, note="12 °C in another table. Burns unseen by "
-             "day; poisons through the skin, too."),
+    _solvent("methanol", "methanol", 791.0, 32.04, 6.0, 9.0, note="12 °C in another table. Poisons through "
+             "the skin, too."),
     _solvent("butanol", "1-butanol", 810.0, 74.12, 1.4, 36.0),
     _solvent("turpentine", "turpentine", 860.0, 136.2, 0.8, 35.0),
     _solvent("naphtha", "VM&P naphtha", 745.0, 100.0, 1.2, -7.0, "read",

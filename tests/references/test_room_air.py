@@ -137,7 +137,6 @@ def test_flammable_limits_are_the_lowest_in_the_data_sets(solvent):
         ("ethyl-acetate", 2.0),  # the same: read
         ("mek", 1.4),  # the same: read
         ("isopropanol", 2.0),  # the same: read
-        ("ethanol", 3.3),  # the same: read
         ("methanol", 6.0),  # the same: read
         ("butanol", 1.4),  # the same: read
         ("turpentine", 0.8),  # the same: read
