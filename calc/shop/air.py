@@ -300,7 +300,7 @@ def time_until_below(share: float, limit: float, air_changes: float, mixing_fact
     Limits:
         The room's mean. At the gun, the bench and the floor the share is several times as high.
 
-    Source: exponential-decay.
+    Source: exponential-decay, `clearing_time` from the share to the limit.
     """
     require_not_negative("share", share, "1")
     require_positive("limit", limit, "1")
