@@ -311,3 +311,10 @@ def test_where_the_string_lies_on_the_tip_there_is_no_distance():
     at_rest = recurve().brace(0.2)
     assert at_rest.contact_upper < 0.95 * 0.62
     assert at_rest.tiller(1e-4) == (0.0, 0.0, 0.0)
+
+
+@pytest.mark.parametrize("pivot", [(math.inf, 0.0), (-math.inf, 0.0), (0.0, math.inf), (0.0, -math.inf),
+                                   (math.nan, 0.0), (0.0, math.nan)])
+def test_a_pivot_that_is_no_point_is_refused(pivot):
+    with pytest.raises(ValueError, match="the pivot point must have finite coordinates"):
+        Bow(LIMB, LIMB, pivot)

@@ -86,3 +86,9 @@ def test_an_amount_that_changes_nothing_is_the_best():
 def test_root_mean_square():
     assert root_mean_square((3.0, 4.0, 0.0, 0.0)) == 2.5
     assert root_mean_square(()) == 0.0
+
+
+def test_a_search_tells_how_far_along_it_is():
+    along = list(fit_steps(bow_of, (1.0, 1.15), 0.5, 1.5, BENCH, 200.0, 0.0, READINGS))
+    assert along == pytest.approx([(trial + 1) / 8 for trial in range(len(along))])
+    assert 2 <= len(along) <= 7

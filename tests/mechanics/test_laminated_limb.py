@@ -95,3 +95,15 @@ def test_what_cannot_be_sanded():
         laminated_limb(PROFILE, (0.0, 0.24), STATIONS, BUILD, SANDING, 0.1 * INCH)
     with pytest.raises(ValueError, match="must not be negative"):
         laminated_limb(PROFILE, (0.0, 0.24), STATIONS, BUILD, SANDING, -1e-4)
+
+
+def test_a_stretch_may_begin_at_the_fadeout_and_end_at_the_nock():
+    whole = Sanding(0.0, PROFILE.length, INCH, 0.5)
+    after = laminated_limb(PROFILE, (0.0, 0.24), STATIONS, BUILD, whole, 1e-4)
+    before = laminated_limb(PROFILE, (0.0, 0.24), STATIONS, BUILD)
+    assert after.stiffness[0] == before.stiffness[0]
+    assert after.stiffness[10] < before.stiffness[10]
+    with pytest.raises(ValueError, match="must lie between fadeout and nock"):
+        laminated_limb(PROFILE, (0.0, 0.24), STATIONS, BUILD, Sanding(-0.001, 0.3, 0.01, 0.5), 1e-4)
+    with pytest.raises(ValueError, match="must lie between fadeout and nock"):
+        laminated_limb(PROFILE, (0.0, 0.24), STATIONS, BUILD, Sanding(0.3, 0.3, 0.01, 0.5), 1e-4)

@@ -81,3 +81,9 @@ def test_scratches_are_in_proportion(size, slope):
     # second-hand. Zero at zero, doubled when doubled.
     assert scratch_depth(2 * size, slope) == pytest.approx(2 * scratch_depth(size, slope))
     assert scratch_depth(0.0, slope) == 0.0
+
+
+def test_a_step_of_just_the_limit_is_within_it():
+    shelf = tuple(P_GRITS[0]._replace(id=f"g{size}", size=size * 1e-6) for size in (150, 120, 100))
+    assert ladder(shelf, shelf[0], shelf[2], 1.5) == [shelf[0], shelf[2]]
+    assert ladder(shelf, shelf[0], shelf[2], 1.49) == list(shelf)

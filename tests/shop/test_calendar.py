@@ -93,3 +93,10 @@ def test_what_makes_no_sense_is_refused():
         calendar_text("x", MONDAY, [])
     with pytest.raises(ValueError, match="before it starts"):
         calendar_text("x", MONDAY, [event(start=MONDAY + 10, end=MONDAY)])
+
+
+def test_parts_are_as_long_as_they_may_be():
+    # RFC 5545, section 3.1: 75 octets without the line end; the space that begins a part counts.
+    assert [len(part) for part in folded("x" * 200).split("\r\n")] == [75, 75, 52]
+    assert folded("x" * 75) == "x" * 75
+    assert [len(part.encode()) for part in folded("\N{EURO SIGN}" * 50).split("\r\n")] == [75, 73, 4]

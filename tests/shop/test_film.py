@@ -63,3 +63,8 @@ def test_doubling_composes_and_is_one_at_the_reference(one, other, step):
 def test_what_makes_no_sense_is_refused(call, message):
     with pytest.raises(ValueError, match=message):
         call()
+
+
+def test_without_reducer_none_is_reckoned():
+    assert film.dry_film_thickness(1e-4, 0.4) == pytest.approx(4e-5)
+    assert film.wet_film_thickness(4e-5, 0.4) == pytest.approx(1e-4)

@@ -180,3 +180,8 @@ def test_a_safe_batch_stays_above_the_aim_at_the_ends_of_the_ranges():
     steepest = -line.slope + NORMAL_95 * line.slope_variance**0.5
     assert count * steepest == pytest.approx(56.5 - NORMAL_95 * 0.25 - 54.0)
     assert safe_batch(line, value_on(line, 60.0), 56.4) == 0
+
+
+def test_papers_that_were_always_used_alike_cannot_be_told_apart():
+    with pytest.raises(ValueError, match="the readings do not tell the papers apart"):
+        lines_by_paper(((0.0, 0.0), (10.0, 10.0), (20.0, 20.0)), (58.0, 57.0, 56.0), 0.25)
