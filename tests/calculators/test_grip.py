@@ -7,11 +7,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calc.answer import work_out
-from calc.calculators import draw_curve
 from calc.calculators.grip import CALCULATOR
-from calc.calculators.read_curve import CURVE_AFTER, CURVE_AS_IT_CAME
-from calc.fields import inputs_of, say
-from calc.quantities import parse
+from calc.fields import say
 
 INCH = 0.0254
 POUND_FORCE = 4.4482216152605
@@ -148,16 +145,6 @@ def test_a_riser_strained_too_far_before_may_pass_at_the_lighter_draw():
                           draw_length="28 in", lived_weight="54.6 lb", draw_weight="43.4 lb")
     assert values["margin_after"] == pytest.approx(4.6, rel=1e-6)
     assert levels(outcome)["margin"] == "ok"
-
-
-def test_the_invented_bow_is_the_one_of_the_curves():
-    """The example's weights are those of its curves at the archer's draw, to half a pound."""
-    for readings, id in ((CURVE_AS_IT_CAME, "lived_weight"), (CURVE_AFTER, "draw_weight")):
-        asked = {each.id: each for each in inputs_of(CALCULATOR)}
-        job = work_out(draw_curve.CALCULATOR, [("readings", readings), ("brace_height", "8 1/4 in"),
-                                               ("draw_asked", asked["draw_length"].default)])
-        read = dict(job.outcome.values)["weight_at"] / POUND_FORCE
-        assert parse(asked[id].default, "force") / POUND_FORCE == pytest.approx(read, abs=0.25)
 
 
 def test_a_rounded_section_bears_three_fifths_of_a_square_one():
