@@ -24,6 +24,7 @@ from calc.fields import (
     Sentence,
     Table,
     echo,
+    given_twice,
     inputs_of,
     say,
     write,
@@ -35,6 +36,9 @@ from calc.report import LEVEL_WORDS, declared_values, in_order_of_weight
 
 COMPUTED = 0
 BAD_INPUT = 2
+
+REPEATED = ("Of an option given more than once, or of a name that a link carries more than once, the first "
+            "counts; a note says so.")
 
 LONE_MARK = "--"
 """Typed as a value, argparse takes it for a mark of its own and hands on an empty list."""
@@ -96,17 +100,21 @@ def _compute(calculator: Calculator, words: list[str]) -> int:
     parser = _parser(calculator)
     parsed = vars(parser.parse_args(_with_attached_values(words)))
     options = {name: LONE_MARK if value == [] else value for name, value in parsed.items()}
-    own = [(each.id, options[each.id]) for each in inputs_of(calculator) if options[each.id] is not None]
+    own = [(each.id, LONE_MARK if text == [] else text)
+           for each in inputs_of(calculator) for text in options[each.id] or []]
+    links = options["link"] or []
     try:
-        linked = [] if options["link"] is None else pairs_of(calculator, options["link"])
+        linked = pairs_of(calculator, links[0]) if links else []
     except ValueError as error:
-        print(f"--link: “{echo(options['link'])}” {error}. Copy the whole address of a page of figures.",
+        print(f"--link: “{echo(links[0])}” {error}. Copy the whole address of a page of figures.",
               file=sys.stderr)
         return BAD_INPUT
     pairs = _with_options(calculator, linked, own, options["units"])
     given = [name for name, _ in linked + own]
     job = work_out(calculator, pairs, {each.id: EXAMPLE for each in inputs_of(calculator)
                                        if each.id not in given})
+    if len(links) > 1:
+        job.notes.append(given_twice("link"))
     if job.outcome is None:
         for problem in job.problems:
             print(problem.message, file=sys.stderr)
@@ -169,13 +177,13 @@ def _with_attached_values(words: list[str]) -> list[str]:
 
 def _parser(calculator: Calculator) -> argparse.ArgumentParser:
     parser = argparse.ArgumentParser(prog=f"python -m calc {calculator.id}", description=calculator.purpose,
-                                     allow_abbrev=False)
+                                     epilog=REPEATED, allow_abbrev=False)
     for each in inputs_of(calculator):
         names = ["--" + each.id.replace("_", "-")]
         if "_" in each.id:
             names.append("--" + each.id)
-        parser.add_argument(*names, dest=each.id, metavar="VALUE", help=_help(each))
-    parser.add_argument("--link", metavar="ADDRESS",
+        parser.add_argument(*names, dest=each.id, action="append", metavar="VALUE", help=_help(each))
+    parser.add_argument("--link", action="append", metavar="ADDRESS",
                         help="take the figures of a link, such as one that somebody sent; options go before "
                              "its figures, its units are those of bare numbers unless --imperial or --metric "
                              "is given, and what it leaves out keeps the meaning that it had")

@@ -32,6 +32,7 @@ from calc.fields import (
     Problem,
     Refused,
     check,
+    given_twice,
     inputs_of,
     read,
     unusual,
@@ -191,20 +192,23 @@ def standing_of(job: Job) -> dict[str, str]:
 
 
 def _take_system(pairs: list[tuple[str, str]]) -> tuple[str, list[tuple[str, str]], list[str]]:
-    system = SYSTEMS[0]
+    chosen = None
     rest = []
     notes = []
     for name, text in pairs[:MOST_PAIRS]:
         if name != "units":
             rest.append((name, text))
-        elif text in SYSTEMS:
-            system = text
+        elif text not in SYSTEMS:
+            notes.append("The units must be imperial or metric; they were left as "
+                         + (chosen or SYSTEMS[0]) + ".")
+        elif chosen is None:
+            chosen = text
         else:
-            notes.append("The units must be imperial or metric; they were left as " + system + ".")
+            notes.append(given_twice(name))
     if len(pairs) > MOST_PAIRS:
         notes.append("The link holds too many parts; those after the first " + str(MOST_PAIRS)
                      + " were left out.")
-    return system, rest, notes
+    return chosen or SYSTEMS[0], rest, notes
 
 
 def _as_sentence(text: str) -> str:

@@ -7,7 +7,7 @@ and the tests are all made from these declarations.
 from collections import namedtuple
 
 from calc.dates import parse_date, show_date
-from calc.quantities import kind_of, parse, show
+from calc.quantities import could_be_a_share, kind_of, parse, show, show_number
 
 Calculator = namedtuple(
     "Calculator", "id title purpose groups results cautions sources example compute"
@@ -312,25 +312,44 @@ def read(
     Returns:
         values by input id (None where an optional input is empty or an input
         does not matter), problems (values are unusable if there are any), notes
-        on names that were not understood.
+        on names that were not understood or do not count. What was given is read
+        even where it does not count.
     """
     typed, notes = _sort_pairs(calculator, pairs)
     values: dict[str, object] = {}
     problems: list[Problem] = []
     for each in inputs_of(calculator):
+        counts = matters(each, values)
         values[each.id] = None
-        if not matters(each, values):
+        if not counts and each.id not in typed:
             continue
         try:
-            values[each.id] = read_input(each, typed.get(each.id, each.default), system)
+            value = read_input(each, typed.get(each.id, each.default), system)
         except Refused as refused:
             problems.append(refused.problem)
+            continue
+        if counts:
+            values[each.id] = value
+        else:
+            notes.append(_does_not_count(calculator, each, values))
     return values, problems, notes
 
 
 def matters(each: Input, values: dict[str, object]) -> bool:
     """Return whether an input is asked for, given the choices read before it."""
     return each.when is None or values.get(each.when[0]) in each.when[1]
+
+
+def _does_not_count(calculator: Calculator, each: Input, values: dict[str, object]) -> str:
+    """Return the note on an input that was given and does not count, naming the choice that decides."""
+    decides = each
+    while decides.when is not None and values.get(decides.when[0]) is None:
+        decides = next(other for other in inputs_of(calculator) if other.id == decides.when[0])
+    if decides.when is None:  # the choice itself could not be read
+        return "“" + each.id + "” was left out."
+    name = decides.when[0]
+    return ("“" + each.id + "” does not count while “" + name + "” is “" + str(values[name])
+            + "”; it was left out.")
 
 
 def _sort_pairs(
@@ -343,10 +362,15 @@ def _sort_pairs(
         if name not in known:
             notes.append("“" + echo(name) + "” is not something this page asks for; it was left out.")
         elif name in typed:
-            notes.append("“" + name + "” was given more than once; the first one counts.")
+            notes.append(given_twice(name))
         else:
             typed[name] = text
     return typed, notes
+
+
+def given_twice(name: str) -> str:
+    """Return the note on a name that a link or a command gives more than once."""
+    return "“" + name + "” was given more than once; the first one counts."
 
 
 def echo(text: str) -> str:
@@ -384,7 +408,7 @@ def _read_switch(each: Input, text: str) -> bool:
     word = text.strip().lower()
     if word in ("yes", "on", "true", "1"):
         return True
-    if word in ("no", "off", "false", "0", ""):
+    if word in ("no", "off", "false", "0"):
         return False
     raise Refused(each.id, each.label + " must be yes or no. You gave “" + echo(text) + "”.")
 
@@ -430,10 +454,20 @@ def _read_quantity(
     except ValueError as error:
         message = label + ": “" + echo(text) + "” " + str(error) + ". " + mend
         raise Refused(field, message, row, column) from None
+    if each.kind == "ratio" and could_be_a_share(text):
+        bare = text.strip()
+        raise Refused(field, label + ": does “" + echo(bare) + "” mean " + echo(bare) + " % or "
+                      + _plain_number(100 * value * 100) + " %? Type the percent sign behind the number.",
+                      row, column)
     if not each.low <= value <= each.high:
         raise Refused(field, label + " must be from " + allowed + "; you typed “" + echo(text)
                       + "”. Check the number and its unit.", row, column)
     return value
+
+
+def _plain_number(number: float) -> str:
+    """Return a number with at most two decimals and no noughts behind them."""
+    return show_number(number, 2).rstrip("0").rstrip(".")
 
 
 def _read_rows(each: Input, text: str, system: str) -> tuple[tuple[float | str | None, ...], ...]:

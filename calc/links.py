@@ -2,23 +2,12 @@
 
 from urllib.parse import parse_qsl, urlsplit
 
-from calc.fields import (
-    CELL_MARK,
-    CHOICE,
-    COUNT,
-    DATE,
-    ROW_MARK,
-    ROWS,
-    SWITCH,
-    Calculator,
-    Input,
-    inputs_of,
-    matters,
-)
+from calc.fields import CELL_MARK, ROW_MARK, ROWS, Calculator, Input, inputs_of, matters
 from calc.former import FORMER
-from calc.quantities import shown_unit
+from calc.quantities import KINDS, SYSTEMS, shown_unit
 
 PATH = "calculators/"
+KIND_IDS = tuple([kind.id for kind in KINDS])
 
 
 def pairs_of(calculator: Calculator, address: str) -> list[tuple[str, str]]:
@@ -42,7 +31,11 @@ def pairs_of(calculator: Calculator, address: str) -> list[tuple[str, str]]:
 
 
 def complete(calculator: Calculator, pairs: list[tuple[str, str]]) -> list[tuple[str, str]]:
-    """Return a link's pairs with what it left out, as far as that matters for its choices."""
+    """Return a link's pairs with what it left out, as far as that matters for its choices.
+
+    A share without a sign, such as `0.5`, gets the sign of percent that it was read with when it was written.
+    """
+    pairs = with_units(calculator, pairs, SYSTEMS[0], ("ratio",))
     given = dict(reversed(pairs))
     former = FORMER[calculator.id]
     texts: dict[str, object] = {}
@@ -56,22 +49,31 @@ def complete(calculator: Calculator, pairs: list[tuple[str, str]]) -> list[tuple
     return pairs + added
 
 
-def with_units(calculator: Calculator, pairs: list[tuple[str, str]], system: str) -> list[tuple[str, str]]:
-    """Return a link's pairs with the units of its system behind bare numbers: any system may read them."""
+def with_units(
+    calculator: Calculator, pairs: list[tuple[str, str]], system: str, kinds: tuple[str, ...] = KIND_IDS
+) -> list[tuple[str, str]]:
+    """Return a link's pairs with the units of its system behind bare numbers: any system may read them.
+
+    Args:
+        calculator: whose link it is.
+        pairs: of the link.
+        system: unit system of the link.
+        kinds: of quantities that get their unit; others stay as they are.
+    """
     inputs = {each.id: each for each in inputs_of(calculator)}
-    return [(name, _with_unit(inputs[name], text, system) if name in inputs else text)
+    return [(name, _with_unit(inputs[name], text, system, kinds) if name in inputs else text)
             for name, text in pairs]
 
 
-def _with_unit(each: Input, text: str, system: str) -> str:
+def _with_unit(each: Input, text: str, system: str, kinds: tuple[str, ...]) -> str:
     if each.kind == ROWS:
-        return ROW_MARK.join(_row_with_units(each, line, system) for line in text.split(ROW_MARK))
-    if each.kind in (CHOICE, SWITCH, COUNT, DATE) or not text.strip()[-1:].isnumeric():
+        return ROW_MARK.join(_row_with_units(each, line, system, kinds) for line in text.split(ROW_MARK))
+    if each.kind not in kinds or not text.strip()[-1:].isnumeric():
         return text
     return f"{text.strip()} {shown_unit(each.kind, system).name}".strip()
 
 
-def _row_with_units(each: Input, line: str, system: str) -> str:
+def _row_with_units(each: Input, line: str, system: str, kinds: tuple[str, ...]) -> str:
     cells = line.split(CELL_MARK)
-    known = [_with_unit(column, cell, system) for column, cell in zip(each.columns, cells)]
+    known = [_with_unit(column, cell, system, kinds) for column, cell in zip(each.columns, cells)]
     return CELL_MARK.join(known + cells[len(known):])

@@ -28,7 +28,7 @@ FINE_DENOMINATOR = 64
 """The finest division of a steel rule: a stop is set by it."""
 
 LONGEST_TEXT = 40
-MOST_DIGITS = 15
+MOST_DIGITS = 30
 LARGEST_EXPONENT = 30
 SIGNIFICANT_DIGITS = 12
 
@@ -36,6 +36,9 @@ PLAIN_BELOW = 1e6
 NEAR_A_HALF = 1e-4
 """A number below the one and farther than the other from a half: 12 digits move it by 5e-6 at most, so that
 ordinary rounding gives what exact rounding would."""
+
+EXACT_BELOW = 9007199254740992
+"""2**53: whole numbers up to it are floats, and a quotient of two of them is rounded once in any engine."""
 
 DIGITS = "0123456789"
 VULGAR_FRACTIONS = (
@@ -166,7 +169,7 @@ KINDS = (
          (_unit("lb/stroke", POUND_FORCE), _unit("N/stroke", 1.0)),
          ("0.02 lb/stroke", "0.1 N/stroke"), ("in pounds per stroke", "in newtons per stroke")),
     Kind("length_per_stroke", "a tiller per stroke", "m", Face("in/stroke", 4), Face("mm/stroke", 3),
-         (_unit("in/stroke", INCH), _unit("mm/stroke", 1e-3)),
+         (_unit("in/stroke", INCH), _unit("mm/stroke", 1e-3), _unit("m/stroke", 1.0)),
          ("0.001 in/stroke", "0.03 mm/stroke"), ("in inches per stroke", "in millimetres per stroke")),
     Kind("angle", "an angle", "deg", Face("°", 1), Face("°", 1),
          (_unit("°", 1.0, "deg degree degrees"),),
@@ -175,7 +178,7 @@ KINDS = (
          (_unit("°F", 5 / 9, "F degF ºF", -160 / 9), _unit("°C", 1.0, "C degC ºC")),
          ("68 °F", "20 °C"), ("in degrees Fahrenheit", "in degrees Celsius")),
     Kind("ratio", "a percentage", "1", Face("%", 1), Face("%", 1),
-         (_unit("%", 0.01, "percent pct"),),
+         (_unit("%", 0.01, "percent pct"), _unit("of one", 1.0)),
          ("60 %", "60 %"), ("in percent", "in percent")),
     Kind("area", "an area", "m2", Face("ft2", 2), Face("m2", 3),
          (_unit("ft2", 144 * INCH**2, "ft² sqft"), _unit("in2", INCH**2, "in²"),
@@ -184,7 +187,8 @@ KINDS = (
     Kind("volume", "a volume", "m3", Face("fl oz", 2), Face("mL", 0), _VOLUMES,
          ("8 fl oz", "240 mL"), ("in US fluid ounces", "in millilitres")),
     Kind("coverage", "a coverage", "1/m", Face("ft2/gal", 0), Face("m2/L", 1),
-         (_unit("ft2/gal", FOOT**2 / GALLON, "ft²/gal"), _unit("m2/L", 1e3, "m²/L")),
+         (_unit("ft2/gal", FOOT**2 / GALLON, "ft²/gal"), _unit("m2/L", 1e3, "m²/L"),
+          _unit("per m", 1.0, "/m")),
          ("700 ft2/gal", "17 m2/L"), ("in square feet per US gallon", "in square metres per litre")),
     Kind("room_length", "a length", "m", Face("ft", 1), Face("m", 2), _LENGTHS,
          ("12 ft", "3.7 m"), ("in feet", "in metres")),
@@ -198,16 +202,20 @@ KINDS = (
          (_unit("ft/min", FOOT / 60, "fpm"), _unit("m/s", 1.0)),
          ("100 ft/min", "0.51 m/s"), ("in feet per minute", "in metres per second")),
     Kind("air_changes", "a number of air changes", "1/s", Face("per hour", 1), Face("per hour", 1),
-         (_unit("per hour", 1 / 3600, "/h 1/h ach"),), ("6 per hour", "6 per hour"),
+         (_unit("per hour", 1 / 3600, "/h 1/h ach"), _unit("per s", 1.0, "/s")),
+         ("6 per hour", "6 per hour"),
          ("per hour", "per hour")),
     Kind("concentration", "a share of the air", "1", Face("ppm", 0), Face("ppm", 0),
-         (_unit("ppm", 1e-6), _unit("%", 1e-2, "percent pct")), ("2500 ppm", "2500 ppm"),
+         (_unit("ppm", 1e-6), _unit("%", 1e-2, "percent pct"), _unit("of one", 1.0)),
+         ("2500 ppm", "2500 ppm"),
          ("in parts per million", "in parts per million")),
     Kind("mass_concentration", "a mass in air", "kg/m3", Face("mg/m3", 0), Face("mg/m3", 0),
-         (_unit("mg/m3", 1e-6, "mg/m³"), _unit("g/m3", 1e-3, "g/m³")), ("590 mg/m3", "590 mg/m3"),
+         (_unit("mg/m3", 1e-6, "mg/m³"), _unit("g/m3", 1e-3, "g/m³"), _unit("kg/m3", 1.0, "kg/m³")),
+         ("590 mg/m3", "590 mg/m3"),
          ("in milligrams per cubic metre", "in milligrams per cubic metre")),
     Kind("molar_mass", "a molar mass", "kg/mol", Face("g/mol", 1), Face("g/mol", 1),
-         (_unit("g/mol", 1e-3),), ("88.1 g/mol", "88.1 g/mol"), ("in grams per mole", "in grams per mole")),
+         (_unit("g/mol", 1e-3), _unit("kg/mol", 1.0)),
+         ("88.1 g/mol", "88.1 g/mol"), ("in grams per mole", "in grams per mole")),
     Kind("minutes", "a time", "s", Face("min", 1), Face("min", 1), _TIMES,
          ("15 min", "15 min"), ("in minutes", "in minutes")),
     Kind("hours", "a time", "s", Face("h", 1), Face("h", 1), _TIMES,
@@ -228,7 +236,7 @@ KINDS = (
     Kind("money", "an amount of money", "1", Face("", 2), Face("", 2), (_unit("", 1.0, "$ € £"),),
          ("45", "45"), ("in your currency", "in your currency")),
     Kind("hourly_rate", "a price per hour", "1/s", Face("an hour", 2), Face("an hour", 2),
-         (_unit("an hour", 1 / 3600, "/h per_hour /hour"),),
+         (_unit("an hour", 1 / 3600, "/h per_hour /hour"), _unit("per s", 1.0, "/s")),
          ("45", "45"), ("per hour, in your currency", "per hour, in your currency")),
     Kind("liquid_density", "a density", "kg/m3", Face("lb/gal", 2), Face("kg/L", 3),
          (_unit("lb/gal", POUND / GALLON, "ppg"), _unit("kg/L", 1e3, "kg/l g/cm3 g/cm³ g/mL g/ml"),
@@ -319,7 +327,26 @@ def _plain(text: str) -> str:
     return text.strip(" \n\r")
 
 
+def could_be_a_share(text: str) -> bool:
+    """Return whether a text is a number without a unit that may mean a share of one: `1/4` or `0.25`.
+
+    Raises:
+        ValueError: the text does not begin with a number.
+    """
+    plain = _plain(text)
+    top, bottom, rest = _read_ratio(plain, kind_of("number"))
+    is_fraction = "/" in plain and " " not in plain and "-" not in plain[1:]
+    return not rest.strip() and top != 0 and (is_fraction or abs(top) < bottom)
+
+
 def _read_number(text: str, kind: Kind) -> tuple[float, str]:
+    top, bottom, rest = _read_ratio(text, kind)
+    size = _quotient(abs(top), bottom)
+    return (-size if top < 0 else size), rest
+
+
+def _read_ratio(text: str, kind: Kind) -> tuple[int, int, str]:
+    """Split a number off a text: exactly, as a ratio of whole numbers, and what follows it."""
     sign = 1
     rest = text
     if rest[:1] in ("+", "-"):
@@ -327,16 +354,16 @@ def _read_number(text: str, kind: Kind) -> tuple[float, str]:
         rest = rest[1:].lstrip(" ")
     whole, after = _take_digits(rest)
     if after[:1] in (".", ","):
-        number, rest = _read_decimal(whole, after, kind)
+        top, bottom, rest = _read_decimal(whole, after, kind)
     elif not whole:
         raise ValueError("is not " + kind.noun)
     elif after[:1] == "/":
-        number, rest = _read_fraction(whole, after[1:])
+        top, bottom, rest = _read_fraction(whole, after[1:])
     else:
-        number, rest = _read_mixed(whole, after)
+        top, bottom, rest = _read_mixed(whole, after)
     if rest[:1] in ("e", "E") and rest[1:2] and rest[1] in DIGITS + "+-":
-        number, rest = _apply_exponent(number, rest[1:], kind)
-    return sign * number, rest
+        top, bottom, rest = _apply_exponent(top, bottom, rest[1:], kind)
+    return sign * top, bottom, rest
 
 
 def _take_digits(text: str) -> tuple[str, str]:
@@ -348,7 +375,7 @@ def _take_digits(text: str) -> tuple[str, str]:
     return text[:end], text[end:]
 
 
-def _read_decimal(whole: str, after: str, kind: Kind) -> tuple[float, str]:
+def _read_decimal(whole: str, after: str, kind: Kind) -> tuple[int, int, str]:
     mark = after[0]
     decimals, rest = _take_digits(after[1:])
     if not whole and not decimals:
@@ -360,37 +387,52 @@ def _read_decimal(whole: str, after: str, kind: Kind) -> tuple[float, str]:
         raise ValueError("has more than one decimal mark")
     if len(whole) + len(decimals) > MOST_DIGITS:
         raise ValueError("has more than " + str(MOST_DIGITS) + " digits")
-    return int((whole + decimals) or "0") / 10 ** len(decimals), rest
+    return int((whole + decimals) or "0"), 10 ** len(decimals), rest
 
 
-def _read_fraction(top: str, text: str) -> tuple[float, str]:
+def _read_fraction(top: str, text: str) -> tuple[int, int, str]:
     bottom, rest = _take_digits(text.lstrip(" "))
     if not bottom:
         raise ValueError("has nothing below the line of its fraction")
     if int(bottom) == 0:
         raise ValueError("has a fraction with 0 below the line")
-    return int(top) / int(bottom), rest
+    return int(top), int(bottom), rest
 
 
-def _read_mixed(whole: str, after: str) -> tuple[float, str]:
+def _read_mixed(whole: str, after: str) -> tuple[int, int, str]:
     behind = after.lstrip(" ")
     if behind[:1] == "-":
         behind = behind[1:].lstrip(" ")
     top, rest = _take_digits(behind)
     if top and rest.lstrip(" ")[:1] == "/":
-        part, rest = _read_fraction(top, rest.lstrip(" ")[1:])
-        return int(whole) + part, rest
-    return float(int(whole)), after
+        part, bottom, rest = _read_fraction(top, rest.lstrip(" ")[1:])
+        return int(whole) * bottom + part, bottom, rest
+    return int(whole), 1, after
 
 
-def _apply_exponent(number: float, text: str, kind: Kind) -> tuple[float, str]:
+def _apply_exponent(top: int, bottom: int, text: str, kind: Kind) -> tuple[int, int, str]:
     sign = -1 if text[0] == "-" else 1
     digits, rest = _take_digits(text[1:] if text[0] in "+-" else text)
     if not digits:
         raise ValueError("is not " + kind.noun)
     if int(digits) > LARGEST_EXPONENT:
         raise ValueError("is too large or too small a number")
-    return (number * 10 ** int(digits) if sign > 0 else number / 10 ** int(digits)), rest
+    power = 10 ** int(digits)
+    return (top * power, bottom, rest) if sign > 0 else (top, bottom * power, rest)
+
+
+def _quotient(top: int, bottom: int) -> float:
+    """Return top / bottom (top not negative) as the nearest float, the same in every engine."""
+    if top <= EXACT_BELOW and bottom <= EXACT_BELOW:
+        return top / bottom
+    exponent = 0
+    while top >= bottom << 53:
+        bottom <<= 1
+        exponent += 1
+    while top < bottom << 52:
+        top <<= 1
+        exponent -= 1
+    return math.ldexp(float(_divide(top, bottom, True)), exponent)
 
 
 def _read_unit_text(text: str) -> tuple[str, str]:
@@ -525,7 +567,7 @@ def _rounded(number: float, scale: int, half_to_even: bool) -> int:
 def _as_ratio(number: float) -> tuple[int, int]:
     """Return a positive float as an exact ratio of whole numbers."""
     mantissa, exponent = math.frexp(number)
-    top = int(mantissa * 9007199254740992.0)  # 2**53: every float's mantissa is whole after it
+    top = int(mantissa * float(EXACT_BELOW))  # every float's mantissa is whole after it
     exponent -= 53
     return (top << exponent, 1) if exponent >= 0 else (top, 1 << -exponent)
 

@@ -55,6 +55,12 @@ def test_units_are_taken_from_the_pairs():
     assert said["notes"] == ["The units must be imperial or metric; they were left as imperial."]
 
 
+def test_of_two_unit_systems_the_first_counts():
+    said = ask("tiller", ["units", "metric"], ["units", "imperial"])
+    assert said["units"] == "metric"
+    assert said["notes"] == ["“units” was given more than once; the first one counts."]
+
+
 def test_too_many_pairs_are_left_out():
     said = ask("tiller", *[[f"name{number}", ""] for number in range(500)])
     assert said["tree"]

@@ -11,6 +11,8 @@ import pytest
 from calc import catalog
 from calc.__main__ import main
 from calc.catalog import IDS
+from calc.fields import ROWS, inputs_of
+from calc.quantities import kind_of
 from scripts.blocks.reference import example_command
 
 
@@ -191,3 +193,80 @@ def test_an_address_that_is_no_link_of_it_is_a_sentence_and_status_2(capsys, lin
     status, out, err = run(capsys, "tiller", "--link", link)
     assert (status, out) == (2, "")
     assert err.startswith("--link: ")
+
+
+# What does not count, and what is typed back ----------------------------------------
+
+TWICE = "“{}” was given more than once; the first one counts."
+
+
+@pytest.mark.parametrize(("words", "note"), [
+    (("clear-air", "--changes", "20 per hour"),
+     "“changes” does not count while “known” is “flow”; it was left out."),
+    (("grit", "--start-cami", "c60"), "“start_cami” does not count while “scale” is “p”; it was left out."),
+    (("tiller", "--upper", "7 in", "--upper", "8 in"), TWICE.format("upper")),
+    (("tiller", "--link", "#upper=7+in&upper=8+in"), TWICE.format("upper")),
+    (("tiller", "--link", "#upper=7+in", "--link", "#upper=8+in"), TWICE.format("link")),
+    (("tiller", "--link", "#upper=7+in&colour=red"),
+     "“colour” is not something this page asks for; it was left out."),
+])
+def test_what_does_not_count_is_named(capsys, words, note):
+    status, out, _ = run(capsys, *words)
+    assert status == 0
+    assert note in out
+    _, out, _ = run(capsys, *words, "--json")
+    answer = json.loads(out)
+    assert answer["notes"] == [note]
+    if "upper" in answer["inputs"]:
+        assert answer["inputs"]["upper"] == pytest.approx(0.1778)
+
+
+@pytest.mark.parametrize(("words", "field"), [
+    (("insert", "--spur", "banana"), "Spur"), (("string", "--own-shorter", "9 ft"), "Shorter"),
+    (("finish", "--lettering="), "Lettering"), (("finish", "--reducer", "1/4"), "Reducer"),
+    (("quote", "--markup", "0.1"), "Mark-up"), (("quote", "--tax", ".07"), "Tax"),
+    (("grit", "--slope", "1/10"), "Scratch"),
+])
+def test_what_cannot_be_meant_is_refused(capsys, words, field):
+    status, out, err = run(capsys, *words)
+    assert (status, out) == (2, "")
+    assert field.lower() in err.lower()
+
+
+def test_a_share_in_a_link_is_the_percentage_that_it_was(capsys):
+    status, out, _ = run(capsys, "quote", "--link", "#tax=0.5&markup=1/4", "--json")
+    assert status == 0
+    inputs = json.loads(out)["inputs"]
+    assert (inputs["tax"], inputs["markup"]) == (pytest.approx(0.005), pytest.approx(0.0025))
+
+
+def in_si(each, value):
+    """Return a value of the JSON as text with its SI unit."""
+    if value is None:
+        return ""
+    if each.kind == ROWS:
+        return ";".join(":".join(in_si(column, row[column.id]) for column in each.columns) for row in value)
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    if isinstance(value, float):
+        [unit] = [unit for unit in kind_of(each.kind).units if (unit.factor, unit.offset) == (1.0, 0.0)][:1]
+        return f"{value!r} {unit.name}"
+    return str(value)
+
+
+@pytest.mark.parametrize("id", IDS)
+def test_the_json_of_an_answer_can_be_typed_back(capsys, id):
+    """Every input as the JSON gives it, all digits and in SI, leads to the same answer."""
+    _, out, _ = run(capsys, id, "--json")
+    answer = json.loads(out)
+    words = []
+    for each in inputs_of(catalog.find(id)):
+        value = answer["inputs"][each.id]
+        if value is not None:
+            words.append(f"--{each.id}={in_si(each, value)}")
+    status, out, err = run(capsys, id, *words, "--json", "--strict")
+    assert (status, err) == (0, "")
+    again = json.loads(out)
+    assert again["standing"] == {}
+    for part in ("inputs", "results", "checks", "tables", "notes"):
+        assert again[part] == answer[part]

@@ -67,7 +67,12 @@ def test_defaults_are_read_where_nothing_was_typed():
 
 
 def test_an_input_counts_only_where_it_matters():
-    assert reading(("wall", "nonsense"))[0]["wall"] is None
+    values, problems, notes = reading(("wall", "0.02 in"))
+    assert values["wall"] is None
+    assert not problems
+    assert notes == ["“wall” does not count while “shaft” is “wood”; it was left out."]
+    assert problem(("wall", "nonsense")).field == "wall"
+    assert reading(("shaft", "tube"), ("wall", "0.02 in"))[2] == []
     values, problems, _ = reading(("shaft", "tube"), ("wall", "nonsense"))
     assert values["wall"] is None
     assert problems[0].field == "wall"
@@ -145,3 +150,47 @@ def test_a_choice_can_follow_the_readers_units(typed, system, chosen):
     values, problems, _ = read(shop, typed, system)
     assert not problems
     assert values["tools"] == chosen
+
+
+def test_what_leans_on_a_choice_that_does_not_count_names_the_choice_that_decides():
+    inputs = (
+        choice("air", "Air", (("known", "Known"), ("agent", "Agent"))),
+        choice("agent", "Agent", (("own", "Own"), ("dust", "Dust")), when=("air", ("agent",))),
+        quantity("mass", "Mass", "mass", "5 g", "1 g", "9 g", when=("agent", ("own",))),
+    )
+    deep = Calculator("deep", "Deep", "For these tests.", (group("One", *inputs),), (), (), (), "", None)
+    assert read(deep, [("mass", "5 g")], "imperial")[2] == [
+        "“mass” does not count while “air” is “known”; it was left out."]
+    assert read(deep, [("air", "agent"), ("agent", "dust"), ("mass", "5 g")], "imperial")[2] == [
+        "“mass” does not count while “agent” is “dust”; it was left out."]
+    _, problems, notes = read(deep, [("air", "water"), ("mass", "5 g")], "imperial")
+    assert [each.field for each in problems] == ["air"]
+    assert notes == ["“mass” was left out."]
+
+
+def test_an_empty_switch_is_not_a_no():
+    assert problem(("letters", "")).message == "Letters must be yes or no. You gave “”."
+
+
+SHARES = Calculator("shares", "Shares", "For these tests.", (group("One", quantity(
+    "tax", "Tax", "ratio", "10 %", "0 %", "50 %")),), (), (), (), "", None)
+
+
+@pytest.mark.parametrize(("text", "small", "large"), [
+    ("1/4", "1/4 %", "25 %"), ("0.25", "0.25 %", "25 %"), ("½", "½ %", "50 %"), (".075", ".075 %", "7.5 %"),
+    ("0,5", "0,5 %", "50 %"), ("3/2", "3/2 %", "150 %"), ("0.0005", "0.0005 %", "0.05 %"),
+])
+def test_a_share_that_could_be_a_percentage_is_asked_about(text, small, large):
+    _, problems, _ = read(SHARES, [("tax", text)], "imperial")
+    assert [each.message for each in problems] == [
+        f"Tax: does “{text}” mean {small} or {large}? Type the percent sign behind the number."]
+
+
+@pytest.mark.parametrize(("text", "share"), [
+    ("0", 0), ("1", 0.01), ("10", 0.1), ("12 1/2", 0.125), ("0.25 %", 0.0025), ("1/4%", 0.0025),
+    ("0.25 of one", 0.25),
+])
+def test_a_share_that_is_plain_is_read(text, share):
+    values, problems, _ = read(SHARES, [("tax", text)], "imperial")
+    assert not problems
+    assert values["tax"] == pytest.approx(share, abs=1e-15)

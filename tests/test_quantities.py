@@ -1,6 +1,7 @@
 """Quantities as typed and as shown."""
 
 import math
+import random
 from decimal import ROUND_HALF_UP, Decimal, localcontext
 from fractions import Fraction
 
@@ -87,7 +88,7 @@ def test_reads_what_people_type(text, kind, expected):
         ("48 in", "force", "has a unit that does not fit a weight or force"),
         ("7 in 4", "length", "has something behind its unit that cannot be read"),
         ("5 ft 8 lb", "length", "has something behind its unit that cannot be read"),
-        ("9" * 16, "length", "has more than 15 digits"),
+        ("9" * 31, "length", "has more than 30 digits"),
         ("7" * 10_000, "length", "is too long to be a length"),
         ("<script>alert(1)</script>", "length", "is not a length"),
     ],
@@ -209,3 +210,21 @@ def test_unknown_kinds_and_systems_are_errors():
     with pytest.raises(ValueError, match="imperial or metric"):
         shown_unit("length", "nautical")
     assert in_shown_unit(0.0254, "length", "imperial") == 1
+
+
+def test_the_nearest_float_is_read_from_any_number_of_digits():
+    """Python's own `float` of the same text, which rounds exactly, is the yardstick."""
+    pick = random.Random("digits")
+    for _ in range(5000):
+        digits = "".join(pick.choice("0123456789") for _ in range(pick.randint(1, 24)))
+        text = digits[:pick.randint(1, len(digits))] + "." + digits + pick.choice(["", "e-7", "e5"])
+        if len(text) <= 30:
+            assert parse(text, "number") == float(text)
+    for value in (1 / 3, 0.1 + 0.2, 1.5875e-05, 0.18256250000000001, 123456789.12345679):
+        assert parse(repr(value), "number") == value
+
+
+@pytest.mark.parametrize("kind", KINDS, ids=lambda kind: kind.id)
+def test_every_kind_can_be_typed_in_si(kind):
+    [unit] = [each for each in kind.units if each.factor == 1.0 and each.offset == 0.0][:1]
+    assert parse(f"0.12345678901234568 {unit.name}", kind.id) == 0.12345678901234568

@@ -27,6 +27,7 @@ def requests(id: str) -> list[Request]:
     found += [request(id, random_pairs(calculator, dice), dice.choice(quantities.SYSTEMS))
               for _ in range(RANDOM_REQUESTS)]
     found += edges(calculator)
+    found.append(request(id, exact_pairs(calculator, dice), dice.choice(quantities.SYSTEMS)))
     found += mistakes(calculator)
     return found
 
@@ -54,6 +55,17 @@ def random_text(each: fields.Input, dice: Random) -> str:
         return random_rows(each, dice)
     low, high = ((each.usual_low, each.usual_high) if dice.random() < 0.8 else (each.low, each.high))
     return quantities.show(dice.uniform(low, high), each.kind, dice.choice(quantities.SYSTEMS))
+
+
+def exact_pairs(calculator: fields.Calculator, dice: Random) -> list[tuple[str, str]]:
+    """Return usual quantities in SI with every digit that a float has."""
+    found = []
+    for each in fields.inputs_of(calculator):
+        if isinstance(each.low, float):
+            [unit] = [unit for unit in quantities.kind_of(each.kind).units
+                      if (unit.factor, unit.offset) == (1.0, 0.0)][:1]
+            found.append((each.id, f"{dice.uniform(each.usual_low, each.usual_high)!r} {unit.name}"))
+    return found
 
 
 def random_rows(each: fields.Input, dice: Random) -> str:

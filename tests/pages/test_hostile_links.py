@@ -52,6 +52,35 @@ def test_rows_beyond_what_a_table_takes_are_reported(visitor):
     expect(page.locator(".rb-notes")).to_contain_text("3 more rows in “readings”")
 
 
+def test_of_a_repeated_name_the_first_counts(visitor):
+    page = visitor.open_calculator("#upper=7+in&upper=8+in&units=imperial")
+    assert box(page, "upper").input_value() == "7 in"
+    expect(page.locator(".rb-notes")).to_contain_text("“upper” was given more than once; the first")
+
+
+def test_a_figure_that_does_not_count_is_named(visitor):
+    page = visitor.open_calculator("#upper=7+in&own_low=1/8+in")
+    expect(page.locator(".rb-notes")).to_contain_text("“own_low” does not count while “hold” is")
+
+
+def test_a_link_means_by_leaving_out_what_it_meant(visitor):
+    page = visitor.open_calculator("#upper=7+in")
+    example = box(page, "brace_height").input_value()
+    page.locator('[data-field="brace_height"]').evaluate("field => field.dataset.absent = '7 1/2 in'")
+    page.evaluate("location.hash = '#upper=8+in'")
+    expect(box(page, "upper")).to_have_value("8 in")
+    expect(box(page, "brace_height")).to_have_value("7 1/2 in")
+    page.get_by_role("button", name="Start again from the example").click()
+    expect(box(page, "brace_height")).to_have_value(example)
+
+
+def test_a_share_without_a_sign_in_a_link_is_a_percentage(visitor):
+    page = visitor.open("calculators/quote/#tax=0.5&markup=1/4")
+    expect(box(page, "tax")).to_have_value("0.5 %")
+    expect(box(page, "markup")).to_have_value("1/4 %")
+    expect(page.locator(".rb-outcome")).to_have_attribute("data-state", "current")
+
+
 def test_bad_values_in_a_link_are_explained_at_their_field(visitor):
     page = visitor.open("calculators/tiller/#upper=abc")
     expect(problem(page, "upper")).to_contain_text("abc")

@@ -2,8 +2,8 @@
 
 import { drawCharts } from "./charts.mjs";
 import { offerFiles } from "./files.mjs";
-import { addRow, fieldOf, fillForm, fillWhatLinksMean, nameUnits, readForm, removeRow, resetForm, rowsBeyond, setUnits, showWhatMatters, unitsOf } from "./form.mjs";
-import { carriesInputs, readLink, writeLink } from "./link.mjs";
+import { addRow, fieldOf, fillForm, fillWhatLinksMean, namePercents, nameUnits, readForm, removeRow, resetForm, rowsBeyond, setUnits, showWhatMatters, unitsOf } from "./form.mjs";
+import { carriesInputs, readLink, splitRepeated, writeLink } from "./link.mjs";
 import { recall, remember } from "./memory.mjs";
 import { focusSummary, showProblems } from "./problems.mjs";
 import { grow } from "./tree.mjs";
@@ -100,8 +100,11 @@ export class CalculatorPage {
     resetForm(this.#form, this.#example);
     fillWhatLinksMean(this.#form);
     setUnits(this.#form, "imperial"); // what a link means must not depend on who opens it
-    const strangers = fillForm(this.#form, pairs);
-    this.#strangers = strangers.filter(([name]) => !fieldOf(this.#form, name));
+    const { first, again } = splitRepeated(pairs);
+    const strangers = fillForm(this.#form, first);
+    namePercents(this.#form);
+    const idle = first.filter(([name]) => fieldOf(this.#form, name)?.hidden);
+    this.#strangers = [...strangers.filter(([name]) => !fieldOf(this.#form, name)), ...idle, ...again];
     this.#linkNotes = [...notes, ...strangers.map(([name, text]) => offList(this.#form, name, text)).filter(Boolean)];
     this.#hasResult = false;
     this.#setState("waiting");
@@ -119,6 +122,7 @@ export class CalculatorPage {
     button.addEventListener("click", () => {
       fillWhatLinksMean(this.#form);
       fillForm(this.#form, readLink(last).pairs);
+      namePercents(this.#form);
       this.#say("");
       this.#update();
     });

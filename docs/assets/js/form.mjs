@@ -87,6 +87,13 @@ export function nameUnits(form, formerSystem) {
   }
 }
 
+/** A share in a link without a sign is a percentage, as it always was; typed by hand it would be asked about. */
+export function namePercents(form) {
+  for (const control of form.querySelectorAll('input[data-unit-imperial="%"]')) {
+    if (BARE_NUMBER.test(control.value)) control.value = `${control.value.trim()} %`;
+  }
+}
+
 // Tables of rows ---------------------------------------------------------------
 
 export function addRow(field) {

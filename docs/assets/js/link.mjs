@@ -37,3 +37,9 @@ export function writeLink(pairs) {
     .replaceAll("%2C", ",");
   return text.length <= LONGEST_FRAGMENT ? `#${text}` : null;
 }
+
+/** Split pairs into the first of each name, which counts, and the others. */
+export function splitRepeated(pairs) {
+  const first = pairs.filter(([name], index) => pairs.findIndex(([other]) => other === name) === index);
+  return { first, again: pairs.filter((pair) => !first.includes(pair)) };
+}
