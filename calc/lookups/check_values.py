@@ -20,15 +20,18 @@ def _range(limit: str) -> str:
 
 
 def _span(kind: str, low: float | None, high: float | None, system: str) -> str:
+    open_side = "at most " if low is None else "at least " if high is None else ""
+    return open_side + figure(kind, low, high, system)
+
+
+def figure(kind: str, low: float | None, high: float | None, system: str) -> str:
+    """Return the figure of a limit: "1/8 to 1/4 in", or the one end that it has."""
     shown = [_plain(show(each, kind, system)) for each in (low, high) if each is not None]
-    if low is None:
-        return "at most " + shown[0]
-    if high is None:
-        return "at least " + shown[0]
-    if low == high:
-        return shown[0]
-    unit = " " + shown[1].rpartition(" ")[2]
-    return (shown[0][: -len(unit)] if shown[0].endswith(unit) else shown[0]) + " to " + shown[1]
+    first, last = shown[0], shown[-1]
+    if first == last:
+        return first
+    unit = " " + last.rpartition(" ")[2]
+    return (first[: -len(unit)] if first.endswith(unit) else first) + " to " + last
 
 
 def _plain(text: str) -> str:

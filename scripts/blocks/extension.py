@@ -19,6 +19,8 @@
     ::: grits            which grits go where on a bow
     ::: calculators      list of all calculators
     ::: bibliography     list of all sources
+
+Within a line, `[[practice ID]]` and its kin become a figure: see `scripts/blocks/figures.py`.
 """
 
 import json
@@ -35,8 +37,10 @@ from calc import answer, catalog, fields
 from calc.lookups import catalog as lookups
 from calc.paths import catalog as paths
 from scripts.blocks import bench, book, form, lookup, reference
+from scripts.blocks.figures import Figures
 from scripts.blocks.tree import Node, element, html_of
 
+BEFORE_CODE_AND_MARKUP = 40
 MARK = re.compile(r"^::: *(?P<block>[a-z]+)(?: +(?P<id>[a-z0-9-]+(?: +[a-z0-9-]+)*))? *$")
 
 
@@ -131,6 +135,7 @@ class DeclarationExtension(Extension):
 
     def extendMarkdown(self, md: Markdown) -> None:  # noqa: N802 (the library's name)
         md.parser.blockprocessors.register(DeclarationBlocks(md.parser), "declarations", 100)
+        md.preprocessors.register(Figures(md), "figures", BEFORE_CODE_AND_MARKUP)
 
 
 def makeExtension(**options: Any) -> DeclarationExtension:  # noqa: N802 (the library's name)

@@ -9,6 +9,8 @@ from pathlib import Path
 import markdown
 from mkdocs.utils.meta import get_data
 
+from scripts.blocks.figures import filled
+
 DOCS = Path(__file__).parents[2] / "docs"
 STAGES = ("begin", "inspect", "measure", "tune", "shape", "drill", "repair", "finish", "arrows", "handover")
 """Folders whose pages tell a reader to do something with hands and tools."""
@@ -75,6 +77,7 @@ class _Reader(HTMLParser):
 def read(path):
     """Return one page."""
     source, meta = get_data(path.read_text("utf-8"))
+    source = filled(source)
     reader = _Reader()
     reader.feed(markdown.markdown(GENERATED.sub("", source), extensions=EXTENSIONS))
     return Page(path.relative_to(DOCS).as_posix(), meta, source, reader.blocks)
