@@ -43,9 +43,10 @@ def _plain(text: str) -> str:
 def _of_practice(question: str, limit: str, page: str, address: str, more: str = "{}") -> CheckValue:
     found = find(limit)
     value = more.replace("{}", _range(limit))
-    for mark, bound in (("{low}", found.low), ("{high}", found.high)):
-        if mark in more:
-            value = value.replace(mark, _plain(show(bound, found.kind, "imperial")))
+    for end, bound in (("low", found.low), ("high", found.high)):
+        for mark, system in (("{" + end + "}", "imperial"), ("{" + end + " metric}", "metric")):
+            if mark in more:
+                value = value.replace(mark, figure(found.kind, bound, bound, system))
     return CheckValue(question, value, page, address, found.source, found.status)
 
 
@@ -74,9 +75,9 @@ CHECK_VALUES = (
                "read second-hand"),
     _common("Flexing before each reading", "20 to 30 short draws", _MEASURE, "measure/#3-settle-the-bow"),
     _of_practice("Two readings of brace height, ten minutes apart", "brace-read", "Brace and tiller",
-                 "measure/tiller/", "within {high}"),
+                 "measure/tiller/", "within {high} ({high metric})"),
     _of_practice("Brace height over twenty shots", "brace-settled", "String", "arrows/string/",
-                 "steady within {high}"),
+                 "steady within {high} ({high metric})"),
     _of_practice("Weight reduction that calls for a second thought", "weight-drop", "Weight reduction",
                  "calculators/weight-reduction/", "more than {high}"),
     _of_practice("Left for edge and finish sanding", "edge-reserve", "Weight reduction",
@@ -89,10 +90,9 @@ CHECK_VALUES = (
     CheckValue("Point of a common 118° drill", "0.30 times its diameter, ahead of the full hole", _DRILL,
                "drill/", "geometry", "calculated"),
     _common("Grit before the sealer, film finish", "P220", "Grits and hand sanding", "finish/grits/"),
-    CheckValue("Bow against dew point when spraying", "at least 3 °C (5.4 °F) warmer", _SPRAY,
-               "finish/spraying/", "coating-dew-point", "read second-hand"),
-    CheckValue("Humidity when spraying", "not over 85 %", _SPRAY, "finish/spraying/", "coating-dew-point",
-               "read second-hand"),
+    _of_practice("Bow against dew point when spraying", "dew-point-margin", _SPRAY, "finish/spraying/",
+                 "at least {low metric} ({low}) warmer"),
+    _of_practice("Humidity when spraying", "spray-humidity", _SPRAY, "finish/spraying/", "not over {high}"),
     _of_practice("Arrow mass for each pound of draw weight", "arrow-usual", "Arrow match",
                  "calculators/arrow-match/"),
     _of_practice("Arrow too light for an old bow and for hunting", "arrow-light", "Arrow match",
