@@ -211,7 +211,9 @@ def mixing_table(mixes: list[Mix]) -> Table:
         Column("b", "Hardener B", "mix_volume"), Column("thinner", "Thinner", "mix_volume"),
         Column("together", "Together", "mix_volume"),
     ]
-    kept = [place for place, each in enumerate(columns) if hardener or each.id != "b"]
+    shared = len({each.number for each in mixes}) < len(mixes)
+    left_out = ([] if hardener else ["b"]) + ([] if shared else ["mix"])
+    kept = [place for place, each in enumerate(columns) if each.id not in left_out]
     return Table("mixing", "To measure out for each coat, the rest in cup and gun with it",
                  tuple([columns[place] for place in kept]),
                  tuple([tuple([line[place] for place in kept]) for line in lines]))
