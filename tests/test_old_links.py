@@ -55,6 +55,9 @@ LINKS = {
     "calculators/finish/#bow_length=1625&method=brush&units=metric": ("surface", 0.151693),
     "calculators/spray-air/#air_temperature=72&humidity=55": ("dew_point", 12.75246),
     "calculators/spray-air/#humidity=80&air_temperature=20&units=metric": ("margin", 3.555581),
+    "calculators/clear-air/#solvent=butyl-acetate": ("vapour_end", 0.0001892873),
+    "calculators/clear-air/#solvent=own&density=882+kg/m3&molar_mass=116.16+g/mol&lower_limit=1.2+%25":
+        ("share_of_limit", 0.01577394),
     "calculators/clear-air/#flow=800+cfm&liquid=2+fl+oz": ("air_changes", 0.006944444),
     "calculators/clear-air/#known=changes&solvent=acetone&booth=large": ("air_flow", 0.09061391),
 }

@@ -476,16 +476,26 @@ def _compared_limits(vapour: Vapour, air: Air) -> tuple[Table, ...]:
         return ()
     lines = []
     for each in vapour.bounds:
-        known = each.share is not None
-        over = known and vapour.end > each.share
-        peak = "above" if over else "not above" if known else None
-        lines.append((each.body, each.text, each.averaging, peak,
-                      _until_below(air, vapour, each) if over else None, each.recorded))
+        lines.append((each.body, _with_averaging(each), _below_after(air, vapour, each), each.recorded))
     return (Table("limits", "The room's peak beside what is published for breathing " + vapour.name, (
         Column("body", "Set by", TEXT), Column("value", "Limit", TEXT),
-        Column("averaging", "Averaged over", TEXT), Column("peak", "Peak", TEXT),
-        Column("until", "Until below it", "minutes"), Column("status", "Set down here", TEXT),
+        Column("below", "Below it after", "minutes"), Column("status", "Set down here", TEXT),
     ), tuple(lines)),)
+
+
+def _with_averaging(bound: Bound) -> Amount | str:
+    if isinstance(bound.text, Amount) or not bound.averaging or bound.averaging in bound.text:
+        return bound.text
+    return bound.text + ", " + bound.averaging
+
+
+def _below_after(air: Air, vapour: Vapour, bound: Bound) -> Amount | None:
+    """Return the minutes until the room is below a figure, or in words that it is not above."""
+    if bound.share is None:
+        return None
+    if vapour.end <= bound.share:
+        return Amount(TEXT, "not above", None)
+    return amount("minutes", _until_below(air, vapour, bound), 0)
 
 
 def _chart(rate: float, mixing_factor: float) -> Chart:
@@ -625,7 +635,7 @@ CALCULATOR = Calculator(
         result("breathing_lowest", "Lowest figure shown for breathing", "concentration",
                "No permission: a limit is for healthy adults."),
         result("minutes_breathing", "Until below that figure", "minutes",
-               "From the moment that the last has evaporated; nothing if it is never above."),
+               "From the moment that the last has evaporated; nothing if it is not above."),
     ),
     CAUTIONS,
     ("acgih-limits", "cdc-air-changes", "exponential-decay", "haz-map-butanol", "ideal-gas", "iarc-wood-dust",
