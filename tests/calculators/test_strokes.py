@@ -363,3 +363,44 @@ def test_back_to_a_paper_is_the_same_paper_and_a_new_sheet_is_another():
 def test_two_papers_are_not_compared_with_the_model():
     _, outcome = run(log=COARSE + ";50:50:47.75lb:1/8in:p180;50:50:47lb:1/8in", **TO_46, model="compare")
     assert levels(outcome)["model-papers"] == "watch"
+
+
+# What the page says of straight lines ----------------------------------------
+
+
+@pytest.mark.parametrize("family", ["recurve", "reflex-deflex", "straight"])
+def test_how_straight_the_lines_are_on_the_examples_limbs(family):
+    """What the page says of the example's limbs, coming down from 53 lb with tiller kept (calculated)."""
+    first = None
+    for drop, low, high in ((0, 0, 0), (2, 0.03, 0.03), (5, 0.08, 0.08), (8, 0.13, 0.14)):
+        typed = {"family": family, "weight_now": "53 lb", "weight_wanted": f"{53 - drop} lb",
+                 "reserve": "0 lb", "tiller_now": "0 in", "tiller_wanted": "0 in"}
+        values, rows = plan_of(typed)
+        feel = {row[0]: row for row in rows["feel"]}
+        if first is None:
+            first = abs(feel["both"][2].value), abs(feel["upper"][3] - feel["lower"][3])
+            continue
+        removal = (values["upper_removal"] + values["lower_removal"]) / 2
+        assert drop * POUND_FORCE * INCH / 1000 / removal == pytest.approx(first[0], rel=0.01)
+        _, rows = plan_of({**typed, "weight_now": f"{53 - drop} lb", **as_sanded(rows["stations"])})
+        feel = {row[0]: row for row in rows["feel"]}
+        more = abs(feel["upper"][3] - feel["lower"][3]) / first[1] - 1
+        assert low <= round(more, 2) <= high, (drop, more)
+
+
+def plan_of(typed):
+    outcome = work_out(catalog.find("weight-reduction"), list(typed.items()), standing={}).outcome
+    return dict(outcome.values), {each.id: each.rows for each in outcome.tables}
+
+
+def as_sanded(stations):
+    """Return the sections and glass that a plan leaves, widths as the example has them."""
+    widths = {2: 1.625, 7: 1.5625, 13: 1.375, 19: 0.8125}
+    typed = {}
+    for limb in ("upper", "lower"):
+        typed[limb + "_stations"] = ";".join(
+            f"{row[1] / INCH:.3f}in:{widths[round(row[1] / INCH)]}in:{row[3] / INCH:.6f}in"
+            for row in stations if row[0] == limb)
+    for face, place in (("back", 4), ("belly", 5)):
+        typed["glass_" + face] = f"{min(row[place] for row in stations) / INCH:.6f} in"
+    return typed
