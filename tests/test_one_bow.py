@@ -13,7 +13,8 @@ from calc.quantities import INCH, POUND_FORCE, parse
 
 LENGTHS = {"bow_length": "64 in", "riser_length": "19 in", "brace_height": "8 1/4 in"}
 DRAW = "27 in"
-EXAMPLES = ("arrow-match", "draw-curve", "grip", "inspection", "string", "tracking")
+EXAMPLES = ("arrow-match", "bow-model", "draw-curve", "grip", "inspection", "string", "tiller", "tracking",
+            "weight-reduction")
 
 
 def default(calculator, field):
@@ -42,6 +43,11 @@ def test_its_archer_draws_as_far_everywhere(calculator, field):
 
 @pytest.mark.parametrize(("calculator", "field", "readings", "draw"), [
     ("arrow-match", "old_weight", CURVE_AS_IT_CAME, "28 in"),
+    ("bow-model", "weight", CURVE_AS_IT_CAME, "28 in"),
+    ("tiller", "draw_weight", CURVE_AS_IT_CAME, "28 in"),
+    ("weight-reduction", "weight_now", CURVE_AS_IT_CAME, "28 in"),
+    ("weight-reduction", "weight_wanted", CURVE_AFTER, "28 in"),
+    ("strokes", "weight_wanted", CURVE_AFTER, "28 in"),
     ("arrow-match", "new_weight", CURVE_AFTER, "28 in"),
     ("grip", "lived_weight", CURVE_AS_IT_CAME, DRAW),
     ("grip", "draw_weight", CURVE_AFTER, DRAW),
@@ -61,6 +67,19 @@ def test_the_string_stands_as_high_at_the_fadeouts_as_its_tiller_was():
     """Upper less lower is 5/16 in, as it came."""
     upper, lower = (default("tracking", limb + "_height_riser") for limb in ("upper", "lower"))
     assert upper - lower == pytest.approx(5 / 16 * INCH)
+
+
+def test_its_tiller_is_one():
+    assert default("tiller", "upper") - default("tiller", "lower") == pytest.approx(5 / 16 * INCH)
+    for calculator, field in (("weight-reduction", "tiller_now"), ("bow-model", "tiller")):
+        assert default(calculator, field) == pytest.approx(5 / 16 * INCH)
+    for calculator in ("weight-reduction", "strokes"):
+        assert default(calculator, "tiller_wanted") == pytest.approx(INCH / 16)
+
+
+def test_the_log_keeps_what_the_plan_keeps_for_the_edges():
+    kept = dict(work_out(catalog.find("weight-reduction"), []).outcome.values)["reserve"]
+    assert default("strokes", "reserve") == pytest.approx(kept, abs=0.05 * POUND_FORCE)
 
 
 @pytest.mark.parametrize("calculator", EXAMPLES)

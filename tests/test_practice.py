@@ -3,6 +3,7 @@
 import pytest
 
 from calc import bibliography, catalog
+from calc.answer import work_out
 from calc.calculators.spray_air import METRIC_MARGIN
 from calc.fields import inputs_of
 from calc.quantities import parse
@@ -31,11 +32,13 @@ def test_spray_air_keeps_to_the_margin_of_practice():
     assert practice.find("dew-point-margin").low == METRIC_MARGIN
 
 
-def test_the_reserve_of_practice_is_usual():
-    """Left empty it is worked out from edges and papers."""
-    (asked,) = [each for each in inputs_of(catalog.find("weight-reduction")) if each.id == "reserve"]
+def test_the_reserve_for_edges_is_within_practice():
+    calculator = catalog.find("weight-reduction")
+    (asked,) = [each for each in inputs_of(calculator) if each.id == "reserve"]
     limit = practice.find("edge-reserve")
-    assert asked.usual_low <= limit.low <= limit.high <= asked.usual_high
+    assert asked.default == ""  # worked out: half a pound to two, for the example's edges and papers
+    assert limit.low <= dict(work_out(calculator, []).outcome.values)["reserve"] <= limit.high
+    assert (asked.usual_low, asked.usual_high) == pytest.approx((limit.low, limit.high))
 
 
 @pytest.mark.parametrize("limit", practice.LIMITS, ids=lambda limit: limit.id)

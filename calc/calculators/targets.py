@@ -24,7 +24,7 @@ def target_weight(reserve: str, help: str) -> tuple[Input, Input]:
         quantity("weight_wanted", "Draw weight wanted", "force", "45 lb", "5 lb", "150 lb",
                  ("20 lb", "70 lb"), "The finished bow, at the same draw."),
         quantity("reserve", "Weight kept for the edges", "force", reserve, "0 lb", "5 lb",
-                 ("1/4 lb", "3 lb"), help, optional=reserve == "", role=RULE),
+                 ("1/2 lb", "2 lb"), help, optional=reserve == "", role=RULE),
     )
 
 
