@@ -5,7 +5,6 @@ from collections import namedtuple
 from calc.calculators.bow import BEYOND_PIVOT, family_choice, family_limb, require_brace
 from calc.calculators.bow_lengths import bow_and_riser
 from calc.calculators.read_curve import (
-    CURVE_AFTER,
     FATTEST,
     beyond_readings,
     curve_of,
@@ -296,7 +295,7 @@ def curve_group() -> Group:
         quantity("fullness", "Fullness of the draw-force curve", "ratio", "57 %", "40 %", "66 %",
                  ("48 %", "61 %"), "Stored energy over weight times stroke: 50 % for a straight line, 58 "
                  "to 60 % on four measured recurves.", when=_ASSUMED, role=RULE),
-        reading_rows("readings", "Readings after the work", CURVE_AFTER, 0,
+        reading_rows("readings", "Readings after the work", "", 0,
                      "In order of draw, stated in the marked way. Empty if there are none yet: those from "
                      "before are then scaled.", _READ),
         reading_rows("old_readings", "Readings before the work", "", 0,

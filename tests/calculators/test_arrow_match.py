@@ -13,6 +13,7 @@ from calc.answer import work_out
 from calc.calculators import arrow_bow
 from calc.calculators.arrow_match import CALCULATOR, SHAFT_WOODS
 from calc.calculators.bow import family_limb
+from calc.calculators.read_curve import CURVE_AFTER
 from calc.fields import say
 from calc.mechanics import flight
 from calc.mechanics.bow import Bow
@@ -298,6 +299,18 @@ def test_readings_from_before_are_scaled_to_the_new_weight():
         after["stored_energy"] * 60 / 45, rel=1e-6)
 
 
+def test_no_curve_of_the_example_stands_in_for_one_that_was_not_read():
+    """43.2 lb by the reader's old curve scaled, and not what the example's new one would give."""
+    old = rows_of(lambda draw: 3.2 * (draw - 10), range(12, 31, 2))
+    values, _ = run(curve="read", old_readings=old, old_weight="57.6 lb",
+            new_weight="45.7 lb", reading_error="0",
+                    brace_height="8 1/4 in", draw_length="27 in")
+    assert values["weight_at_draw"] / POUND_FORCE == pytest.approx(3.2 * 17 * 45.7 / 57.6, rel=1e-6)
+    assert values["weight_at_draw"] / POUND_FORCE == pytest.approx(43.2, abs=0.05)
+    problem = refused(curve="read")
+    assert problem.field == "readings"
+
+
 def test_with_both_read_nothing_is_scaled():
     _, outcome = run(**STRAIGHT, draw_length="28 in", old_weight="60 lb",
                      old_readings=rows_of(lambda draw: 60 * math.sqrt((draw - 10) / 18), range(12, 31, 2)))
@@ -418,8 +431,8 @@ def test_a_bow_that_cannot_be_computed_is_refused_in_words(typed, field):
 @pytest.mark.parametrize("curve", ["assumed", "read", "computed"])
 def test_a_reading_before_the_work_belongs_to_the_bow_before(curve):
     arrow, _ = run()
-    values, outcome = run(curve=curve, losses="chronograph_before", test_speed="170 ft/s",
-                          test_mass=f"{arrow['arrow_mass'] * 1000:.12f} g")
+    values, outcome = run(curve=curve, readings=CURVE_AFTER, losses="chronograph_before",
+                          test_speed="170 ft/s", test_mass=f"{arrow['arrow_mass'] * 1000:.12f} g")
     speed = {name: row[0].value for name, row in table(outcome, "comparison").items()}["Speed"]
     assert speed == pytest.approx(170 * 12 * INCH, rel=1e-9)
     assert values["speed"] == pytest.approx(speed * math.sqrt(45 / 53), rel=1e-9)
@@ -478,7 +491,7 @@ def test_each_rule_is_marked_common_practice():
     [
         ({}, "by the assumed slope"),
         ({"curve": "computed"}, "by the computed curve"),
-        ({"curve": "read"}, "by your readings"),
+        ({"curve": "read", "readings": CURVE_AFTER}, "by your readings"),
         ({"curve": "read", "readings": "", "old_readings": "20in:25lb;24in:38lb;28in:53lb"},
          "by readings before the work, scaled"),
     ],
