@@ -560,8 +560,8 @@ CAUTIONS: tuple[Sentence | str, ...] = (
     "Fresh air, no spark or flame, and the respirator that the safety data sheet names. Two-part urethane "
     "and its overspray: supplied air and training, never a filter mask at a guess.",
     "Read section 3 of the safety data sheet before the tin is open. Isocyanate can stand there for a "
-    "one-part product, too. Formaldehyde comes off acid-catalysed lacquer, and organic-vapour cartridges are "
-    "in general not made for it.",
+    "one-part product, too. Formaldehyde comes off acid-catalysed lacquer, and above its limit NIOSH lists "
+    "nothing with cartridges: breathing apparatus, or supplied air with a bottle to get out on.",
     "Rags with oil or varnish can catch fire by themselves: into water, or a closed metal can.",
     "Do not string a bow whose finish is soft: the string presses into it, and heat to hurry a cure softens "
     "glue lines. Keep it below 50 °C (120 °F).",

@@ -65,8 +65,9 @@ ONE_PART = check(
     "supplied air, skin and eyes covered, nobody else near.")
 FORMALDEHYDE = check(
     "formaldehyde", WATCH,
-    "Acid-catalysed lacquer gives off formaldehyde, wet and for days after. Organic-vapour cartridges are in "
-    "general not made for it: follow the data sheet, and let the bow cure where nobody lives.")
+    "Acid-catalysed lacquer gives off formaldehyde, wet and for days after. Above its limit NIOSH lists "
+    "nothing with cartridges: breathing apparatus, or supplied air with a bottle to get out on. Let the bow "
+    "cure where nobody lives.")
 UNKNOWN = check(
     "isocyanate", WATCH,
     "Read section 3 of the product's data sheet for isocyanate and formaldehyde before the tin is open, "
