@@ -36,8 +36,11 @@ def figure(kind: str, low: float | None, high: float | None, system: str) -> str
 
 def _plain(text: str) -> str:
     """Return a shown quantity without zeros behind the point that say nothing."""
-    number, space, unit = text.partition(" ")
-    return (number.rstrip("0").rstrip(".") if "." in number else number) + space + unit
+    end = 0
+    while end < len(text) and text[end] in "-0123456789./":
+        end += 1
+    number = text[:end]
+    return (number.rstrip("0").rstrip(".") if "." in number else number) + text[end:]
 
 
 def _of_practice(question: str, limit: str, page: str, address: str, more: str = "{}") -> CheckValue:

@@ -2,6 +2,7 @@
 
     [[practice ID]]                 a limit of `calc.tables.practice`: 1/8 to 1/4 in
     [[practice ID metric]]          the same in metric units
+    [[practice ID number]]          the same without its unit: 1/8 to 1/4
     [[example CALCULATOR INPUT]]    what the worked example starts from: 53 lb
     [[result CALCULATOR RESULT]]    what the worked example comes to
 """
@@ -18,6 +19,12 @@ from calc.report import declared_values
 from calc.tables import practice
 
 REFERENCE = re.compile(r"\[\[(?P<place>practice|example|result)(?P<names>[a-z0-9_ -]*)\]\]")
+
+CLOSE = 0.02
+"""A figure as shown is this close to the one that is kept: 3.2 mm is 1/8 in."""
+
+NUMBER = "number"
+"""Asks for a figure without its unit, where the sentence says the unit in words."""
 
 
 def filled(text: str) -> str:
@@ -39,7 +46,13 @@ def _figure(place: str, names: list[str]) -> str:
 
 def _practice(id: str, system: str = "imperial") -> str:
     limit = practice.find(id)
-    return figure(limit.kind, limit.low, limit.high, system)
+    shown_in = "imperial" if system == NUMBER else system
+    for end in (limit.low, limit.high):
+        shown = quantities.show(end, limit.kind, shown_in) if end else "0"
+        if end and abs(quantities.parse(shown, limit.kind) / end - 1) > CLOSE:
+            raise ValueError("its figure is too small for the marks that are shown; type it into the page")
+    text = figure(limit.kind, limit.low, limit.high, shown_in)
+    return text.rpartition(" ")[0] if system == NUMBER else text
 
 
 def _example(calculator: str, name: str) -> str:

@@ -14,6 +14,8 @@ from scripts.blocks.figures import filled
     ("[[practice limb-film]]", "2 to 4 mil"),
     ("[[practice bow-heat metric]]", "50 °C"),
     ("[[practice arrow-usual]]", "8 to 10 gr/lb"),
+    ("[[practice arrow-usual number]]", "8 to 10"),
+    ("[[practice limb-twist]]", "2°"),
     ("[[example weight-reduction draw_length]]", "28 in"),
 ])
 def test_a_reference_becomes_its_figure(reference, figure):
@@ -25,7 +27,8 @@ def test_a_result_is_that_of_the_worked_example():
 
 
 @pytest.mark.parametrize("unknown", ["practice hope", "example tiller hope", "example hope upper",
-                                     "result tiller hope", "practice tiller-split wrong", "practice"])
+                                     "result tiller hope", "practice tiller-split wrong", "practice",
+                                     "practice spacing-error"])
 def test_what_does_not_exist_stops_the_build(unknown):
     with pytest.raises(ValueError, match="is written"):
         filled(f"[[{unknown}]]")
