@@ -16,13 +16,14 @@ Unit = namedtuple("Unit", "name factor offset aliases")
 """One unit: its name as shown, its size in SI, the SI value of its zero, other spellings."""
 
 Face = namedtuple("Face", "unit style")
-"""How one unit system shows a kind: a unit name, and decimals (int), FRACTION or FINE_FRACTION."""
+"""How one unit system shows a kind: a unit name, and decimals (int) or one of the words below."""
 
 Kind = namedtuple("Kind", "id noun si imperial metric units example words")
 """One kind of quantity. `noun` completes "is not ...", `words` says the shown units in words."""
 
 FRACTION = "fraction"
 FINE_FRACTION = "fine fraction"
+THREE_DIGITS = "three digits"
 FRACTION_DENOMINATOR = 32
 FINE_DENOMINATOR = 64
 """The finest division of a steel rule: a stop is set by it."""
@@ -137,7 +138,7 @@ KINDS = (
          ("9 gr/lb", "0.131 g/N"), ("in grains per pound", "in grams per newton")),
     Kind("modulus", "an elastic modulus", "Pa", Face("Mpsi", 2), Face("GPa", 1), _STRESSES,
          ("1.8 Mpsi", "12.4 GPa"), ("in millions of psi", "in gigapascals")),
-    Kind("stress", "a stress", "Pa", Face("psi", 0), Face("MPa", 1), _STRESSES,
+    Kind("stress", "a stress", "Pa", Face("psi", THREE_DIGITS), Face("MPa", 1), _STRESSES,
          ("15800 psi", "109 MPa"), ("in psi", "in megapascals")),
     Kind("density", "a density", "kg/m3", Face("lb/ft3", 1), Face("kg/m3", 0),
          (_unit("lb/ft3", POUND / (12 * INCH) ** 3, "lb/ft³ pcf"), _unit("kg/m3", 1.0, "kg/m³"),
@@ -230,7 +231,7 @@ KINDS = (
          ("5 °F", "3 °C"), ("in degrees Fahrenheit", "in degrees Celsius")),
     Kind("gloss", "a gloss", "GU", Face("GU", 0), Face("GU", 0), (_unit("GU", 1.0),),
          ("25 GU", "25 GU"), ("in gloss units", "in gloss units")),
-    Kind("moment", "a bending moment", "N m", Face("in lb", 0), Face("N m", 1),
+    Kind("moment", "a bending moment", "N m", Face("in lb", THREE_DIGITS), Face("N m", 1),
          (_unit("in lb", POUND_FORCE * INCH, "in·lb in-lb lb·in"), _unit("N m", 1.0, "N·m Nm")),
          ("900 in lb", "102 N m"), ("in inch pounds", "in newton metres")),
     Kind("money", "an amount of money", "1", Face("", 2), Face("", 2), (_unit("", 1.0, "$ € £"),),
@@ -496,6 +497,8 @@ def show(value: float, kind_id: str, system: str = "imperial", decimals: int | N
         text = show_fraction(number)
     elif decimals is None and face.style == FINE_FRACTION:
         text = show_fraction(number, FINE_DENOMINATOR)
+    elif decimals is None and face.style == THREE_DIGITS:
+        text = show_three_digits(number)
     else:
         text = show_number(number, face.style if decimals is None else decimals)
     if face.unit in ("", "°"):
@@ -525,6 +528,12 @@ def show_fraction(number: float, bottom: int = FRACTION_DENOMINATOR) -> str:
         return sign + str(whole)
     fraction = str(top) + "/" + str(bottom)
     return sign + (str(whole) + " " + fraction if whole else fraction)
+
+
+def show_three_digits(number: float) -> str:
+    """Return a whole number of which three digits count: no more of a stress is known at a bench."""
+    step = 10 ** max(0, len(str(abs(_rounded(number, 1, half_to_even=False)))) - 3)
+    return str(_rounded(number / step, 1, half_to_even=False) * step)
 
 
 def show_number(number: float, decimals: int) -> str:

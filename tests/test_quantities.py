@@ -20,6 +20,7 @@ from calc.quantities import (
     show,
     show_fraction,
     show_number,
+    show_three_digits,
     shown_unit,
 )
 
@@ -175,13 +176,21 @@ def test_shown_decimals_are_those_of_decimal_arithmetic(number, decimals):
         assert Decimal(show_number(number, decimals)) == twelve.quantize(Decimal(1).scaleb(-decimals))
 
 
+@pytest.mark.parametrize(("number", "text"), [
+    (15809, "15800"), (15849.6, "15800"), (15850, "15900"), (999.4, "999"), (999.6, "1000"), (9996, "10000"),
+    (-2605.4, "-2610"), (17.2, "17"), (0.2, "0"), (-0.2, "0"), (1234567, "1230000"),
+])
+def test_three_digits_count_of_a_stress(number, text):
+    assert show_three_digits(number) == text
+
+
 @given(st.sampled_from(KINDS), st.sampled_from(SYSTEMS), st.floats(0.001, 5000))
 def test_what_is_shown_can_be_typed_again(kind, system, number):
     unit = shown_unit(kind.id, system)
     value = unit.offset + number * unit.factor
     again = parse(show(value, kind.id, system), kind.id, system)
     style = face_of(kind, system).style
-    half = {"fraction": 1 / 64, "fine fraction": 1 / 128}.get(style)
+    half = {"fraction": 1 / 64, "fine fraction": 1 / 128, "three digits": max(0.5, 0.005 * number)}.get(style)
     half = 0.5 / 10**style if half is None else half
     assert abs(again - value) / unit.factor <= half + 1e-9 * number
 
