@@ -65,6 +65,11 @@ def test_the_command_line_stays_at_home(sources):
     assert "calc/answer.py" in sources
 
 
+def test_what_links_leave_out_stands_in_the_form_and_is_in_no_pack(sources):
+    for pack in packs.packs(sources).values():
+        assert not {"calc/former.py", "calc/links.py"} & set(pack)
+
+
 def test_every_calculator_has_a_pack_that_repeats_nothing_of_the_core(sources):
     found = packs.packs(sources)
     assert set(found) == {packs.CORE, *catalog.IDS}
