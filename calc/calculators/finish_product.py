@@ -66,8 +66,8 @@ ONE_PART = check(
 FORMALDEHYDE = check(
     "formaldehyde", WATCH,
     "Acid-catalysed lacquer gives off formaldehyde, wet and for days after. Above its limit NIOSH lists "
-    "nothing with cartridges: breathing apparatus, or supplied air with a bottle to get out on. Let the bow "
-    "cure where nobody lives.")
+    "breathing apparatus, or supplied air with a bottle to get out on, and nothing less. Read the data "
+    "sheet, and let the bow cure where nobody lives.")
 UNKNOWN = check(
     "isocyanate", WATCH,
     "Read section 3 of the product's data sheet for isocyanate and formaldehyde before the tin is open, "

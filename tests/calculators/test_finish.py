@@ -281,7 +281,15 @@ def test_formaldehyde_and_isocyanate_are_never_answered_with_a_cartridge(family)
     told = [say(each.text, "metric") for each in outcome.checks if each.id in ("formaldehyde", "isocyanate")]
     assert len(told) == 1
     assert "data sheet" in told[0]
-    assert "cartridges" not in told[0] or "not made for it" in told[0]
+    assert "cartridges" not in told[0]
+
+
+def test_formaldehyde_asks_for_nothing_below_breathing_apparatus():
+    # NIOSH Pocket Guide, formalin: a factor of 10,000 only; read in a copy.
+    [told] = [say(each.text, "metric") for each in results(family="catalysed-lacquer")[1].checks
+              if each.id == "formaldehyde"]
+    assert "breathing apparatus" in told
+    assert "nothing less" in told
 
 
 @pytest.mark.parametrize(
