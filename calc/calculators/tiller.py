@@ -5,6 +5,7 @@ from collections import namedtuple
 
 from calc.calculators.bow import (
     family_limb,
+    in_both,
     measures,
     reading_inputs,
     require_brace,
@@ -127,7 +128,13 @@ def _tiller_curve(
         if from_end is not None and from_end > MIDDLE_SHARE * bow_length:
             raise Refused("from_string_end", "The distances are taken where tiller hardly shows, near the "
                           "middle of the string: measure at the fadeouts.")
-        _last_curve = (key, tiller_by_stiffness(limb, brace_height, from_end))
+        try:
+            curve = tiller_by_stiffness(limb, brace_height, from_end)
+        except ValueError as error:
+            raise Refused("brace_height", "A bow of these measures cannot be braced to "
+                          + in_both("length", brace_height) + ": " + str(error)
+                          + ". Check brace height, lengths and family.") from None
+        _last_curve = (key, curve)
     return _last_curve[1]
 
 

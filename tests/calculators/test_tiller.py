@@ -105,6 +105,15 @@ def test_in_the_band_nothing_is_taken():
     assert "leave it" in say(outcome.headline, "imperial")
 
 
+def test_a_bow_that_cannot_be_braced_names_its_field_in_both_units():
+    typed = {"family": "reflex-deflex", "bow_length": "48 in", "riser_length": "17 in",
+             "brace_height": "3 in"}
+    (found,) = work_out(CALCULATOR, list({**SPLIT, **typed}.items())).problems
+    assert found.field == "brace_height"
+    assert "cannot be braced to 3 in (76.2 mm)" in found.message
+    assert "at a brace height of 76 mm (3 in)" in found.message
+
+
 def test_own_target_needs_its_ends_in_order():
     job = work_out(CALCULATOR, [("hold", "own"), ("own_low", "1/4 in"), ("own_high", "1/8 in")])
     assert job.problems[0].field == "own_high"
