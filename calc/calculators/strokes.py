@@ -625,7 +625,7 @@ CALCULATOR = Calculator(
                         "tiller", "Tiller", "length", "0 in", "-1 1/2 in", "1 1/2 in", ("-3/8 in", "1/2 in")
                     ),
                     choice("paper", "Paper", (
-                        (SAME, "as the row before"), (NEW, "a new sheet of it"),
+                        (SAME, "same"), (NEW, "new sheet"),
                     ) + tuple([(grade, grade.upper()) for grade in GRADES])),
                 ),
                 "0:0:53lb:5/16in:p120;30:45:51.4lb:15/64in:same;30:40:50.2lb:3/16in:same;"
