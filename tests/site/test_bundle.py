@@ -72,7 +72,7 @@ def test_what_links_leave_out_stands_in_the_form_and_is_in_no_pack(sources):
 
 def test_every_calculator_has_a_pack_that_repeats_nothing_of_the_core(sources):
     found = packs.packs(sources)
-    assert set(found) == {packs.CORE, *catalog.IDS}
+    assert set(found) == {packs.CORE, packs.RECORD, *catalog.IDS}
     for id in catalog.IDS:
         assert "calc/calculators/" + id.replace("-", "_") + ".py" in found[id]
         assert not set(found[id]) & set(found[packs.CORE])
