@@ -12,7 +12,7 @@ import pytest
 from calc import catalog
 from calc.fields import inputs_of
 from calc.quantities import parse
-from calc.tables import practice
+from calc.tables import exposure_limits, practice, solvents
 from tests.book.pages import all_pages
 
 NUMBER = r"\d+(?: \d+/\d+|/\d+|\.\d+)?"
@@ -108,3 +108,29 @@ def test_every_limit_that_pages_speak_of_is_checked():
     unchecked = {"edge-reserve", "balance", "glass-left", "scratch-depth", "tape-short", "tape-long"}
     """Shown by the tables only, or worked out for each bow."""
     assert {each.id for each in practice.LIMITS} - {each.limit for each in STATEMENTS} <= unchecked
+
+
+FLASH_POINT = re.compile(r"^\| (-?\d+) °C \((-?\d+) °F\)[^|]*\| ([^|]+) \|", re.MULTILINE)
+
+
+def test_safety_gives_the_flash_points_of_the_table_of_solvents():
+    (source,) = [page.source for page in all_pages() if page.name == "safety/index.md"]
+    rows = FLASH_POINT.findall(source)
+    assert len(rows) >= 10
+    for celsius, fahrenheit, names in [(int(row[0]), int(row[1]), row[2]) for row in rows]:
+        assert fahrenheit == round(celsius * 9 / 5 + 32)
+        stated = [each for each in solvents.SOLVENTS
+                  if re.search(rf"(?<![\w-])(?:{each.name}|{each.id})\b", names)]
+        assert stated, f"no solvent of the table is called {names}"
+        assert [each.flash_point for each in stated] == [celsius] * len(stated)
+
+
+@pytest.mark.parametrize(("said", "agent", "body"), [
+    (r"[Aa]bove its limit of ([\d.]+) ppm the NIOSH page", "formaldehyde", "NIOSH REL"),
+    (r"short-term limit of ([\d.]+) ppm in \[our list\]", "cyanoacrylate", "ACGIH TLV"),
+])
+def test_safety_gives_the_limits_of_the_table_of_limits(said, agent, body):
+    (source,) = [page.source for page in all_pages() if page.name == "safety/index.md"]
+    (figure,) = re.findall(said, source)
+    limits = [each for each in exposure_limits.LIMITS if each.agent == agent and each.body.startswith(body)]
+    assert (float(figure), "ppm") in [(level.number, level.unit) for each in limits for level in each.levels]
