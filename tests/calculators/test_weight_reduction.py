@@ -184,6 +184,21 @@ def test_the_reserve_is_what_the_planned_bow_loses_by_edges_and_papers():
     assert done["predicted_weight"] == pytest.approx(45 * POUND_FORCE, rel=1e-6)
 
 
+def test_the_planned_bow_put_in_as_measured_asks_for_the_same_reserve():
+    """Worked out on a bow thinned by the rule of thumb; here on the bow that the plan leaves."""
+    edges = {"edge_radius": "1/16 in"}
+    values, outcome = run(**edges)
+    rows = next(table.rows for table in outcome.tables if table.id == "stations")
+    widths = {2: 1.625, 7: 1.5625, 13: 1.375, 19: 0.8125}
+    typed = {limb + "_stations": ";".join(
+        f"{row[1] / INCH:.3f}in:{widths[round(row[1] / INCH)]}in:{row[3] / INCH:.6f}in"
+        for row in rows if row[0] == limb) for limb in ("upper", "lower")}
+    planned, _ = run(weight_now=f"{values['predicted_weight']:.5f} N", tiller_now="1/16 in", **edges, **typed,
+                     glass_back=f"{min(row[4] for row in rows) / INCH:.6f} in",
+                     glass_belly=f"{min(row[5] for row in rows) / INCH:.6f} in")
+    assert planned["edges_take"] == pytest.approx(values["reserve"], abs=0.05 * POUND_FORCE)
+
+
 @pytest.mark.parametrize(("radius", "least", "most"), [("1/32 in", 0.2, 0.5), ("1/16 in", 0.9, 1.6)])
 def test_what_edges_take_of_fifty_pounds(radius, least, most):
     """Calculated by strips for limbs of 1 1/4 to 1 3/4 in: about 0.3 lb, and 0.9 to 1.4 lb of 50 lb; a little
