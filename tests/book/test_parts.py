@@ -4,6 +4,7 @@ import re
 
 import pytest
 
+from calc import catalog
 from tests.book.pages import DOCS, is_stage, prose, read
 
 # What can hurt: its name in the front matter, words by which a page speaks of it,
@@ -22,6 +23,8 @@ HAZARDS = {
 TELLS_ONLY = ("index.md", "glossary.md", "sources.md", "begin/which.md", "calculators/index.md",
               "lookup/index.md")
 """Pages that lead to others and tell nobody to do anything."""
+HARMLESS = ("quote",)
+"""Calculators that can hurt nobody: this one adds up hours and prices, and nothing is done to a bow."""
 WITHOUT_SOURCES = (*TELLS_ONLY, "safety/index.md", "calculators/how-the-model-works.md")
 
 
@@ -76,6 +79,17 @@ def test_a_page_that_can_hurt_warns_before_you_start(page):
     unsaid = [name for name in hazards if not re.search(HAZARDS[name][1], said)]
     assert not unsaid, f"the cautions of {page.name} say nothing of {unsaid}"
     assert "safety/index.md" in page.source
+
+
+@pytest.mark.parametrize("id", catalog.IDS)
+def test_the_danger_box_stands_above_the_form(id):
+    source = (DOCS / "calculators" / f"{id}.md").read_text(encoding="utf-8")
+    if id in HARMLESS:
+        assert "hazards:" not in source
+        return
+    before_form = source.partition(f"::: calculator {id}")[0]
+    assert re.search(r"^hazards: \[\w", before_form, re.MULTILINE), "names nothing that can hurt"
+    assert re.search(r"^!!! danger ", before_form, re.MULTILINE), "has no danger box above its form"
 
 
 def test_a_page_names_its_sources(page):
