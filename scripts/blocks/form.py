@@ -36,11 +36,29 @@ def _compact(data: object) -> str:
 def _form(calculator: fields.Calculator) -> Node:
     return element(
         "form", {"class": "rb-form", "novalidate": "", "autocomplete": "off"},
+        _asleep(),
         element("div", {"class": "rb-problems", "role": "alert", "tabindex": "-1", "hidden": ""}),
         *(_group(calculator, group) for group in calculator.groups),
         _actions(calculator),
         element("noscript", {}, element("p", {}, "Live results need JavaScript. Without it this page shows "
                                                  "the worked example.")),
+    )
+
+
+def _asleep() -> Node:
+    """Return what a form says until the page's script has taken it up, and if that never comes."""
+    return element(
+        "div", {"class": "rb-asleep"},
+        element("p", {"class": "rb-wait"},
+                "This form is not live yet. Figures and result are those of the worked example."),
+        element("p", {"class": "rb-wait-for-link"},
+                "This form is not live yet. The figures of the link show once it is."),
+        element("p", {"class": "rb-late", "role": "alert"},
+                element("span", {"class": "rb-late-failed"},
+                        "Part of this page did not arrive, so nothing typed here is worked out. "),
+                element("span", {"class": "rb-late-slow"}, "Part of this page is slow to arrive. "),
+                element("span", {"class": "rb-late-asked"}, "Fetching it once more… "),
+                element("button", {"type": "button", "class": "rb-retry"}, "Try again")),
     )
 
 

@@ -18,6 +18,10 @@ SAME_AS_PREBUILT = """async () => {
     link.removeAttribute("href");
     link.removeAttribute("download");
   }
+  for (const table of live.querySelectorAll(".rb-table")) {
+    table.classList.remove("rb-table--cards");
+    for (const cell of table.querySelectorAll("[data-label]")) cell.removeAttribute("data-label");
+  }
   live.normalize();
   const text = await (await fetch(location.href)).text();
   const prebuilt = new DOMParser().parseFromString(text, "text/html").querySelector(".rb-outcome");
@@ -26,6 +30,23 @@ SAME_AS_PREBUILT = """async () => {
 }"""
 PAGES = ["", "calculators/", "calculators/python/", "begin/", "safety/", "glossary/"]
 WIDTHS = [320, 390, 768, 1280]
+CUT_OFF = """() => {
+  for (const details of document.querySelectorAll(".rb-outcome details")) details.open = true;
+  const cut = [];
+  const range = document.createRange();
+  for (const box of document.querySelectorAll(".rb-outcome .rb-table, .rb-outcome .rb-values")) {
+    const { left, right } = box.getBoundingClientRect();
+    for (const cell of box.querySelectorAll("th, td, dd")) {
+      range.selectNodeContents(cell);
+      const text = range.getBoundingClientRect();
+      if (text.width && (text.left < left - 0.5 || text.right > right + 0.5)) cut.push(cell.textContent);
+    }
+  }
+  for (const box of document.querySelectorAll(".rb-form input[type=text]")) {
+    if (box.offsetParent && box.scrollWidth > box.clientWidth) cut.push(box.name + " " + box.value);
+  }
+  return cut;
+}"""
 SETTLING_LOOKS = 15
 SCROLL_WIDTH = "document.documentElement.scrollWidth"
 SMALLEST_TARGET = 24  # CSS pixels: WCAG 2.2, success criterion 2.5.8
@@ -76,6 +97,16 @@ def test_no_calculator_scrolls_sideways(visitor, calculator_id):
             if page.evaluate(SCROLL_WIDTH) <= width:
                 break
         assert page.evaluate(SCROLL_WIDTH) <= width
+
+
+@pytest.mark.parametrize("fragment", ["#units=imperial", "#units=metric"])
+def test_no_figure_is_cut_off_on_a_phone(visitor, calculator_id, fragment):
+    page = visitor.open_calculator(fragment, calculator_id)
+    for width in (390, 320):
+        page.set_viewport_size({"width": width, "height": 800})
+        page.evaluate(CUT_OFF)  # opens what is folded
+        page.wait_for_timeout(400)
+        assert page.evaluate(CUT_OFF) == []
 
 
 def test_targets_are_large_enough(visitor, calculator_id):

@@ -1,11 +1,15 @@
 // One calculator on a page: form to engine to outcome, with its link and its memory.
 
 import { drawCharts } from "./charts.mjs";
+import { fitTables } from "./figures.mjs";
 import { offerFiles } from "./files.mjs";
 import { addRow, fieldOf, fillForm, fillWhatLinksMean, namePercents, nameUnits, readForm, removeRow, resetForm, rowsBeyond, setUnits, showWhatMatters, unitsOf } from "./form.mjs";
+import { KeptJobs } from "./kept.mjs";
 import { carriesInputs, readLink, splitRepeated, writeLink } from "./link.mjs";
 import { recall, remember } from "./memory.mjs";
+import { FloatingAnswer } from "./floating.mjs";
 import { focusSummary, showProblems } from "./problems.mjs";
+import { Standing } from "./standing.mjs";
 import { grow } from "./tree.mjs";
 
 const SAVE_AFTER_MS = 300; // browsers refuse an address that changes more often
@@ -13,6 +17,7 @@ const PAUSE_MS = 900; // a half-typed number is not yet a mistake
 const WORDS = {
   waiting: "Working it out…",
   stale: "The result below belongs to the figures before your last change.",
+  example: "What stands below is the worked example's answer, not yours.",
   copied: "Link copied. It holds all figures of this page.",
   byHand: "Copy the link from the address bar: this browser does not let a page do it.",
   tooLong: "These figures are too long for a link.",
@@ -28,12 +33,19 @@ export class CalculatorPage {
   #progress;
   #peek;
   #back;
+  #again;
+  #offers;
+  #kept;
+  #standing;
+  #changed = false; // since the example or the link was put in
   #lastTyped = null;
   #example;
   #hasResult = true; // the worked example stands in the page
   #problems = [];
   #shown = new Set(); // fields whose problem is on the page
   #typing = null; // field that is being typed in; its problems wait
+  #link = null; // the figures as an address; none while the example stands untouched
+  #written = new Set(); // addresses of this page's own, to tell a way back from a pasted link
   #linkNotes = [];
   #strangers = [];
   #saveTimer = 0;
@@ -49,16 +61,25 @@ export class CalculatorPage {
     this.#engine = engine;
     this.#form = section.querySelector(".rb-form");
     this.#outcome = section.querySelector(".rb-outcome");
-    this.#form.reset(); // browsers keep what was typed across a reload; the link decides instead
-    this.#example = readForm(this.#form);
+    this.#example = readExample(this.#form);
+    const typed = "typed" in this.#form.dataset; // before this script arrived
+    if (!typed) this.#form.reset(); // browsers keep what was typed across a reload; the link decides instead
+    this.#kept = new KeptJobs(section.dataset.calculator);
+    this.#standing = new Standing(this.#form, {
+      onConfirm: () => this.#update(),
+      onEmpty: (names) => this.#empty(names),
+    });
     this.#addParts();
     this.#listen();
-    this.#begin();
+    section.dataset.live = "";
+    this.#begin(typed);
   }
 
-  /** The address changed under the page, for example by a pasted link. */
-  takeLink() {
-    if (this.#section.isConnected && carriesInputs(location.hash)) this.#takeLink();
+  /** The address changed under the page: a jump, a way back, or a pasted link. Only that brings figures. */
+  followAddress() {
+    if (!this.#section.isConnected) return;
+    if (carriesInputs(location.hash) && !this.#written.has(location.hash)) this.#takeLink();
+    else if (this.#link) this.#writeAddress();
   }
 
   // Starting -------------------------------------------------------------------
@@ -69,24 +90,26 @@ export class CalculatorPage {
     this.#state = make("p", "rb-state", { role: "status" });
     this.#notes = make("ul", "rb-notes", { hidden: true });
     this.#progress = make("progress", "rb-progress", { hidden: true, max: 1, ariaLabel: "Working it out" });
-    this.#peek = make("button", "rb-peek", { type: "button", hidden: true });
+    this.#peek = new FloatingAnswer(this.#form, this.#outcome, () => this.#goToOutcome());
     this.#back = make("button", "rb-back", { type: "button", textContent: "Back to the last figure you typed", hidden: true });
-    this.#outcome.before(this.#peek, this.#notes, this.#progress, this.#state, this.#back);
-    new IntersectionObserver(([{ isIntersecting }]) => {
-      this.#peek.classList.toggle("rb-peek--resting", isIntersecting);
-    }).observe(this.#outcome);
+    this.#again = make("button", "rb-again", { type: "button", textContent: "Try again", hidden: true });
+    this.#offers = make("div", "rb-kept", { hidden: true });
+    this.#form.append(this.#offers);
+    this.#outcome.before(this.#peek.button, this.#notes, this.#progress, this.#state, this.#again, this.#back);
   }
 
-  #begin() {
+  #begin(typed) {
     setUnits(this.#form, recall("units") ?? unitsOf(this.#form));
     if (carriesInputs(location.hash)) {
       this.#takeLink();
       return;
     }
+    fitTables(this.#outcome);
     showWhatMatters(this.#form);
-    this.#offerLastJob();
-    if (unitsOf(this.#form) === "metric") {
-      this.#update();
+    this.#offerJobs();
+    if (typed) this.#ownWhatDiffers();
+    if (typed || unitsOf(this.#form) === "metric") {
+      this.#update({ save: typed });
     } else {
       const { charts, files } = JSON.parse(this.#outcome.dataset.example);
       offerFiles(this.#outcome, files);
@@ -98,35 +121,109 @@ export class CalculatorPage {
   #takeLink() {
     const { pairs, notes } = readLink(location.hash);
     resetForm(this.#form, this.#example);
-    fillWhatLinksMean(this.#form);
+    if (pairs.some(([name]) => name !== "units")) fillWhatLinksMean(this.#form);
     setUnits(this.#form, "imperial"); // what a link means must not depend on who opens it
     const { first, again } = splitRepeated(pairs);
     const strangers = fillForm(this.#form, first);
     namePercents(this.#form);
+    const job = this.#kept.find(location.hash); // of one's own: it knows what was the example's
+    this.#kept.goOn(job);
+    this.#own(job?.own ?? first.map(([name]) => name), { fromLink: !job });
     const idle = first.filter(([name]) => fieldOf(this.#form, name)?.hidden);
     this.#strangers = [...strangers.filter(([name]) => !fieldOf(this.#form, name)), ...idle, ...again];
     this.#linkNotes = [...notes, ...strangers.map(([name, text]) => offList(this.#form, name, text)).filter(Boolean)];
     this.#hasResult = false;
+    this.#link = location.hash;
+    this.#writeAddress();
     this.#setState("waiting");
     this.#update({ save: false });
   }
 
-  #offerLastJob() {
-    const last = recall(`job.${this.#section.dataset.calculator}`);
-    if (!last || last === writeLink(this.#example)) return;
+  /** From now on the figures of these names are the reader's or a sender's, and those of no others. */
+  #own(names, { fromLink = false } = {}) {
+    this.#changed = false;
+    this.#standing.own = new Set(names.filter((name) => fieldOf(this.#form, name)));
+    this.#standing.fromLink = fromLink;
+    this.#standing.show([]);
+  }
+
+  #ownWhatDiffers() {
+    const example = new Map(this.#example);
+    this.#own(readForm(this.#form).filter(([name, text]) => example.get(name) !== text).map(([name]) => name));
+  }
+
+  #offerJobs() {
+    const example = writeLink(this.#example);
+    const jobs = this.#kept.list().filter(({ link }) => link !== example);
+    const list = document.createElement("ul");
+    list.append(...jobs.map((job) => this.#offerOf(job)));
+    this.#offers.replaceChildren(...(jobs.length ? ["Your last figures, kept in this browser only:", list] : []));
+    this.#offers.hidden = jobs.length === 0;
+  }
+
+  #offerOf(job) {
+    const when = job.moment ? new Date(job.moment).toLocaleString([], { dateStyle: "medium", timeStyle: "short" }) : "";
     const button = Object.assign(document.createElement("button"), {
       type: "button",
       className: "rb-last",
-      textContent: "Take up your last figures",
+      textContent: when ? `Take up ${when}` : "Take up your last figures",
     });
+    button.addEventListener("click", () => this.#takeUp(job));
+    const item = document.createElement("li");
+    item.append(button, ` ${job.headline}`);
+    return item;
+  }
+
+  #takeUp(job) {
+    const before = this.#snapshot();
+    const { pairs } = readLink(job.link);
+    resetForm(this.#form, this.#example);
+    fillWhatLinksMean(this.#form);
+    fillForm(this.#form, pairs);
+    namePercents(this.#form);
+    this.#kept.goOn(job);
+    this.#own(job.own ?? pairs.map(([name]) => name));
+    this.#offerUndo("Taken up.", this.#saved(), () => this.#restore(before));
+    this.#update();
+  }
+
+  #snapshot() {
+    const job = this.#link && this.#kept.find(this.#link);
+    return { pairs: readForm(this.#form, { all: true }), own: [...this.#standing.own], job };
+  }
+
+  #restore({ pairs, own, job }) {
+    fillForm(this.#form, pairs);
+    this.#kept.goOn(job);
+    this.#own(own);
+    this.#update();
+  }
+
+  #empty(names) {
+    const before = this.#snapshot();
+    const texts = names.filter((name) => fillForm(this.#form, [[name, ""]]).length === 0);
+    texts.forEach((name) => this.#standing.own.add(name));
+    this.#offerUndo("Emptied.", this.#saved(), () => this.#restore(before));
+    this.#toFirstOf(texts);
+    this.#update();
+  }
+
+  #toFirstOf(names) {
+    fieldOf(this.#form, names[0])?.querySelector("input, select").focus();
+  }
+
+  /** Say what was done, at a place, and how to take it back. */
+  #offerUndo(text, place, takeBack) {
+    const button = Object.assign(document.createElement("button"), { type: "button", className: "rb-undo", textContent: "Undo" });
     button.addEventListener("click", () => {
-      fillWhatLinksMean(this.#form);
-      fillForm(this.#form, readLink(last).pairs);
-      namePercents(this.#form);
-      this.#say("");
-      this.#update();
+      place.textContent = "Brought back.";
+      takeBack();
     });
-    this.#form.querySelector(".rb-saved").replaceChildren(button);
+    place.replaceChildren(`${text} `, button);
+  }
+
+  #saved() {
+    return this.#form.querySelector(".rb-saved");
   }
 
   /** Have the engine ready by the first key, without holding up the page. */
@@ -146,8 +243,8 @@ export class CalculatorPage {
       if (event.key === "Enter" && event.target.localName === "input") this.#enter(event);
     });
     form.addEventListener("click", ({ target }) => this.#clicked(target));
-    this.#peek.addEventListener("click", () => this.#goToOutcome());
     this.#back.addEventListener("click", () => this.#goBack());
+    this.#again.addEventListener("click", () => this.#tryAgain());
   }
 
   #typed(control) {
@@ -156,6 +253,8 @@ export class CalculatorPage {
       return;
     }
     this.#typing = control.closest(".rb-field")?.dataset.field ?? null;
+    if (this.#typing) this.#standing.own.add(this.#typing);
+    this.#standing.show();
     this.#lastTyped = control;
     this.#back.hidden = false;
     clearTimeout(this.#pauseTimer);
@@ -184,16 +283,39 @@ export class CalculatorPage {
     if (button.matches(".rb-add-row")) {
       addRow(field).querySelector("input, select").focus();
     } else if (button.matches(".rb-remove-row")) {
-      removeRow(field, button.closest("tr"));
-      field.querySelector(".rb-add-row").focus();
-      this.#update();
+      this.#removeRow(field, button.closest("tr"));
     } else if (button.matches(".rb-copy")) {
       this.#copyLink();
     } else if (button.matches(".rb-reset")) {
-      resetForm(this.#form, this.#example);
-      this.#say("");
-      this.#update();
+      this.#startAgain();
     }
+  }
+
+  #removeRow(field, line) {
+    const name = field.dataset.field;
+    const [, before] = readForm(this.#form).find(([each]) => each === name);
+    removeRow(field, line);
+    field.querySelector(".rb-removed")?.remove();
+    const place = Object.assign(document.createElement("span"), { className: "rb-removed", role: "status" });
+    field.querySelector(".rb-add-row").after(place);
+    field.querySelector(".rb-add-row").focus();
+    this.#standing.own.add(name);
+    this.#offerUndo("Row removed.", place, () => {
+      fillForm(this.#form, [[name, before]]);
+      this.#toFirstOf([name]);
+      this.#update();
+    });
+    this.#update();
+  }
+
+  #startAgain() {
+    const before = this.#snapshot();
+    resetForm(this.#form, this.#example);
+    this.#kept.goOn(null);
+    this.#own([]);
+    this.#offerUndo("Back at the example.", this.#saved(), () => this.#restore(before));
+    this.#offerJobs();
+    this.#update();
   }
 
   #switchUnits() {
@@ -216,6 +338,11 @@ export class CalculatorPage {
     control.scrollIntoView({ block: "center" });
   }
 
+  #tryAgain() {
+    if (this.#engine.state === "failed") this.#engine.again();
+    this.#update({ save: false });
+  }
+
   // Answering ------------------------------------------------------------------
 
   async #update({ save = true } = {}) {
@@ -223,9 +350,14 @@ export class CalculatorPage {
     const request = {
       calculator: this.#section.dataset.calculator,
       pairs: [...readForm(this.#form), ...this.#strangers],
+      standing: this.#standing.asked(),
     };
-    if (save) this.#saveSoon();
+    if (save) {
+      this.#changed = this.#standing.own.size > 0;
+      this.#saveSoon();
+    }
     this.#section.dataset.state = "busy";
+    if (this.#engine.state !== "ready") this.#setState("waiting"); // a start takes longer than a breath
     const linkNotes = this.#linkNotes;
     this.#strangers = [];
     this.#linkNotes = [];
@@ -235,7 +367,7 @@ export class CalculatorPage {
     this.#section.dataset.state = "settled";
     this.#settle();
     if (result.answer) this.#show(result.answer, linkNotes);
-    else this.#setState("failed", result.failed ?? result.error);
+    else this.#setState("failed", [result.failed ?? result.error, this.#standsBelow()].join(" ").trim());
   }
 
   #show(answer, linkNotes) {
@@ -244,13 +376,18 @@ export class CalculatorPage {
     this.#showNotes([...linkNotes, ...answer.notes]);
     if (!answer.tree) {
       this.#setState("stale");
+      this.#standing.show();
       return;
     }
+    this.#standing.show(Object.keys(answer.standing));
     const open = openDetails(this.#outcome);
     this.#outcome.replaceChildren(grow(answer.tree));
     reopenDetails(this.#outcome, open);
+    this.#outcome.dataset.own = "";
     this.#setState("current");
-    this.#announce(this.#outcome.querySelector(".rb-headline")?.textContent ?? "");
+    this.#announce(this.#peek.show());
+    this.#keep();
+    fitTables(this.#outcome);
     offerFiles(this.#outcome, answer.files);
     drawCharts(this.#outcome, answer.charts);
   }
@@ -268,6 +405,11 @@ export class CalculatorPage {
     );
   }
 
+  #standsBelow() {
+    if (!this.#hasResult) return "";
+    return this.#outcome.dataset.own === undefined ? WORDS.example : WORDS.stale;
+  }
+
   #showProgress(progress) {
     this.#progress.value = progress;
     this.#progress.hidden = false;
@@ -281,16 +423,14 @@ export class CalculatorPage {
     clearTimeout(this.#sayTimer);
     this.#state.classList.remove("rb-state--unseen");
     this.#state.textContent = state === "stale" && !this.#hasResult ? "" : sentence;
-    const covers = this.#peek.hidden && state === "current";
-    this.#peek.hidden = state !== "current";
-    if (covers && this.#form.contains(document.activeElement)) document.activeElement.scrollIntoView({ block: "nearest" });
+    this.#again.hidden = state !== "failed";
+    if (state !== "current") this.#peek.hide();
   }
 
-  /** Read the headline out once the reader stops typing, and show it while the outcome is out of sight. */
-  #announce(headline) {
-    this.#peek.textContent = headline;
+  /** Read the verdict out once the reader stops typing. */
+  #announce(verdict) {
     this.#state.classList.add("rb-state--unseen");
-    this.#sayTimer = setTimeout(() => (this.#state.textContent = headline), PAUSE_MS);
+    this.#sayTimer = setTimeout(() => (this.#state.textContent = verdict), PAUSE_MS);
   }
 
   // Keeping --------------------------------------------------------------------
@@ -300,30 +440,50 @@ export class CalculatorPage {
     this.#saveTimer = setTimeout(() => this.#save(), SAVE_AFTER_MS);
   }
 
+  /** Only what was changed and could be answered is kept. */
+  #keep() {
+    const pairs = readForm(this.#form);
+    const link = writeLink(pairs);
+    if (!this.#changed || !link || link === writeLink(this.#example)) return;
+    const headline = this.#outcome.querySelector(".rb-headline")?.textContent ?? "";
+    this.#kept.keep(link, headline, [...this.#standing.own]);
+  }
+
+  /** The address; of the example only its units, so that a reload does not make it somebody's. */
   #save() {
     clearTimeout(this.#saveTimer);
-    const link = writeLink(readForm(this.#form));
-    if (!link) return null;
-    remember(`job.${this.#section.dataset.calculator}`, link);
-    if (this.#section.isConnected) history.replaceState(history.state, "", link);
-    return link;
+    const pairs = readForm(this.#form);
+    const link = writeLink(this.#standing.own.size ? pairs : pairs.filter(([name]) => name === "units"));
+    if (!link) return;
+    this.#link = link;
+    this.#writeAddress();
+  }
+
+  /** Also behind a jump, so that a reload brings back the figures. */
+  #writeAddress() {
+    if (!this.#section.isConnected) return;
+    history.replaceState(history.state, "", this.#link);
+    this.#written.add(location.hash);
   }
 
   async #copyLink() {
-    if (!this.#save()) {
+    const link = writeLink(readForm(this.#form));
+    if (!link) {
       this.#say(WORDS.tooLong);
       return;
     }
+    this.#save();
+    const { href } = new URL(link, location.href);
     try {
-      await navigator.clipboard.writeText(location.href);
+      await navigator.clipboard.writeText(href);
       this.#say(WORDS.copied);
     } catch {
-      this.#say(copyBySelection(location.href) ? WORDS.copied : WORDS.byHand);
+      this.#say(copyBySelection(href) ? WORDS.copied : WORDS.byHand);
     }
   }
 
   #say(text) {
-    this.#form.querySelector(".rb-saved").textContent = text;
+    this.#saved().textContent = text;
   }
 }
 
@@ -335,6 +495,13 @@ function offList(form, name, text) {
   if (beyond) return `The link holds ${beyond} more rows in “${name}” than its table takes; they were left out.`;
   const echo = text.length > 40 ? `${text.slice(0, 40)}…` : text;
   return `The link asks for “${echo}” in “${name}”, which is not on its list; it was left as it stands.`;
+}
+
+/** The form's own figures, whatever has been typed into it. */
+function readExample(form) {
+  const fresh = form.cloneNode(true);
+  fresh.reset();
+  return readForm(fresh);
 }
 
 function openDetails(outcome) {

@@ -1,16 +1,15 @@
 // The page's side of the Python engine: start, run, stop. One worker a visit; the newest request wins.
-// States: idle, loading, ready, failed. Failed is final and carries a sentence for the reader.
+// States: idle, loading, ready, failed. Failed carries a sentence for the reader and stays until asked again.
 
 const START_LIMIT_MS = { small: 20_000, full: 60_000 };
 const SILENCE_LIMIT_MS = 20_000;
 const ORDER = ["small", "full"];
 
 export const FAILED_TO_START =
-  "The calculator could not start in this browser. Reload the page to try again; an up-to-date browser with " +
-  "WebAssembly is needed. The worked example and the method on this page stay readable.";
+  "The calculator could not start, so nothing that you type is worked out. It needs an up-to-date browser with " +
+  "WebAssembly, and a connection until it has started.";
 const FAILED_TWICE =
-  "The calculator stopped twice and was switched off. Your figures are still in the form and in the link: " +
-  "reload the page to try again.";
+  "The calculator stopped twice and was switched off. Your figures are still in the form and in the link.";
 const FAILED_REQUEST =
   "This calculation came to a halt, which is a fault in our software and not in your figures. They are kept; " +
   "please change one of them or start again from the example.";
@@ -49,6 +48,13 @@ export class Engine {
       else if (this.state === "ready") this.#send();
       else this.start();
     });
+  }
+
+  /** After a failure: begin anew with the next request. */
+  again() {
+    this.#current = 0;
+    this.#restarted = false;
+    this.state = "idle";
   }
 
   stop() {

@@ -5,10 +5,10 @@ const NOTHING_TYPED = "";
 const MARKS = /[:;]/g;
 const BARE_NUMBER = /^[\s\d.,/+⁄½¼¾⅛⅜⅝⅞-]*\d[\s\d.,/+⁄½¼¾⅛⅜⅝⅞-]*$|^\s*[½¼¾⅛⅜⅝⅞]\s*$/;
 
-/** The input as pairs [name, text as typed], without those that do not matter now; units last. */
-export function readForm(form) {
+/** The input as pairs [name, text as typed], without those that do not matter now unless asked; units last. */
+export function readForm(form, { all = false } = {}) {
   const pairs = fieldsOf(form)
-    .filter((field) => !field.hidden)
+    .filter((field) => all || !field.hidden)
     .map((field) => [field.dataset.field, readField(field)]);
   return [...pairs, ["units", unitsOf(form)]];
 }
@@ -162,7 +162,7 @@ function isFilled(line) {
 
 // Fields and controls ----------------------------------------------------------
 
-function fieldsOf(form) {
+export function fieldsOf(form) {
   return [...form.querySelectorAll(".rb-field[data-field]")];
 }
 

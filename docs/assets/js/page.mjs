@@ -3,6 +3,7 @@
 
 import { CalculatorPage } from "./calculator.mjs";
 import { Engine, engineFiles } from "./engine.mjs";
+import { keepJumps, noteMoves } from "./jumps.mjs";
 import { carriesInputs } from "./link.mjs";
 import { keepOffline } from "./offline.mjs";
 import { followPaths } from "./path.mjs";
@@ -21,7 +22,7 @@ function visit() {
   visitAnyBench();
   followPaths();
   const found = document.querySelector(".rb-calculator");
-  if (found === section) return;
+  if (found === section || found?.matches("[data-live]")) return; // a script asked for twice runs twice
   section = found;
   page = section && new CalculatorPage(section, theEngine());
 }
@@ -44,7 +45,7 @@ function parsed() {
   });
 }
 
-window.addEventListener("hashchange", () => page?.takeLink());
+keepJumps(() => page?.followAddress());
 window.addEventListener("hashchange", followPaths);
 window.addEventListener("resize", reachWideTables);
 
@@ -60,6 +61,7 @@ parsed().then(async () => {
   visit();
   if (shared && page) await answered();
   await startTheme();
+  noteMoves();
   window.document$?.subscribe(visit);
   window.document$?.subscribe(() => requestAnimationFrame(reachWideTables));
   keepOffline();

@@ -1,0 +1,25 @@
+// Tables of results. One that is wider than its page becomes a card a row, every figure under its name,
+// so that no digit is ever cut off.
+
+const widths = new WeakMap();
+
+const resized = new ResizeObserver((entries) => {
+  const boxes = entries.map(({ target }) => target).filter((box) => box.clientWidth !== widths.get(box));
+  requestAnimationFrame(() => boxes.forEach(fit)); // within the observer's own turn it would call itself
+});
+
+/** Let the tables of an outcome follow the width that they have. */
+export function fitTables(outcome) {
+  for (const box of outcome.querySelectorAll(".rb-table")) resized.observe(box);
+}
+
+function fit(box) {
+  widths.set(box, box.clientWidth);
+  box.classList.remove("rb-table--cards");
+  if (box.scrollWidth <= box.clientWidth) return;
+  const [heads, ...lines] = [...box.querySelector("table").rows];
+  for (const { cells } of lines) {
+    [...cells].forEach((cell, column) => (cell.dataset.label = heads.cells[column].textContent));
+  }
+  box.classList.add("rb-table--cards");
+}

@@ -1,0 +1,93 @@
+// The answer that follows the reader's thumb while the outcome itself is out of sight:
+// the gravest check's word and whole text first, then the headline, never a part of either.
+
+const LARGEST_SHARE = 1 / 3; // of what the reader sees; beyond it the headline gives way
+const GAP = 8;
+
+export class FloatingAnswer {
+  #form;
+  #outcome;
+  #headline = "";
+  #watch;
+  #view = window.visualViewport;
+
+  constructor(form, outcome, onPress) {
+    this.#form = form;
+    this.#outcome = outcome;
+    this.button = Object.assign(document.createElement("button"), { type: "button", className: "rb-peek", hidden: true });
+    this.button.addEventListener("click", onPress);
+    form.addEventListener("focusin", () => this.#keepClear());
+    this.#watch = new IntersectionObserver((entries) => this.#restIfSeen(entries.at(-1)), { threshold: [0, 1] });
+    new ResizeObserver(() => this.#fit()).observe(outcome);
+    for (const event of ["resize", "scroll"]) this.#view?.addEventListener(event, () => this.#rise());
+  }
+
+  hide() {
+    this.button.hidden = true;
+  }
+
+  /** Show what the outcome says; returns it as one text. */
+  show() {
+    const headline = textOf(this.#outcome.querySelector(".rb-headline"));
+    const grave = this.#outcome.querySelector(".rb-check:not(.rb-ok)"); // the gravest comes first
+    const verdict = grave && part("rb-peek-verdict", ...[...grave.childNodes].map((node) => node.cloneNode(true)));
+    verdict?.classList.add(...[...grave.classList].filter((name) => /^rb-(stop|watch)$/.test(name)));
+    this.#headline = headline;
+    this.button.replaceChildren(...[verdict, part("rb-peek-rest")].filter(Boolean));
+    this.button.hidden = false;
+    this.#fit();
+    this.#watch.disconnect();
+    this.#watch.observe(grave ?? this.#outcome.querySelector(".rb-headline"));
+    return [verdict && textOf(verdict), headline].filter(Boolean).join(" ");
+  }
+
+  /** It rests once the outcome's own verdict is wholly in sight, or has been scrolled past. */
+  #restIfSeen({ intersectionRatio, boundingClientRect }) {
+    this.button.classList.toggle("rb-peek--resting", intersectionRatio === 1 || boundingClientRect.top < 0);
+    this.#keepClear();
+  }
+
+  /** The headline whole, or none of it. */
+  #fit() {
+    const rest = this.button.querySelector(".rb-peek-rest");
+    if (!rest || this.button.hidden) return;
+    const stops = this.#outcome.querySelectorAll(".rb-stop").length - 1;
+    const more = stops > 0 ? ` (${stops} more ${stops === 1 ? "stop" : "stops"} below)` : "";
+    rest.textContent = this.#headline + more;
+    const most = (this.#view?.height ?? window.innerHeight) * LARGEST_SHARE;
+    if (this.button.offsetHeight > most && rest.previousElementSibling) rest.textContent = "More below" + more;
+    this.#keepClear();
+  }
+
+  /** A phone's keyboard lies over the page: float above it. */
+  #rise() {
+    if (!this.button.isConnected) return;
+    const hidden = window.innerHeight - this.#view.height - this.#view.offsetTop;
+    this.button.style.setProperty("--rb-risen", `${this.#view.scale > 1.01 ? 0 : Math.max(0, hidden)}px`);
+    this.#fit();
+  }
+
+  /** Whatever has the focus never lies under it, now or after the next step of the Tab key. */
+  #keepClear() {
+    if (!this.button.isConnected) return;
+    const bar = this.button.getBoundingClientRect();
+    const inSight = bar.top < window.innerHeight && bar.bottom > 0;
+    const floats = inSight && !this.button.hidden && !this.button.matches(".rb-peek--resting");
+    const room = floats ? window.innerHeight - bar.top + GAP : 0;
+    document.documentElement.style.setProperty("--rb-floating", `${room}px`);
+    const focused = document.activeElement;
+    if (!floats || !this.#form.contains(focused)) return;
+    const covered = focused.getBoundingClientRect().bottom + GAP - bar.top;
+    if (covered > 0 && bar.bottom > focused.getBoundingClientRect().top) window.scrollBy(0, covered);
+  }
+}
+
+function part(className, ...children) {
+  const element = Object.assign(document.createElement("span"), { className });
+  element.append(...children.map((child) => (child.localName === "a" ? child.textContent : child)));
+  return element;
+}
+
+function textOf(element) {
+  return element?.textContent.trim() ?? "";
+}
