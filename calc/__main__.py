@@ -9,29 +9,30 @@ from calc import catalog
 from calc.answer import EXAMPLE, Job, standing_of, work_out
 from calc.command import record
 from calc.dates import show_date
-from calc.fields import (
+from calc.declaring import (
     CHOICE,
     COUNT,
     DATE,
     ROWS,
     SWITCH,
+    Calculator,
+    Input,
+    inputs_of,
+)
+from calc.links import complete, pairs_of, with_units
+from calc.outcome import (
     TEXT,
     Amount,
-    Calculator,
     Column,
-    Input,
     Outcome,
     Sentence,
     Table,
-    echo,
-    given_twice,
-    inputs_of,
     say,
     write,
     write_cell,
 )
-from calc.links import complete, pairs_of, with_units
 from calc.quantities import SYSTEMS, kind_of
+from calc.reading import echo, given_twice
 from calc.report import LEVEL_WORDS, declared_values, in_order_of_weight
 
 COMPUTED = 0

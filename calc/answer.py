@@ -20,25 +20,25 @@ check of the answer says `ok`: nothing is in order because the example is.
 import json
 
 from calc import catalog
-from calc.fields import (
+from calc.declaring import (
     FACT,
-    OK,
     SWITCH,
-    WATCH,
     Calculator,
-    Check,
     Input,
+    inputs_of,
+)
+from calc.listing import module_of
+from calc.outcome import (
+    OK,
+    WATCH,
+    Check,
     Outcome,
     Problem,
     Refused,
     check,
-    given_twice,
-    inputs_of,
-    read,
-    unusual,
 )
-from calc.listing import module_of
 from calc.quantities import SYSTEMS
+from calc.reading import given_twice, read, unusual
 from calc.report import chart_data, declared_values, outcome_tree
 
 MOST_PAIRS = 200

@@ -1,6 +1,6 @@
 """The list of calculators, found by id. Only the module asked for is imported."""
 
-from calc.fields import Calculator
+from calc.declaring import Calculator
 from calc.listing import module_of
 
 IDS = (

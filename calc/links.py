@@ -2,9 +2,15 @@
 
 from urllib.parse import parse_qsl, urlsplit
 
-from calc.fields import CELL_MARK, ROW_MARK, ROWS, Calculator, Input, inputs_of, matters
+from calc.declaring import (
+    ROWS,
+    Calculator,
+    Input,
+    inputs_of,
+)
 from calc.former import FORMER
 from calc.quantities import KINDS, SYSTEMS, shown_unit
+from calc.reading import CELL_MARK, ROW_MARK, matters
 
 PATH = "calculators/"
 KIND_IDS = tuple([kind.id for kind in KINDS])

@@ -8,20 +8,19 @@ attribute.
 
 import math
 
-from calc.fields import (
+from calc.declaring import Calculator, Result
+from calc.outcome import (
     OK,
     STOP,
     TEXT,
     Amount,
     Axis,
-    Calculator,
     Chart,
     Check,
     Drawing,
     File,
     Link,
     Outcome,
-    Result,
     Sentence,
     Table,
     say,

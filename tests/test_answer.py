@@ -5,19 +5,17 @@ import json
 import pytest
 
 from calc import answer, catalog
-from calc.fields import (
+from calc.declaring import (
     CHOICE,
     FACT,
-    OK,
     SWITCH,
-    WATCH,
     Calculator,
-    Outcome,
     group,
     inputs_of,
     quantity,
     result,
 )
+from calc.outcome import OK, WATCH, Outcome
 
 
 def ask(calculator, *pairs):

@@ -10,27 +10,36 @@ MODULES = sorted((ROOT / "calc").rglob("*.py"))
 ALLOWED = {
     "quantities": set(),
     "bibliography": set(),
-    "listing": set(),
+    "checks": set(),
     "dates": set(),
-    "fields": {"quantities", "dates"},
-    "tables": {"tables", "quantities", "bibliography"},
-    "mechanics": {"mechanics", "quantities", "tables"},
-    "shop": {"shop", "quantities", "tables", "dates"},
-    "lookups": {"lookups", "listing", "shop", "mechanics", "tables", "quantities"},
-    "paths": {"paths", "listing", "tables"},
-    "drawings": {"drawings", "fields", "quantities", "mechanics", "shop"},
-    "calculators": {"calculators", "drawings", "mechanics", "shop", "tables", "fields", "quantities",
-                    "dates", "bibliography"},
-    "record": {"record", "fields", "quantities", "dates", "shop", "tables", "mechanics", "report"},
-    "command": {"command", "record", "dates", "fields", "quantities", "report"},
-    "report": {"fields", "quantities"},
-    "catalog": {"fields", "listing"},
-    "answer": {"catalog", "fields", "listing", "quantities", "report"},
     "former": set(),
-    "links": {"fields", "former", "quantities"},
-    "__main__": {"catalog", "command", "answer", "dates", "fields", "links", "quantities", "report"},
+    "listing": set(),
+    "numerics": set(),
+    "tables": {"quantities"},
+    "mechanics": {"checks", "numerics", "quantities"},
+    "shop": {"checks", "dates", "quantities", "tables"},
+    "declaring": {"dates", "quantities"},
+    "outcome": {"declaring", "quantities"},
+    "reading": {"dates", "declaring", "outcome", "quantities"},
+    "drawings": {"mechanics", "outcome", "quantities"},
+    "bows": {"declaring", "mechanics", "outcome", "quantities", "shop", "tables"},
+    "finishes": {"declaring", "outcome", "quantities", "shop", "tables"},
+    "calculators": {"bows", "dates", "declaring", "drawings", "finishes", "mechanics", "numerics", "outcome",
+                    "quantities", "shop", "tables"},
+    "lookups": {"listing", "quantities", "shop", "tables"},
+    "paths": {"listing", "tables"},
+    "record": {"dates", "declaring", "outcome", "quantities", "reading", "report", "tables"},
+    "report": {"declaring", "outcome", "quantities"},
+    "catalog": {"declaring", "listing"},
+    "answer": {"catalog", "declaring", "listing", "outcome", "quantities", "reading", "report"},
+    "links": {"declaring", "former", "quantities", "reading"},
+    "command": {"dates", "declaring", "outcome", "quantities", "record", "report"},
+    "__main__": {"answer", "catalog", "command", "dates", "declaring", "links", "outcome", "quantities",
+                 "reading", "report"},
     "__init__": set(),
 }
+"""What each room imports of the others; a room stands above all that it imports."""
+
 LIBRARY = {"math", "json", "collections"}
 COMMAND_LINE_ONLY = {"argparse", "os", "pathlib", "secrets", "sys", "time", "urllib"}
 OFF_THE_ENGINES = {"__main__", "command", "links"}
@@ -60,13 +69,33 @@ def imports(tree):
                 yield node.module
 
 
+def rooms_imported(path):
+    """Return the other rooms of the package that a module imports."""
+    tree = ast.parse(path.read_text("utf-8"))
+    names = [name.split(".") for name in imports(tree) if name.startswith("calc.")]
+    return {parts[1] for parts in names} - {room(path)}
+
+
+@pytest.mark.parametrize("name", ALLOWED)
+def test_a_room_imports_what_is_allowed_and_all_of_it_is_needed(name):
+    found = set().union(*[rooms_imported(path) for path in MODULES if room(path) == name])
+    assert found == ALLOWED[name]
+
+
+def test_imports_run_one_way():
+    above = {name: set(below) for name, below in ALLOWED.items()}
+    while above:
+        lowest = [name for name, below in above.items() if not below & above.keys()]
+        assert lowest, "these rooms import each other: " + ", ".join(sorted(above))
+        for name in lowest:
+            del above[name]
+
+
 @pytest.mark.parametrize("path", MODULES, ids=lambda path: str(path.relative_to(ROOT)))
-def test_imports_run_one_way(path):
+def test_nothing_but_the_library_that_all_engines_have_is_used(path):
     for name in imports(ast.parse(path.read_text("utf-8"))):
-        first, _, rest = name.partition(".")
-        if first == "calc":
-            assert rest.partition(".")[0] in ALLOWED[room(path)], f"{path.name} imports {name}"
-        else:
+        first = name.partition(".")[0]
+        if first != "calc":
             assert first in (LIBRARY | COMMAND_LINE_ONLY if room(path) in OFF_THE_ENGINES else LIBRARY)
 
 

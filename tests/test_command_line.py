@@ -11,7 +11,7 @@ import pytest
 from calc import catalog
 from calc.__main__ import main
 from calc.catalog import IDS
-from calc.fields import ROWS, inputs_of
+from calc.declaring import ROWS, inputs_of
 from calc.quantities import kind_of
 from scripts.blocks.reference import example_command
 

@@ -10,7 +10,15 @@ import pytest
 from calc import bibliography, catalog
 from calc.answer import page_answer, work_out
 from calc.dates import show_date
-from calc.fields import CHOICE, COUNT, DATE, ROWS, SWITCH, TEXT, inputs_of
+from calc.declaring import (
+    CHOICE,
+    COUNT,
+    DATE,
+    ROWS,
+    SWITCH,
+    inputs_of,
+)
+from calc.outcome import TEXT
 from calc.quantities import KINDS, kind_of, parse
 from calc.report import declared_values
 

@@ -9,7 +9,8 @@ import pytest
 from calc.bibliography import SOURCES
 
 ROOT = Path(__file__).parent.parent
-COMPUTING = sorted(path for room in ("mechanics", "shop") for path in (ROOT / "calc" / room).rglob("*.py"))
+COMPUTING = sorted(path for room in ("mechanics", "numerics", "shop")
+                   for path in (ROOT / "calc" / room).rglob("*.py"))
 MODULES = sorted([*COMPUTING, *(ROOT / "calc/tables").glob("*.py")])
 KEYS = {source.key: source for source in SOURCES}
 OWN = {"calculated", "common practice"}

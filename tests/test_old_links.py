@@ -6,9 +6,10 @@ import pytest
 
 from calc import catalog
 from calc.answer import work_out
-from calc.fields import ROWS, inputs_of, matters
+from calc.declaring import ROWS, inputs_of
 from calc.former import FORMER
 from calc.links import complete, pairs_of, with_units
+from calc.reading import matters
 
 LINKS = {
     "calculators/tiller/#upper=7+3/16+in&lower=7+9/16+in": ("difference", -0.009525),

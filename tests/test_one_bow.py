@@ -7,8 +7,8 @@ import pytest
 
 from calc import catalog
 from calc.answer import work_out
-from calc.calculators.read_curve import CURVE_AFTER, CURVE_AS_IT_CAME
-from calc.fields import inputs_of
+from calc.bows.readings import CURVE_AFTER, CURVE_AS_IT_CAME
+from calc.declaring import inputs_of
 from calc.quantities import INCH, POUND_FORCE, parse
 
 LENGTHS = {"bow_length": "64 in", "riser_length": "19 in", "brace_height": "8 1/4 in"}

@@ -5,7 +5,7 @@ import pytest
 from calc import bibliography, catalog
 from calc.answer import work_out
 from calc.calculators.spray_air import METRIC_MARGIN
-from calc.fields import inputs_of
+from calc.declaring import inputs_of
 from calc.quantities import parse
 from calc.tables import practice
 

@@ -8,8 +8,13 @@ import pytest
 
 from calc import catalog
 from calc.answer import work_out
-from calc.calculators import arrow_bow, arrow_checks, bow
-from calc.fields import OK, STOP, WATCH, inputs_of
+from calc.bows import (
+    arrow_bow,
+    arrow_checks,
+    checks,
+)
+from calc.declaring import inputs_of
+from calc.outcome import OK, STOP, WATCH
 from calc.quantities import GRAIN, INCH, POUND_FORCE
 
 ABSENT = None
@@ -145,9 +150,9 @@ FIGURES = [
     ("least efficiency", lambda x: one_of(arrow_checks.efficiency_checks(x)), (0.499, WATCH), (0.5, ABSENT)),
     ("best efficiency", lambda x: one_of(arrow_checks.efficiency_checks(x)), (0.85, ABSENT), (0.851, WATCH)),
     ("fullest curve", lambda x: one_of(arrow_bow.fullness_checks(x)), (0.75, ABSENT), (0.751, WATCH)),
-    ("stiffer than its sections by half", lambda x: bow.calibration_check((1.0, x)).level,
+    ("stiffer than its sections by half", lambda x: checks.calibration_check((1.0, x)).level,
      (1.499, OK), (1.5, WATCH)),
-    ("softer than its sections by a third", lambda x: bow.calibration_check((x, 1.0)).level,
+    ("softer than its sections by a third", lambda x: checks.calibration_check((x, 1.0)).level,
      (0.668, OK), (0.666, WATCH)),
 ]
 

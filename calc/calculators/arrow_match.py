@@ -6,16 +6,25 @@ No single number says that an arrow suits a bow.
 
 from collections import namedtuple
 
-from calc.calculators import arrow_bow, arrow_checks
-from calc.calculators.arrow_bow import MARKED_DRAW, Stroke
-from calc.drawings.arrow import arrow_drawing
-from calc.fields import (
-    OK,
+from calc.bows import arrow_bow, arrow_checks
+from calc.bows.arrow_bow import MARKED_DRAW, Stroke
+from calc.declaring import (
     RULE,
+    Calculator,
+    choice,
+    group,
+    quantity,
+    result,
+    switch,
+)
+from calc.drawings.arrow import arrow_drawing
+from calc.mechanics import draw_curve, sections
+from calc.mechanics.arrow import flight, shaft, vibration
+from calc.outcome import (
+    OK,
     TEXT,
     Amount,
     Axis,
-    Calculator,
     Chart,
     Check,
     Column,
@@ -27,14 +36,8 @@ from calc.fields import (
     Table,
     amount,
     check,
-    choice,
-    group,
-    quantity,
-    result,
     sentence,
-    switch,
 )
-from calc.mechanics import flight, sections, shaft, vibration
 from calc.quantities import INCH
 from calc.shop import spine_choice
 from calc.tables import woods
@@ -242,7 +245,7 @@ def _swing(arrow: Arrow, rear_mass: float) -> Swing:
 
 
 def _virtual_mass(stroke: Stroke, test_mass: float, test_speed: float) -> float:
-    energy = flight.stored_energy(stroke.draws, stroke.forces)
+    energy = draw_curve.stored_energy(stroke.draws, stroke.forces)
     if flight.kinetic_energy(test_mass, test_speed) >= energy:
         raise Refused("test_speed", "The arrow of the reading carries more energy than this bow stores. "
                       "Check speed, arrow mass, draw weight and their units.")
@@ -250,7 +253,7 @@ def _virtual_mass(stroke: Stroke, test_mass: float, test_speed: float) -> float:
 
 
 def _shot(weight: float, stroke: Stroke, virtual_mass: float, mass: float) -> Shot:
-    energy = flight.stored_energy(stroke.draws, stroke.forces)
+    energy = draw_curve.stored_energy(stroke.draws, stroke.forces)
     peak = stroke.forces[-1]
     speed = flight.arrow_speed(energy, mass, virtual_mass)
     return Shot(weight, peak, energy / (peak * (stroke.draws[-1] - stroke.draws[0])), energy,

@@ -2,40 +2,72 @@
 
 from collections import namedtuple
 
-from calc.calculators.bow import (
-    BenchBow,
+from calc.bows.checks import calibration_check, glass_check
+from calc.bows.inputs import (
     belly_share,
+    layup_inputs,
+    least_glass,
+    measures,
+    reading_inputs,
+    section_group,
+    shape_group,
+)
+from calc.bows.measured import (
+    BenchBow,
     bench_bow,
     build_of,
     calibrated,
-    calibration_check,
     cannot_be_drawn,
     draw_from_pivot,
-    glass_check,
     glass_to_stay,
     has_offsets,
     in_both,
-    layup_inputs,
-    least_glass,
     limb_length,
-    measures,
-    reading_inputs,
     require_stretch,
-    section_group,
-    shape_group,
     stations_of,
     unstrung_shape,
 )
-from calc.calculators.read_curve import CURVE_AS_IT_CAME
+from calc.bows.readings import CURVE_AS_IT_CAME
+from calc.declaring import (
+    TRIAL,
+    Calculator,
+    choice,
+    group,
+    quantity,
+    result,
+    rows,
+)
 from calc.drawings.limbs import bow_drawing
-from calc.fields import (
+from calc.mechanics.bow.bow import Bow
+from calc.mechanics.bow.elastica import LimbShape
+from calc.mechanics.bow.fitting import (
+    BEST,
+    LIMIT,
+    Fit,
+    fit_steps,
+    root_mean_square,
+)
+from calc.mechanics.bow.limb import Sanding
+from calc.mechanics.bow.thinning import Build, most_removal
+from calc.mechanics.bow.tuning import (
+    Bench,
+    Shares,
+    bending_shares,
+    read,
+)
+from calc.mechanics.bow.working import hardest, surface_strains
+from calc.mechanics.draw_curve import (
+    Curve,
+    curve_from_readings,
+    energy_to,
+    stacking_onset,
+)
+from calc.outcome import (
     OK,
     STOP,
     TEXT,
-    TRIAL,
     WATCH,
     Axis,
-    Calculator,
     Chart,
     Check,
     Column,
@@ -47,21 +79,8 @@ from calc.fields import (
     Table,
     amount,
     check,
-    choice,
-    group,
-    quantity,
-    result,
-    rows,
     sentence,
 )
-from calc.mechanics.bow import Bow
-from calc.mechanics.elastica import LimbShape
-from calc.mechanics.fitting import BEST, LIMIT, Fit, fit_steps, root_mean_square
-from calc.mechanics.laminated_limb import Sanding
-from calc.mechanics.readings import Curve, curve_from_readings, energy_to, stacking_onset
-from calc.mechanics.thinning import Build, most_removal
-from calc.mechanics.tuning import Bench, Shares, bending_shares, read
-from calc.mechanics.working import hardest, surface_strains
 from calc.quantities import INCH
 
 TYPE_CHECKING = False

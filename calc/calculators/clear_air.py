@@ -2,14 +2,20 @@
 
 from collections import namedtuple
 
-from calc.fields import (
+from calc.declaring import (
     RULE,
+    Calculator,
+    choice,
+    group,
+    quantity,
+    result,
+)
+from calc.outcome import (
     STOP,
     TEXT,
     WATCH,
     Amount,
     Axis,
-    Calculator,
     Chart,
     Check,
     Column,
@@ -20,10 +26,6 @@ from calc.fields import (
     Table,
     amount,
     check,
-    choice,
-    group,
-    quantity,
-    result,
     sentence,
 )
 from calc.shop.air import (

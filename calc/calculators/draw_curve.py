@@ -1,6 +1,6 @@
 """Draw curve: energy, stacking and weight at any draw, from readings of weight at draw."""
 
-from calc.calculators.read_curve import (
+from calc.bows.readings import (
     CURVE_AS_IT_CAME,
     FATTEST,
     beyond_readings,
@@ -9,13 +9,27 @@ from calc.calculators.read_curve import (
     reading_rows,
     weight_on,
 )
-from calc.fields import (
-    OK,
+from calc.declaring import (
     RULE,
     TRIAL,
+    Calculator,
+    choice,
+    group,
+    quantity,
+    result,
+)
+from calc.mechanics.draw_curve import (
+    Curve,
+    energy_to,
+    force_at,
+    middle_slope,
+    slope_at,
+    stacking_onset,
+)
+from calc.outcome import (
+    OK,
     WATCH,
     Axis,
-    Calculator,
     Chart,
     Check,
     Column,
@@ -25,19 +39,7 @@ from calc.fields import (
     Table,
     amount,
     check,
-    choice,
-    group,
-    quantity,
-    result,
     sentence,
-)
-from calc.mechanics.readings import (
-    Curve,
-    energy_to,
-    force_at,
-    middle_slope,
-    slope_at,
-    stacking_onset,
 )
 from calc.quantities import INCH, POUND_FORCE
 

@@ -2,7 +2,21 @@
 
 from collections import namedtuple
 
-from calc.calculators.finish_mixing import (
+from calc.dates import DAY, show_day, show_moment
+from calc.declaring import (
+    RULE,
+    SHOP,
+    TRIAL,
+    Calculator,
+    choice,
+    count,
+    date,
+    group,
+    quantity,
+    result,
+    switch,
+)
+from calc.finishes.mixing import (
     MIXED,
     MIXING_RESULTS,
     VOLUME,
@@ -18,25 +32,20 @@ from calc.calculators.finish_mixing import (
     parts_of,
     pot_life_here,
 )
-from calc.calculators.finish_product import (
+from calc.finishes.product import (
     cold_checks,
     family_choice,
     hazard_checks,
     least_temperature_input,
 )
-from calc.calculators.finish_product import least_temperature as least_of
-from calc.dates import DAY, show_day, show_moment
-from calc.fields import (
+from calc.finishes.product import least_temperature as least_of
+from calc.outcome import (
     OK,
-    RULE,
-    SHOP,
     STOP,
     TEXT,
-    TRIAL,
     WATCH,
     Amount,
     Axis,
-    Calculator,
     Chart,
     Check,
     Column,
@@ -48,14 +57,7 @@ from calc.fields import (
     Table,
     amount,
     check,
-    choice,
-    count,
-    date,
-    group,
-    quantity,
-    result,
     sentence,
-    switch,
 )
 from calc.quantities import show
 from calc.shop.calendar import Event, calendar_text

@@ -6,32 +6,34 @@ A screen, not a certificate: static bending of sound, straight-grained wood.
 import math
 from collections import namedtuple
 
-from calc.calculators.bow_lengths import bow_lengths
-from calc.drawings.grip import grip_drawing
-from calc.fields import (
-    OK,
+from calc.bows.lengths import bow_lengths
+from calc.declaring import (
     RULE,
+    Calculator,
+    Input,
+    choice,
+    group,
+    quantity,
+    result,
+    rows,
+)
+from calc.drawings.grip import grip_drawing
+from calc.mechanics import riser, sections
+from calc.outcome import (
+    OK,
     STOP,
     TEXT,
     WATCH,
-    Calculator,
     Check,
     Column,
-    Input,
     Outcome,
     Refused,
     Sentence,
     Table,
     amount,
     check,
-    choice,
-    group,
-    quantity,
-    result,
-    rows,
     sentence,
 )
-from calc.mechanics import riser, sections
 from calc.quantities import INCH
 from calc.tables import woods
 

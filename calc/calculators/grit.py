@@ -1,13 +1,20 @@
 """Grit: the ladder of grades from start to finish, and what each step has to remove."""
 
-from calc.fields import (
-    OK,
+from calc.declaring import (
     RULE,
     SHOP,
+    Calculator,
+    choice,
+    group,
+    quantity,
+    result,
+    switch,
+)
+from calc.outcome import (
+    OK,
     TEXT,
     WATCH,
     Axis,
-    Calculator,
     Chart,
     Check,
     Column,
@@ -18,12 +25,7 @@ from calc.fields import (
     Table,
     amount,
     check,
-    choice,
-    group,
-    quantity,
-    result,
     sentence,
-    switch,
 )
 from calc.shop.abrasives import ladder, nearest, removed_by, scratch_depth, step_ratio
 from calc.tables.grits import (

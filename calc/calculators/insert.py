@@ -2,16 +2,22 @@
 
 from collections import namedtuple
 
-from calc.drawings.hole import hole_drawing
-from calc.fields import (
+from calc.declaring import (
     BY_UNITS,
-    OK,
     RULE,
     SHOP,
+    Calculator,
+    choice,
+    group,
+    quantity,
+    result,
+)
+from calc.drawings.hole import hole_drawing
+from calc.outcome import (
+    OK,
     STOP,
     TEXT,
     WATCH,
-    Calculator,
     Check,
     Column,
     Outcome,
@@ -20,10 +26,6 @@ from calc.fields import (
     Table,
     amount,
     check,
-    choice,
-    group,
-    quantity,
-    result,
     sentence,
 )
 from calc.quantities import INCH

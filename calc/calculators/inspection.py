@@ -1,24 +1,26 @@
 """Inspection: from what was looked at and what was found to shoot, mend or hang up."""
 
-from calc.fields import (
+from calc.declaring import (
     COUNT,
+    Calculator,
+    Group,
+    group,
+    result,
+    switch,
+)
+from calc.outcome import (
     OK,
     STOP,
     TEXT,
     WATCH,
-    Calculator,
     Check,
     Column,
-    Group,
     Outcome,
     Sentence,
     Table,
     check,
-    group,
     link,
-    result,
     sentence,
-    switch,
 )
 from calc.tables.findings import (
     LOOK,

@@ -2,28 +2,30 @@
 
 from collections import namedtuple
 
-from calc.drawings.estimate import estimate_drawing
-from calc.fields import (
-    OK,
+from calc.declaring import (
     SHOP,
+    Calculator,
+    Input,
+    choice,
+    group,
+    quantity,
+    result,
+    rows,
+)
+from calc.drawings.estimate import estimate_drawing
+from calc.outcome import (
+    OK,
     TEXT,
     WATCH,
-    Calculator,
     Check,
     Column,
     File,
-    Input,
     Outcome,
     Refused,
     Sentence,
     Table,
     amount,
     check,
-    choice,
-    group,
-    quantity,
-    result,
-    rows,
     sentence,
 )
 from calc.quantities import show_number

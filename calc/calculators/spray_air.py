@@ -1,20 +1,26 @@
 """Spray air: dew point, how far the work is above it, what the wood settles at; go or wait."""
 
-from calc.calculators.finish_product import (
+from calc.declaring import (
+    RULE,
+    Calculator,
+    group,
+    quantity,
+    result,
+    switch,
+)
+from calc.finishes.product import (
     OWN,
     cold_checks,
     family_choice,
     hazard_checks,
     least_temperature_input,
 )
-from calc.calculators.finish_product import least_temperature as least_of
-from calc.fields import (
+from calc.finishes.product import least_temperature as least_of
+from calc.outcome import (
     OK,
-    RULE,
     STOP,
     WATCH,
     Axis,
-    Calculator,
     Chart,
     Check,
     Column,
@@ -24,11 +30,7 @@ from calc.fields import (
     Table,
     amount,
     check,
-    group,
-    quantity,
-    result,
     sentence,
-    switch,
 )
 from calc.shop.air import dew_point, dew_point_error, relative_humidity_from_dew_point
 from calc.shop.moisture import equilibrium_moisture_content

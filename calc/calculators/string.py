@@ -1,14 +1,22 @@
 """String: length from the bow's length, strands from strength, material against the tips."""
 
-from calc.fields import (
+from calc.declaring import (
     COUNT,
-    OK,
     RULE,
+    Calculator,
+    choice,
+    count,
+    group,
+    quantity,
+    result,
+    switch,
+)
+from calc.outcome import (
+    OK,
     STOP,
     TEXT,
     WATCH,
     Axis,
-    Calculator,
     Chart,
     Check,
     Column,
@@ -19,13 +27,7 @@ from calc.fields import (
     Table,
     amount,
     check,
-    choice,
-    count,
-    group,
-    quantity,
-    result,
     sentence,
-    switch,
 )
 from calc.quantities import INCH, POUND_FORCE
 from calc.shop import strings

@@ -2,35 +2,18 @@
 
 from collections import namedtuple
 
-from calc.calculators.targets import target_tiller, target_weight
-from calc.fields import (
-    OK,
+from calc.bows.targets import target_tiller, target_weight
+from calc.declaring import (
     RULE,
     SHOP,
-    STOP,
-    TEXT,
-    WATCH,
-    Axis,
     Calculator,
-    Chart,
-    Check,
-    Column,
-    Line,
-    Outcome,
-    Refused,
-    Sentence,
-    Table,
-    amount,
-    check,
     choice,
     group,
     quantity,
     result,
     rows,
-    sentence,
 )
-from calc.quantities import INCH
-from calc.shop.strokes import (
+from calc.numerics.least_squares import (
     NORMAL_95,
     Papers,
     StrokesLeft,
@@ -42,9 +25,26 @@ from calc.shop.strokes import (
     thickness_per_stroke,
     value_on,
 )
-from calc.shop.strokes import (
-    Line as Fit,
+from calc.numerics.least_squares import Line as Fit
+from calc.outcome import (
+    OK,
+    STOP,
+    TEXT,
+    WATCH,
+    Axis,
+    Chart,
+    Check,
+    Column,
+    Line,
+    Outcome,
+    Refused,
+    Sentence,
+    Table,
+    amount,
+    check,
+    sentence,
 )
+from calc.quantities import INCH
 
 BATCH_SHARE = 0.5
 """Of the fewest strokes that may be left, how many to do before measuring again (common practice)."""

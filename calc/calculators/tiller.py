@@ -3,23 +3,31 @@
 import math
 from collections import namedtuple
 
-from calc.calculators.bow import (
+from calc.bows.inputs import measures, reading_inputs
+from calc.bows.measured import (
     family_limb,
     in_both,
-    measures,
-    reading_inputs,
     require_brace,
     require_reading_place,
 )
-from calc.drawings.braced import tiller_drawing
-from calc.fields import (
-    OK,
+from calc.declaring import (
     RULE,
+    Calculator,
+    choice,
+    group,
+    quantity,
+    result,
+)
+from calc.drawings.braced import tiller_drawing
+from calc.mechanics.bow.bow import Bow
+from calc.mechanics.bow.tiller import ratio_for, tiller_by_stiffness
+from calc.mechanics.draw_curve import Curve, force_at, slope_at
+from calc.outcome import (
+    OK,
     STOP,
     TEXT,
     WATCH,
     Axis,
-    Calculator,
     Chart,
     Check,
     Column,
@@ -30,15 +38,8 @@ from calc.fields import (
     Table,
     amount,
     check,
-    choice,
-    group,
-    quantity,
-    result,
     sentence,
 )
-from calc.mechanics.balance import ratio_for, tiller_by_stiffness
-from calc.mechanics.bow import Bow
-from calc.mechanics.readings import Curve, force_at, slope_at
 from calc.quantities import INCH
 from calc.tables import practice
 

@@ -2,25 +2,27 @@
 
 from collections import namedtuple
 
-from calc.drawings.tracking import tracking_drawing
-from calc.fields import (
-    OK,
+from calc.declaring import (
     RULE,
+    Calculator,
+    Input,
+    group,
+    quantity,
+    result,
+)
+from calc.drawings.tracking import tracking_drawing
+from calc.outcome import (
+    OK,
     STOP,
     TEXT,
     WATCH,
-    Calculator,
     Check,
     Column,
-    Input,
     Outcome,
     Sentence,
     Table,
     amount,
     check,
-    group,
-    quantity,
-    result,
     sentence,
 )
 from calc.quantities import INCH

@@ -2,39 +2,70 @@
 
 from collections import namedtuple
 
-from calc.calculators.bow import (
-    BenchBow,
+from calc.bows.checks import calibration_check, glass_check
+from calc.bows.inputs import (
     belly_share,
+    layup_inputs,
+    least_glass,
+    measures,
+    reading_inputs,
+    section_group,
+    shape_group,
+)
+from calc.bows.measured import (
+    BenchBow,
     bench_bow,
     build_of,
     calibrated,
-    calibration_check,
     cannot_be_drawn,
     draw_from_pivot,
-    glass_check,
     glass_to_stay,
     in_both,
-    layup_inputs,
-    least_glass,
     limb_length,
-    measures,
-    reading_inputs,
     require_stretch,
-    section_group,
-    shape_group,
     stations_of,
     unstrung_shape,
 )
-from calc.calculators.targets import edge_inputs, finish_sanding, target_tiller, target_weight
-from calc.drawings.section import section_drawing
-from calc.fields import (
-    OK,
+from calc.bows.targets import (
+    edge_inputs,
+    finish_sanding,
+    target_tiller,
+    target_weight,
+)
+from calc.declaring import (
     RULE,
+    Calculator,
+    group,
+    quantity,
+    result,
+)
+from calc.drawings.section import section_drawing
+from calc.mechanics.bow.bow import Bow
+from calc.mechanics.bow.edges import Finishing
+from calc.mechanics.bow.laminate import rigidity_shares
+from calc.mechanics.bow.limb import Sanding, sanded_share
+from calc.mechanics.bow.reduction import Reduction, reduction_steps
+from calc.mechanics.bow.thinning import (
+    Build,
+    Station,
+    layers_of,
+    most_removal,
+    section_at,
+    section_rigidity,
+    thinned,
+)
+from calc.mechanics.bow.tuning import (
+    Bench,
+    Calibration,
+    State,
+    read,
+)
+from calc.outcome import (
+    OK,
     STOP,
     TEXT,
     WATCH,
     Axis,
-    Calculator,
     Chart,
     Check,
     Column,
@@ -46,26 +77,8 @@ from calc.fields import (
     Table,
     amount,
     check,
-    group,
-    quantity,
-    result,
     sentence,
 )
-from calc.mechanics.bow import Bow
-from calc.mechanics.edges import Finishing
-from calc.mechanics.laminate import rigidity_shares
-from calc.mechanics.laminated_limb import Sanding, sanded_share
-from calc.mechanics.reduction import Reduction, reduction_steps
-from calc.mechanics.thinning import (
-    Build,
-    Station,
-    layers_of,
-    most_removal,
-    section_at,
-    section_rigidity,
-    thinned,
-)
-from calc.mechanics.tuning import Bench, Calibration, State, read
 from calc.quantities import INCH, POUND_FORCE
 from calc.tables import practice
 

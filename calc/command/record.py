@@ -8,7 +8,13 @@ import time
 from pathlib import Path
 
 from calc.dates import DAY, day_number
-from calc.fields import COUNT, ROWS, SWITCH, Input, Refused, say
+from calc.declaring import (
+    COUNT,
+    ROWS,
+    SWITCH,
+    Input,
+)
+from calc.outcome import Refused, say
 from calc.quantities import SYSTEMS, shown_unit
 from calc.record import checks, file, sheets, summary, table
 from calc.record.declare import NOTE, Sheet

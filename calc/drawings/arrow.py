@@ -1,6 +1,6 @@
 """An arrow to scale along its length: its masses, where it balances, how it swings."""
 
-from calc.fields import Amount, Drawing, sentence
+from calc.outcome import Amount, Drawing, sentence
 from calc.quantities import show_number
 
 WIDTH = 440

@@ -1,6 +1,11 @@
 """A braced bow on its side, with the two tiller distances marked. Not to scale."""
 
-from calc.fields import Amount, Drawing, Sentence, sentence
+from calc.outcome import (
+    Amount,
+    Drawing,
+    Sentence,
+    sentence,
+)
 
 WIDTH = 420
 HEIGHT = 210

@@ -1,6 +1,6 @@
 """Hours of each task as a bar from low to high with a tick at the likely."""
 
-from calc.fields import Drawing, amount, sentence
+from calc.outcome import Drawing, amount, sentence
 from calc.quantities import show_number
 
 WIDTH = 440

@@ -1,6 +1,6 @@
 """A section of the grip before and after, to scale, the back up."""
 
-from calc.fields import Drawing, amount, sentence
+from calc.outcome import Drawing, amount, sentence
 from calc.quantities import show_number
 
 WIDTH = 440

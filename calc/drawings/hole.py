@@ -1,6 +1,11 @@
 """A blind hole cut open along its middle, to scale: wood, insert, cone of the drill, wall behind it."""
 
-from calc.fields import Drawing, Sentence, amount, sentence
+from calc.outcome import (
+    Drawing,
+    Sentence,
+    amount,
+    sentence,
+)
 from calc.quantities import show_number
 
 WIDTH = 440

@@ -1,6 +1,6 @@
 """A bow unstrung, braced and drawn, lying on its side: to true scale."""
 
-from calc.fields import Amount, Drawing, sentence
+from calc.outcome import Amount, Drawing, sentence
 from calc.quantities import show_number
 
 WIDTH = 640

@@ -1,7 +1,12 @@
 """A laminated section as layers, with what comes off each face. Depth to scale, width not."""
 
-from calc.fields import Drawing, Sentence, amount, sentence
-from calc.mechanics.thinning import Build
+from calc.mechanics.bow.thinning import Build
+from calc.outcome import (
+    Drawing,
+    Sentence,
+    amount,
+    sentence,
+)
 from calc.quantities import show_number
 
 WIDTH = 380

@@ -2,7 +2,7 @@
 
 import math
 
-from calc.fields import Drawing, amount, sentence
+from calc.outcome import Drawing, amount, sentence
 from calc.quantities import show_number
 
 WIDTH = 440

@@ -6,7 +6,7 @@ string meets the line of the draw at its middle.
 
 import math
 
-from calc.mechanics.checks import require_not_negative, require_positive
+from calc.checks import require_not_negative, require_positive
 from calc.mechanics.lever import LEVER_SHARE, half_string_length
 
 

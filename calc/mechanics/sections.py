@@ -3,7 +3,7 @@
 import math
 from collections import namedtuple
 
-from calc.mechanics.checks import require_not_negative, require_positive
+from calc.checks import require_not_negative, require_positive
 
 
 def rectangle_area(width: float, thickness: float) -> float:

@@ -1,6 +1,13 @@
 """What only a whole record can check: drop of all jobs together, glass, verdict, proof, age of readings."""
 
-from calc.fields import STOP, WATCH, Check, amount, check, sentence
+from calc.outcome import (
+    STOP,
+    WATCH,
+    Check,
+    amount,
+    check,
+    sentence,
+)
 from calc.record import derive
 from calc.record.entries import Entry
 from calc.record.fold import State

@@ -2,8 +2,8 @@
 
 from collections import namedtuple
 
-from calc.fields import FACT as ROLE
-from calc.fields import Input
+from calc.declaring import FACT as ROLE
+from calc.declaring import Input
 
 Sheet = namedtuple("Sheet", "id title purpose lasts groups private")
 """A kind of entry.

@@ -4,7 +4,8 @@ Who opens it in twenty years reads it as a page. This program reads nothing of i
 each by itself, so that a file that was cut off still gives what it has.
 """
 
-from calc.fields import Input, say
+from calc.declaring import Input
+from calc.outcome import say
 from calc.record import checks, sheets, summary
 from calc.record.declare import FACT
 from calc.record.entries import (

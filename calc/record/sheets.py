@@ -1,6 +1,15 @@
 """What may be in a record, declared once: forms, command line, files, tables and tests are made from it."""
 
-from calc.fields import Input, choice, count, date, group, quantity, rows, switch
+from calc.declaring import (
+    Input,
+    choice,
+    count,
+    date,
+    group,
+    quantity,
+    rows,
+    switch,
+)
 from calc.record.declare import DEED, FACT, MOMENT, Sheet, note
 from calc.tables.families import FAMILIES
 from calc.tables.findings import FINDINGS, LOOKS

@@ -1,6 +1,11 @@
 """How a bow stands, in the few words that a list of bows has room for."""
 
-from calc.fields import STOP, Sentence, amount, sentence
+from calc.outcome import (
+    STOP,
+    Sentence,
+    amount,
+    sentence,
+)
 from calc.record import checks, derive, steps
 from calc.record.fold import State
 from calc.record.values import latest_number

@@ -1,6 +1,11 @@
 """Readings and batches of a record as a table of numbers, one row each, for a spreadsheet (RFC 4180)."""
 
-from calc.fields import COUNT, ROWS, SWITCH, Input
+from calc.declaring import (
+    COUNT,
+    ROWS,
+    SWITCH,
+    Input,
+)
 from calc.quantities import in_shown_unit, kind_of, show_number, shown_unit
 from calc.record import sheets
 from calc.record.declare import NOTE, Sheet

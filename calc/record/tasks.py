@@ -4,7 +4,7 @@ A page holds a record as texts and does no arithmetic of its own. It sends the e
 every request; each answer is complete.
 """
 
-from calc.fields import Refused, say
+from calc.outcome import Refused, say
 from calc.record import checks, derive, file, sheets, steps, summary, table
 from calc.record.declare import Sheet
 from calc.record.entries import Entry, entry_json, read_entries

@@ -1,6 +1,6 @@
 """From what was typed into an entry to numbers."""
 
-from calc import fields
+from calc import outcome, reading
 from calc.quantities import SYSTEMS
 from calc.record import sheets
 from calc.record.declare import LONGEST_NOTE, NOTE
@@ -29,10 +29,10 @@ def value_of(fact: str, text: str) -> object:
         return None
     if asked.kind == NOTE:
         if len(text) > LONGEST_NOTE:
-            raise fields.Refused(asked.id, asked.label + " must be at most " + str(LONGEST_NOTE)
+            raise outcome.Refused(asked.id, asked.label + " must be at most " + str(LONGEST_NOTE)
                                  + " letters; yours has " + str(len(text)) + ".")
         return text
-    return fields.read_input(asked, text, WHERE_TYPED)
+    return reading.read_input(asked, text, WHERE_TYPED)
 
 
 def number_in(entry: Entry | None, name: str) -> float | None:

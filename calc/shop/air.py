@@ -2,7 +2,7 @@
 
 import math
 
-from calc.shop.checks import require_not_negative, require_positive, require_share
+from calc.checks import require_not_negative, require_positive, require_share
 
 MAGNUS_A = 17.625
 MAGNUS_B = 243.04  # degC

@@ -1,6 +1,6 @@
 """Films of finish: how thick wet and dry, how much to mix, how long they take."""
 
-from calc.shop.checks import require_not_negative, require_positive, require_share
+from calc.checks import require_not_negative, require_positive, require_share
 
 
 def dry_film_thickness(wet_film_thickness: float, volume_solids: float, reducer: float = 0.0) -> float:

@@ -1,6 +1,6 @@
 """Water in wood: the moisture content it settles at."""
 
-from calc.shop.checks import require_share
+from calc.checks import require_share
 
 LOWEST = -1.2  # degC, 30 degF: the coldest row of the published table
 HIGHEST = 94.0  # degC

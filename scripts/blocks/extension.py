@@ -33,7 +33,11 @@ from xml.etree.ElementTree import Element, SubElement
 from markdown import Extension, Markdown
 from markdown.blockprocessors import BlockProcessor
 
-from calc import answer, catalog, fields
+from calc import (
+    answer,
+    catalog,
+    declaring,
+)
 from calc.lookups import catalog as lookups
 from calc.paths import catalog as paths
 from scripts.blocks import bench, book, form, lookup, reference
@@ -75,7 +79,7 @@ def _calculators_list() -> Node:
     )
 
 
-ABOUT_ONE: dict[str, Callable[[fields.Calculator], Node]] = {
+ABOUT_ONE: dict[str, Callable[[declaring.Calculator], Node]] = {
     "calculator": lambda one: form.calculator_section(one, example_outcome(one.id)),
     "inputs": reference.inputs_table,
     "results": reference.results_table,

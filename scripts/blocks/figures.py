@@ -13,7 +13,12 @@ from functools import cache
 
 from markdown.preprocessors import Preprocessor
 
-from calc import answer, catalog, fields, quantities
+from calc import (
+    answer,
+    catalog,
+    declaring,
+    quantities,
+)
 from calc.lookups.check_values import figure
 from calc.report import declared_values
 from calc.tables import practice
@@ -56,7 +61,7 @@ def _practice(id: str, system: str = "imperial") -> str:
 
 
 def _example(calculator: str, name: str) -> str:
-    defaults = {each.id: each.default for each in fields.inputs_of(catalog.find(calculator))}
+    defaults = {each.id: each.default for each in declaring.inputs_of(catalog.find(calculator))}
     if not defaults.get(name):
         raise ValueError(f"{calculator} has no input called {name} with a figure in its example")
     return str(defaults[name])
@@ -70,7 +75,7 @@ def _result(calculator: str, name: str) -> str:
 
 
 @cache
-def _results(calculator: str) -> list[tuple[fields.Result, float | str | None]]:
+def _results(calculator: str) -> list[tuple[declaring.Result, float | str | None]]:
     """Return every result of a worked example."""
     job = answer.work_out(catalog.find(calculator), [])
     if job.outcome is None:

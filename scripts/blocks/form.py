@@ -7,16 +7,21 @@ import json
 from collections.abc import Mapping
 from typing import Any
 
-from calc import fields, quantities
+from calc import (
+    declaring,
+    outcome,
+    quantities,
+    reading,
+)
 from calc.former import FORMER
 from scripts.blocks.tree import UNSEARCHED, Node, element
 
-KEYBOARD_OF_KIND = {"length": None, "thickness": None, fields.DATE: None,
-                    fields.COUNT: "numeric"}
+KEYBOARD_OF_KIND = {"length": None, "thickness": None, declaring.DATE: None,
+                    declaring.COUNT: "numeric"}
 """Fractions, feet and dates need the full keyboard; everything else gets the one with digits."""
 
 
-def calculator_section(calculator: fields.Calculator, outcome: Mapping[str, Any]) -> Node:
+def calculator_section(calculator: declaring.Calculator, outcome: Mapping[str, Any]) -> Node:
     """Return the whole calculator, ready to read before any script runs."""
     return element(
         "section", {"class": "rb-calculator", "data-calculator": calculator.id},
@@ -33,7 +38,7 @@ def _compact(data: object) -> str:
     return json.dumps(data, ensure_ascii=False, separators=(",", ":"))
 
 
-def _form(calculator: fields.Calculator) -> Node:
+def _form(calculator: declaring.Calculator) -> Node:
     return element(
         "form", {"class": "rb-form", "novalidate": "", "autocomplete": "off"},
         _asleep(),
@@ -62,7 +67,7 @@ def _asleep() -> Node:
     )
 
 
-def _group(calculator: fields.Calculator, group: fields.Group) -> Node:
+def _group(calculator: declaring.Calculator, group: declaring.Group) -> Node:
     return element(
         "fieldset", {"class": "rb-group"},
         element("legend", {}, group.title),
@@ -71,30 +76,30 @@ def _group(calculator: fields.Calculator, group: fields.Group) -> Node:
     )
 
 
-def _field(calculator: fields.Calculator, each: fields.Input) -> Node:
+def _field(calculator: declaring.Calculator, each: declaring.Input) -> Node:
     parts = FIELD_PARTS.get(each.kind, _text_parts)
     return element("div", {"class": "rb-field", "data-field": each.id, "data-kind": each.kind,
                            **_former(calculator, each), **_condition(calculator, each)},
                    *parts(calculator, each))
 
 
-def _former(calculator: fields.Calculator, each: fields.Input) -> dict[str, str]:
+def _former(calculator: declaring.Calculator, each: declaring.Input) -> dict[str, str]:
     """Return what a link means by leaving a field out, where that is not what the form shows."""
     text = FORMER.get(calculator.id, {}).get(each.id, each.default)
     return {} if text == each.default else {"data-absent": text}
 
 
-def _condition(calculator: fields.Calculator, each: fields.Input) -> dict[str, str | None]:
+def _condition(calculator: declaring.Calculator, each: declaring.Input) -> dict[str, str | None]:
     """Return what ties a field to a choice; it starts hidden where the example does not need it."""
     if each.when is None:
         return {}
     field, values = each.when
-    defaults = {other.id: other.default for other in fields.inputs_of(calculator)}
-    hidden = None if fields.matters(each, defaults) else ""
+    defaults = {other.id: other.default for other in declaring.inputs_of(calculator)}
+    hidden = None if reading.matters(each, defaults) else ""
     return {"data-when-field": field, "data-when-values": " ".join(values), "hidden": hidden}
 
 
-def _text_parts(calculator: fields.Calculator, each: fields.Input) -> list[Node]:
+def _text_parts(calculator: declaring.Calculator, each: declaring.Input) -> list[Node]:
     key = calculator.id + "-" + each.id
     return [
         element("label", {"for": key}, each.label, *unit_words(each.kind)),
@@ -105,7 +110,7 @@ def _text_parts(calculator: fields.Calculator, each: fields.Input) -> list[Node]
     ]
 
 
-def _choice_parts(calculator: fields.Calculator, each: fields.Input) -> list[Node]:
+def _choice_parts(calculator: declaring.Calculator, each: declaring.Input) -> list[Node]:
     key = calculator.id + "-" + each.id
     return [
         element("label", {"for": key}, each.label),
@@ -115,13 +120,13 @@ def _choice_parts(calculator: fields.Calculator, each: fields.Input) -> list[Nod
     ]
 
 
-def _options(each: fields.Input, chosen: str) -> list[Node]:
+def _options(each: declaring.Input, chosen: str) -> list[Node]:
     return [element("option", {"value": option.id, "selected": "" if option.id == chosen else None},
                     option.label)
             for option in each.choices]
 
 
-def _switch_parts(calculator: fields.Calculator, each: fields.Input) -> list[Node]:
+def _switch_parts(calculator: declaring.Calculator, each: declaring.Input) -> list[Node]:
     key = calculator.id + "-" + each.id
     return [
         element("input", {"id": key, "name": each.id, "type": "checkbox", "value": "yes",
@@ -132,15 +137,15 @@ def _switch_parts(calculator: fields.Calculator, each: fields.Input) -> list[Nod
     ]
 
 
-def _rows_parts(calculator: fields.Calculator, each: fields.Input) -> list[Node]:
+def _rows_parts(calculator: declaring.Calculator, each: declaring.Input) -> list[Node]:
     key = calculator.id + "-" + each.id
     heads = [element("th", {"scope": "col", "class": "rb-row-number"},
                      element("span", {"class": "rb-spoken"}, "Row"))]
     heads += [element("th", {"scope": "col"}, column.label, *unit_words(column.kind))
               for column in each.columns]
     heads.append(element("th", {"scope": "col"}, element("span", {"class": "rb-spoken"}, "Remove")))
-    lines = [_row(each, index, line.split(fields.CELL_MARK))
-             for index, line in enumerate(each.default.split(fields.ROW_MARK))]
+    lines = [_row(each, index, line.split(reading.CELL_MARK))
+             for index, line in enumerate(each.default.split(reading.ROW_MARK))]
     return [
         element("table", {"class": "rb-rows", "data-field": each.id, "data-fewest": str(each.low),
                           "data-most": str(each.high), **_described(key)},
@@ -153,7 +158,7 @@ def _rows_parts(calculator: fields.Calculator, each: fields.Input) -> list[Node]
     ]
 
 
-def _row(each: fields.Input, index: int, cells: list[str]) -> Node:
+def _row(each: declaring.Input, index: int, cells: list[str]) -> Node:
     cells = cells + [""] * (len(each.columns) - len(cells))
     number = str(index + 1)
     return element(
@@ -167,29 +172,29 @@ def _row(each: fields.Input, index: int, cells: list[str]) -> Node:
     )
 
 
-def _cell(each: fields.Input, column: fields.Input, number: str, text: str) -> Node:
+def _cell(each: declaring.Input, column: declaring.Input, number: str, text: str) -> Node:
     names = _names(column)
     attributes = {
         "name": each.id + "." + column.id, "data-column": column.id,
         "aria-label": "Row " + number + ", " + names[0],
         "data-name-imperial": names[0], "data-name-metric": names[1],
     }
-    if column.kind == fields.CHOICE:
+    if column.kind == declaring.CHOICE:
         return element("select", attributes, *_options(column, text))
     return element("input", {"value": text, **attributes, **_typing(column.kind)})
 
 
-def _names(column: fields.Input) -> list[str]:
+def _names(column: declaring.Input) -> list[str]:
     """Return a column's name with its unit in words, for each unit system."""
     return [" ".join([column.label, words]).strip() for words in _words(column.kind)]
 
 
-FIELD_PARTS = {fields.CHOICE: _choice_parts, fields.SWITCH: _switch_parts, fields.ROWS: _rows_parts}
+FIELD_PARTS = {declaring.CHOICE: _choice_parts, declaring.SWITCH: _switch_parts, declaring.ROWS: _rows_parts}
 
 
 def _typing(kind: str) -> dict[str, str | None]:
     """Return the attributes of a text box for a kind: keyboard, and the units of a bare number."""
-    if kind in (fields.COUNT, fields.DATE):
+    if kind in (declaring.COUNT, declaring.DATE):
         imperial = metric = ""
     else:
         imperial, metric = (quantities.shown_unit(kind, system).name for system in quantities.SYSTEMS)
@@ -204,11 +209,11 @@ def _described(key: str) -> dict[str, str]:
     return {"aria-describedby": key + "-hint " + key + "-error"}
 
 
-def _hint(key: str, each: fields.Input) -> Node:
+def _hint(key: str, each: declaring.Input) -> Node:
     return element("p", {"class": "rb-hint", "id": key + "-hint"}, each.help, *usual_range(each))
 
 
-def usual_range(each: fields.Input) -> list[Node]:
+def usual_range(each: declaring.Input) -> list[Node]:
     """Return the usual range as a short sentence, if it is narrower than what is accepted."""
     if not isinstance(each.low, float) or (each.usual_low, each.usual_high) == (each.low, each.high):
         return []
@@ -232,7 +237,8 @@ def _error(key: str) -> Node:
 
 
 def _words(kind: str) -> tuple[str, str]:
-    if kind in (fields.COUNT, fields.DATE, fields.CHOICE, fields.SWITCH, fields.ROWS, fields.TEXT):
+    if kind in (declaring.COUNT, declaring.DATE, declaring.CHOICE, declaring.SWITCH, declaring.ROWS,
+                outcome.TEXT):
         return "", ""
     words: tuple[str, str] = quantities.kind_of(kind).words
     return words
@@ -254,7 +260,7 @@ def in_both_systems(imperial: str, metric: str, name: str | None = None) -> list
             for system, text in zip(quantities.SYSTEMS, (imperial, metric))]
 
 
-def _actions(calculator: fields.Calculator) -> Node:
+def _actions(calculator: declaring.Calculator) -> Node:
     return element(
         "div", {"class": "rb-actions"},
         element("fieldset", {"class": "rb-units"}, element("legend", {}, "Units"),
@@ -266,7 +272,7 @@ def _actions(calculator: fields.Calculator) -> Node:
     )
 
 
-def _unit_radio(calculator: fields.Calculator, system: str, checked: bool) -> Node:
+def _unit_radio(calculator: declaring.Calculator, system: str, checked: bool) -> Node:
     key = calculator.id + "-units-" + system
     return element(
         "label", {"for": key},

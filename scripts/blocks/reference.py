@@ -2,43 +2,50 @@
 
 import shlex
 
-from calc import bibliography, dates, fields, quantities
+from calc import (
+    bibliography,
+    dates,
+    declaring,
+    quantities,
+    reading,
+)
 from scripts.blocks.form import in_both_systems, span, unit_words, usual_range
 from scripts.blocks.tree import UNSEARCHED, Node, element
 
 
-def inputs_table(calculator: fields.Calculator) -> Node:
+def inputs_table(calculator: declaring.Calculator) -> Node:
     """Return every input with its bounds, the usual range and how to measure it."""
     rows = []
-    for each in fields.inputs_of(calculator):
+    for each in declaring.inputs_of(calculator):
         rows.append(_input_row(each, each.label))
         rows += [_input_row(column, each.label + ": " + column.label) for column in each.columns]
     return _table(("Input", "Accepted", "What it is, how to measure it"), rows)
 
 
-def _input_row(each: fields.Input, label: str) -> list[list[Node]]:
+def _input_row(each: declaring.Input, label: str) -> list[list[Node]]:
     about = " ".join(text for text in (each.help, each.measure) if text)
-    may_be_empty: list[Node] = [" May be left empty."] if each.optional and each.kind != fields.ROWS else []
+    empty = each.optional and each.kind != declaring.ROWS
+    may_be_empty: list[Node] = [" May be left empty."] if empty else []
     return [[label], [*_accepted(each), ".", *usual_range(each), *may_be_empty], [about]]
 
 
-def _accepted(each: fields.Input) -> list[Node]:
-    if each.kind == fields.CHOICE:
+def _accepted(each: declaring.Input) -> list[Node]:
+    if each.kind == declaring.CHOICE:
         return [", ".join(option.label for option in each.choices)]
-    if each.kind == fields.SWITCH:
+    if each.kind == declaring.SWITCH:
         return ["yes or no"]
-    if each.kind == fields.COUNT:
+    if each.kind == declaring.COUNT:
         return [str(each.low) + " to " + str(each.high)]
-    if each.kind == fields.DATE:
+    if each.kind == declaring.DATE:
         return [dates.show_date(each.low) + " to " + dates.show_date(each.high)]
-    if each.kind == fields.ROWS:
+    if each.kind == declaring.ROWS:
         return [str(each.low) + " to " + str(each.high) + " rows"]
     return in_both_systems(*(span(each.low, each.high, each.kind, system) for system in quantities.SYSTEMS))
 
 
 
 
-def results_table(calculator: fields.Calculator) -> Node:
+def results_table(calculator: declaring.Calculator) -> Node:
     """Return every result with its unit and its name in the command line's JSON."""
     rows = [[[each.label, *unit_words(each.kind)], [each.help], [element("code", {}, *_breakable(each.id))]]
             for each in calculator.results]
@@ -62,7 +69,7 @@ def _table(heads: tuple[str, ...], rows: list[list[list[Node]]]) -> Node:
     )
 
 
-def example(calculator: fields.Calculator, headline: str) -> Node:
+def example(calculator: declaring.Calculator, headline: str) -> Node:
     """Return the worked example: the invented bow, its answer, and the same on the command line."""
     return element(
         "div", {"class": "rb-example", **UNSEARCHED},
@@ -73,15 +80,15 @@ def example(calculator: fields.Calculator, headline: str) -> Node:
     )
 
 
-def example_command(calculator: fields.Calculator) -> str:
+def example_command(calculator: declaring.Calculator) -> str:
     """Return the command that works out the example."""
-    chosen = {each.id: each.default for each in fields.inputs_of(calculator)}
+    chosen = {each.id: each.default for each in declaring.inputs_of(calculator)}
     options = [shlex.join(["--" + each.id.replace("_", "-"), each.default])
-               for each in fields.inputs_of(calculator) if fields.matters(each, chosen) and each.default]
+               for each in declaring.inputs_of(calculator) if reading.matters(each, chosen) and each.default]
     return " \\\n    ".join(["python -m calc " + calculator.id, *options])
 
 
-def sources_list(calculator: fields.Calculator) -> Node:
+def sources_list(calculator: declaring.Calculator) -> Node:
     """Return the sources a calculator leans on."""
     return _sources([bibliography.find(key) for key in calculator.sources], anchored=False)
 

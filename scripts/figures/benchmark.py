@@ -1,6 +1,6 @@
 """The published straight-end bow: computed curve against another program's figures."""
 
-from calc.mechanics.bow import Bow, Limb
+from calc.mechanics.bow.bow import Bow, Limb
 from scripts.figures.plot import Plot
 
 CELLS = 120

@@ -1,6 +1,6 @@
 """A cantilever under a load across its tip: computed against the published table."""
 
-from calc.mechanics.elastica import Limb
+from calc.mechanics.bow.elastica import Limb
 from scripts.figures.plot import Plot
 
 TABLE = (

@@ -3,7 +3,11 @@
 from collections.abc import Iterator
 from statistics import median
 
-from calc import catalog, fields, quantities
+from calc import (
+    catalog,
+    declaring,
+    quantities,
+)
 from scripts.measuring.browser import fresh_page, served_site
 from scripts.measuring.link_to_answer import PATIENCE_MS
 
@@ -46,9 +50,9 @@ def measure(runs: int) -> None:
 
 def _typed() -> Iterator[tuple[str, str, list[str]]]:
     """Yield each calculator that asks for a quantity, the first one, and two texts to type there in turn."""
-    words = (fields.CHOICE, fields.SWITCH, fields.COUNT, fields.DATE, fields.ROWS)
+    words = (declaring.CHOICE, declaring.SWITCH, declaring.COUNT, declaring.DATE, declaring.ROWS)
     for id in catalog.IDS:
-        inputs = fields.inputs_of(catalog.find(id))
+        inputs = declaring.inputs_of(catalog.find(id))
         for first in [each for each in inputs if each.kind not in words and each.default][:1]:
             value = quantities.parse(first.default, first.kind)
             yield id, first.id, [quantities.show(value * factor, first.kind) for factor in (1.01, 1.0)]

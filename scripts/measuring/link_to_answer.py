@@ -4,7 +4,10 @@ from statistics import median
 from typing import NamedTuple
 from urllib.parse import urlencode
 
-from calc import catalog, fields
+from calc import (
+    catalog,
+    declaring,
+)
 from scripts.measuring.browser import fresh_page, served_site
 from scripts.measuring.shaped_link import Line, relayed
 
@@ -57,5 +60,5 @@ def visit(port: int, line: Line, calculator: str) -> Visit:
 
 def example_link(calculator: str) -> str:
     """Return the fragment of a link that carries every input of the example."""
-    inputs = fields.inputs_of(catalog.find(calculator))
+    inputs = declaring.inputs_of(catalog.find(calculator))
     return urlencode([(each.id, each.default) for each in inputs], safe="/:;,")

@@ -1,12 +1,12 @@
 """What is timed of the computed bow; runs in all three engines."""
 
-from calc.mechanics.bow import Bow
-from calc.mechanics.elastica import Limb
-from calc.mechanics.laminated_limb import Sanding, laminated_limb
-from calc.mechanics.reduction import reduction_steps
-from calc.mechanics.thinning import Build, Station
-from calc.mechanics.tuning import Bench, read
-from calc.mechanics.unstrung import unstrung_profile
+from calc.mechanics.bow.bow import Bow
+from calc.mechanics.bow.elastica import Limb
+from calc.mechanics.bow.limb import Sanding, laminated_limb
+from calc.mechanics.bow.reduction import reduction_steps
+from calc.mechanics.bow.thinning import Build, Station
+from calc.mechanics.bow.tuning import Bench, read
+from calc.mechanics.bow.unstrung import unstrung_profile
 from calc.quantities import INCH
 from calc.tables.families import FAMILIES
 

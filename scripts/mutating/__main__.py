@@ -15,7 +15,7 @@ from scripts.mutating.trial import KILLED, SURVIVED, Trial, module_name
 
 ROOT = Path(__file__).parents[2]
 EQUIVALENTS = ROOT / "tests/equivalents.txt"
-ROOMS = ("tests/mechanics", "tests/shop", "tests/references", "tests/calculators")
+ROOMS = ("tests/mechanics", "tests/numerics", "tests/shop", "tests/references", "tests/calculators")
 FOR_CALCULATORS = ["tests/test_declarations.py"]
 SHARED_BY_TESTS = ("pytest", "hypothesis", "numpy", "scipy.integrate", "scipy.interpolate", "scipy.optimize",
                    "scipy.special", "scipy.stats")
@@ -57,7 +57,7 @@ def own_tests_of(file: str) -> list[str]:
     module, name = module_name(Path(file)), "test_" + Path(file).stem + ".py"
     near, far = [], []
     for room in ROOMS:
-        for test in sorted((ROOT / room).glob("test_*.py")):
+        for test in sorted((ROOT / room).rglob("test_*.py")):
             if test.name == name:
                 near.append(str(test.relative_to(ROOT)))
             elif module in imported_by(test):

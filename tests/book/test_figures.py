@@ -10,7 +10,7 @@ from collections import namedtuple
 import pytest
 
 from calc import catalog
-from calc.fields import inputs_of
+from calc.declaring import inputs_of
 from calc.quantities import parse
 from calc.tables import exposure_limits, practice, solvents
 from tests.book.pages import all_pages

@@ -10,13 +10,13 @@ from hypothesis import strategies as st
 from scipy import integrate
 
 from calc.answer import work_out
-from calc.calculators import arrow_bow
+from calc.bows import arrow_bow
+from calc.bows.measured import family_limb
+from calc.bows.readings import CURVE_AFTER
 from calc.calculators.arrow_match import CALCULATOR, SHAFT_WOODS
-from calc.calculators.bow import family_limb
-from calc.calculators.read_curve import CURVE_AFTER
-from calc.fields import say
-from calc.mechanics import flight
-from calc.mechanics.bow import Bow
+from calc.mechanics.arrow import flight
+from calc.mechanics.bow.bow import Bow
+from calc.outcome import say
 from calc.tables import woods
 
 POUND_FORCE = 4.4482216152605

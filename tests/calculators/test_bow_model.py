@@ -7,7 +7,8 @@ import pytest
 from calc.answer import work_out
 from calc.calculators.bow_model import CALCULATOR
 from calc.calculators.weight_reduction import CALCULATOR as WEIGHT_REDUCTION
-from calc.fields import inputs_of, say
+from calc.declaring import inputs_of
+from calc.outcome import say
 from calc.quantities import parse
 from calc.tables import practice
 from calc.tables.families import FAMILIES

@@ -9,8 +9,9 @@ from hypothesis import strategies as st
 
 from calc.answer import work_out
 from calc.calculators.clear_air import CALCULATOR
-from calc.fields import inputs_of, say
+from calc.declaring import inputs_of
 from calc.lookups.respirators import LOOKUP
+from calc.outcome import say
 from calc.tables.respirators import NEEDS
 from calc.tables.solvents import SOLVENTS, find
 

@@ -4,7 +4,7 @@ import pytest
 
 from calc.answer import work_out
 from calc.calculators.draw_curve import CALCULATOR
-from calc.fields import say
+from calc.outcome import say
 
 POUND_FORCE = 4.4482216152605
 INCH = 0.0254

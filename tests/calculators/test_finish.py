@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from calc.answer import page_answer, work_out
 from calc.calculators.finish import CALCULATOR
-from calc.fields import say
+from calc.outcome import say
 from calc.tables import practice
 from calc.tables.finish_families import RATED_TRANSFER, find_method
 

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from calc.answer import work_out
 from calc.calculators.grip import CALCULATOR
-from calc.fields import say
+from calc.outcome import say
 
 INCH = 0.0254
 POUND_FORCE = 4.4482216152605

@@ -4,7 +4,7 @@ import pytest
 
 from calc.answer import work_out
 from calc.calculators.grit import CALCULATOR
-from calc.fields import say
+from calc.outcome import say
 from calc.tables.grits import between_coats, find
 
 

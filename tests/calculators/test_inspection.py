@@ -17,7 +17,8 @@ from calc import catalog, quantities
 from calc.__main__ import main
 from calc.answer import work_out
 from calc.calculators import tracking
-from calc.fields import inputs_of, say
+from calc.declaring import inputs_of
+from calc.outcome import say
 from calc.tables import practice
 from calc.tables.findings import (
     FINDINGS,

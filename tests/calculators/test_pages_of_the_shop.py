@@ -6,7 +6,7 @@ import pytest
 
 from calc.answer import work_out
 from calc.calculators import insert
-from calc.fields import inputs_of
+from calc.declaring import inputs_of
 from calc.quantities import INCH, show
 from calc.shop import drilling, threads
 from calc.shop.air import dew_point, dew_point_error

@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 
 from calc.answer import work_out
 from calc.calculators.quote import CALCULATOR
-from calc.fields import say
+from calc.outcome import say
 
 
 def run(**typed):

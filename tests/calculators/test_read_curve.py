@@ -3,8 +3,8 @@
 import pytest
 
 from calc.answer import work_out
+from calc.bows.readings import CURVE_AFTER, CURVE_AS_IT_CAME
 from calc.calculators.bow_model import CALCULATOR as BOW_MODEL
-from calc.calculators.read_curve import CURVE_AFTER, CURVE_AS_IT_CAME
 from calc.calculators.weight_reduction import CALCULATOR as WEIGHT_REDUCTION
 from calc.quantities import parse
 

@@ -6,9 +6,9 @@ import pytest
 
 from calc import catalog
 from calc.answer import work_out
-from calc.calculators.bow import family_limb
-from calc.fields import inputs_of
-from calc.mechanics.bow import Bow
+from calc.bows.measured import family_limb
+from calc.declaring import inputs_of
+from calc.mechanics.bow.bow import Bow
 from calc.quantities import INCH, POUND_FORCE, parse
 
 

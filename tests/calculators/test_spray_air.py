@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 
 from calc.answer import work_out
 from calc.calculators.spray_air import CALCULATOR
-from calc.fields import say
+from calc.outcome import say
 
 
 def results(**typed):

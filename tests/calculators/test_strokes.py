@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 from calc import catalog
 from calc.answer import work_out
 from calc.calculators.strokes import CALCULATOR
-from calc.fields import say
+from calc.outcome import say
 
 POUND_FORCE = 4.4482216152605
 INCH = 0.0254

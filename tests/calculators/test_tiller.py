@@ -6,11 +6,16 @@ from hypothesis import strategies as st
 from scipy.optimize import brentq
 
 from calc.answer import work_out
-from calc.calculators.bow import TYPICAL_LIMB, BenchBow, family_profile, family_throat
+from calc.bows.measured import (
+    TYPICAL_LIMB,
+    BenchBow,
+    family_profile,
+    family_throat,
+)
 from calc.calculators.tiller import CALCULATOR
-from calc.fields import say
-from calc.mechanics.bow import Bow
-from calc.mechanics.thinning import Build, Station
+from calc.mechanics.bow.bow import Bow
+from calc.mechanics.bow.thinning import Build, Station
+from calc.outcome import say
 
 INCH = 0.0254
 POUND_FORCE = 4.4482216152605

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from calc.answer import work_out
 from calc.calculators.tracking import CALCULATOR
-from calc.fields import say
+from calc.outcome import say
 
 STRAIGHT = {limb + "_" + what: figure for limb in ("upper", "lower") for what, figure in (
     ("offset_tip", "0"), ("offset_riser", "0"), ("height_tip", "2"), ("height_riser", "7"),

@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 
 from calc.answer import work_out
 from calc.calculators.weight_reduction import CALCULATOR
-from calc.fields import say, write_cell
+from calc.outcome import say, write_cell
 
 POUND_FORCE = 4.4482216152605
 INCH = 0.0254

@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 
 from calc import catalog
 from calc.answer import page_answer, work_out
-from calc.fields import inputs_of
+from calc.declaring import inputs_of
 
 RUNS = int(os.environ.get("REBRACE_RUNS", "80"))
 INCH, POUND_FORCE = 0.0254, 4.4482216152605

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from calc.mechanics.bow import Bow
+from calc.mechanics.bow.bow import Bow
 from scripts.blocks import bench
 from tests.engines.test_engines import HERE, built_files
 

@@ -1,6 +1,6 @@
 """A few invented bows that several tests use."""
 
-from calc.mechanics.bow import Bow, Limb
+from calc.mechanics.bow.bow import Bow, Limb
 
 RECURVE_ANGLES = (0.05, 0.03, 0.0, -0.03, -0.07, -0.16, -0.36, -0.70, -1.15)
 RECURVE_STIFFNESS = (26.0, 24.0, 21.5, 19.0, 16.5, 14.0, 11.5, 9.0, 7.0)

@@ -3,7 +3,7 @@
 import math
 import random
 
-from calc.mechanics.bow import Bow, Limb
+from calc.mechanics.bow.bow import Bow, Limb
 
 BOUNDS = {
     "limb length, m": (0.35, 0.85),

@@ -2,9 +2,9 @@
 
 import pytest
 
-from calc.mechanics.bow import Bow, Limb
-from calc.mechanics.shaft import TEST_28_INCH, flexural_rigidity_from_deflection
-from calc.mechanics.vibration import frequency, wave_number
+from calc.mechanics.arrow.shaft import TEST_28_INCH, flexural_rigidity_from_deflection
+from calc.mechanics.arrow.vibration import frequency, wave_number
+from calc.mechanics.bow.bow import Bow, Limb
 from calc.quantities import GRAIN, INCH
 
 

@@ -4,7 +4,8 @@ from pathlib import Path
 
 import pytest
 
-from calc.fields import inputs_of, say
+from calc.declaring import inputs_of
+from calc.outcome import say
 from calc.quantities import INCH, POUND_FORCE
 from calc.record import checks, derive, sheets, steps, summary
 from calc.record.values import problems_of, value_of

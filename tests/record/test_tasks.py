@@ -5,7 +5,7 @@ import json
 import pytest
 
 from calc import answer, catalog
-from calc.fields import inputs_of
+from calc.declaring import inputs_of
 from calc.quantities import INCH, parse
 from calc.record import sheets
 from calc.record.bindings import BOUND

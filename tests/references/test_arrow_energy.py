@@ -3,10 +3,10 @@
 import pytest
 
 from calc.answer import work_out
+from calc.bows.measured import family_limb
+from calc.bows.readings import CURVE_AFTER
 from calc.calculators.arrow_match import CALCULATOR
-from calc.calculators.bow import family_limb
-from calc.calculators.read_curve import CURVE_AFTER
-from calc.mechanics.bow import Bow
+from calc.mechanics.bow.bow import Bow
 from calc.quantities import FOOT, GRAIN, INCH, POUND_FORCE
 from tests.references.printed import printed
 

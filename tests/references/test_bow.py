@@ -2,8 +2,8 @@
 
 import pytest
 
-from calc.mechanics import flight
-from calc.mechanics.bow import Bow, Limb
+from calc.mechanics.arrow import flight
+from calc.mechanics.bow.bow import Bow, Limb
 from tests.references.printed import printed
 
 CELLS = 120  # so that the stiffness' kink, two thirds along the limb, falls on a station

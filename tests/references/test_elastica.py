@@ -6,8 +6,8 @@ import pytest
 from scipy.optimize import brentq
 from scipy.special import ellipe, ellipeinc, ellipk, ellipkinc
 
-from calc.mechanics.bow import Bow
-from calc.mechanics.elastica import Limb
+from calc.mechanics.bow.bow import Bow
+from calc.mechanics.bow.elastica import Limb
 from tests.references.printed import printed
 
 

@@ -2,7 +2,8 @@
 
 import pytest
 
-from calc.mechanics import flight
+from calc.mechanics import draw_curve
+from calc.mechanics.arrow import flight
 from calc.quantities import GRAIN, INCH, POUND_FORCE
 from tests.references.printed import printed
 
@@ -42,8 +43,8 @@ def test_speed_and_efficiency_of_a_measured_recurve(arrow_grams, speed, efficien
 def test_fullness_of_measured_recurves(stroke, weight, energy, fullness):
     # Tuijn and Kooi, Eur. J. Phys. 13 (1992), table I: read (columns run together in the copy). The
     # fullness is arithmetic from its figures; the curve of that fullness must give their energy back.
-    draws, forces = flight.assumed_draw_curve(weight, stroke, float(fullness), 200)
-    assert flight.stored_energy(draws, forces) == pytest.approx(energy, rel=2e-4)
+    draws, forces = draw_curve.assumed_draw_curve(weight, stroke, float(fullness), 200)
+    assert draw_curve.stored_energy(draws, forces) == pytest.approx(energy, rel=2e-4)
 
 
 def test_a_500_grain_arrow_at_170_feet_a_second():
@@ -61,8 +62,8 @@ def test_a_500_grain_arrow_at_170_feet_a_second():
 def test_a_linear_40_pound_bow():
     # An article on an ideal bow: 32 in stores 24 % more than 28 in at equal weight. Read.
     stroke = 17 * INCH
-    short = flight.stored_energy((0.0, stroke), (0.0, 40 * POUND_FORCE))
-    longer = flight.stored_energy((0.0, stroke + 4 * INCH), (0.0, 40 * POUND_FORCE))
+    short = draw_curve.stored_energy((0.0, stroke), (0.0, 40 * POUND_FORCE))
+    longer = draw_curve.stored_energy((0.0, stroke + 4 * INCH), (0.0, 40 * POUND_FORCE))
     assert longer / short - 1 == printed("0.24")
 
 

@@ -5,7 +5,7 @@ import math
 import numpy as np
 import pytest
 
-from calc.mechanics.bow import Bow, Limb
+from calc.mechanics.bow.bow import Bow, Limb
 from tests.references.independent_bow import Form, IndependentBow
 
 STATIONS = 41

@@ -2,7 +2,7 @@
 
 import pytest
 
-from calc.mechanics import laminate
+from calc.mechanics.bow import laminate
 from calc.quantities import PSI
 from calc.tables import woods
 from tests.references.printed import printed

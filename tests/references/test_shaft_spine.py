@@ -4,7 +4,8 @@ import math
 
 import pytest
 
-from calc.mechanics import sections, shaft
+from calc.mechanics import sections
+from calc.mechanics.arrow import shaft
 from calc.quantities import GRAIN, INCH, POUND, POUND_FORCE, PSI
 from calc.tables import woods
 from tests.references.printed import printed

@@ -4,7 +4,7 @@ import math
 
 import pytest
 
-from calc.mechanics import vibration
+from calc.mechanics.arrow import vibration
 from tests.references.printed import printed
 
 

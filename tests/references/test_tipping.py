@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 from scipy.optimize import minimize
 
-from calc.mechanics.bow import Bow, Limb
+from calc.mechanics.bow.bow import Bow, Limb
 
 LENGTH, BASE, HEIGHT, LINKS = 0.62, (-0.01, 0.24), 0.17, 24
 STIFFNESS = (26.0, 24.0, 21.5, 19.0, 16.5, 14.0, 11.5, 9.0, 7.0)

@@ -4,7 +4,12 @@ import json
 
 import pytest
 
-from calc import catalog, fields
+from calc import (
+    catalog,
+    declaring,
+    outcome,
+    reading,
+)
 from calc.former import FORMER
 from scripts.blocks import form, reference
 from scripts.blocks.extension import example_outcome
@@ -19,21 +24,21 @@ EMPTY_OUTCOME = {"tree": [["p", {"class": "rb-headline"}, HOSTILE]], "charts": [
 
 def hostile_calculator():
     """A calculator whose every text tries to break out of its place."""
-    width = fields.quantity("width", HOSTILE, "thickness", HOSTILE_NUMBER, "0.1 in", "3 in", help=HOSTILE)
-    shaft = fields.choice("shaft", HOSTILE, (("wood", HOSTILE), ("tube", HOSTILE)), help=HOSTILE)
+    width = declaring.quantity("width", HOSTILE, "thickness", HOSTILE_NUMBER, "0.1 in", "3 in", help=HOSTILE)
+    shaft = declaring.choice("shaft", HOSTILE, (("wood", HOSTILE), ("tube", HOSTILE)), help=HOSTILE)
     inputs = (
-        fields.quantity("upper", HOSTILE, "length", HOSTILE_NUMBER, "1 in", "9 in", ("2 in", "8 in"),
+        declaring.quantity("upper", HOSTILE, "length", HOSTILE_NUMBER, "1 in", "9 in", ("2 in", "8 in"),
                         HOSTILE, HOSTILE),
         shaft,
-        fields.quantity("wall", HOSTILE, "thickness", "0.02 in", "0.01 in", "0.1 in",
+        declaring.quantity("wall", HOSTILE, "thickness", "0.02 in", "0.01 in", "0.1 in",
                         when=("shaft", ("tube",))),
-        fields.switch("glass", HOSTILE, help=HOSTILE),
-        fields.count("strands", HOSTILE, 12, 4, 30, HOSTILE),
-        fields.rows("stations", HOSTILE, (width, width._replace(id="depth")), "1 in:2 in;2 in", 1, 9,
+        declaring.switch("glass", HOSTILE, help=HOSTILE),
+        declaring.count("strands", HOSTILE, 12, 4, 30, HOSTILE),
+        declaring.rows("stations", HOSTILE, (width, width._replace(id="depth")), "1 in:2 in;2 in", 1, 9,
                     HOSTILE),
     )
-    results = (fields.result("out", HOSTILE, "force", HOSTILE),)
-    return fields.Calculator("hostile", HOSTILE, HOSTILE, (fields.group(HOSTILE, *inputs, note=HOSTILE),),
+    results = (declaring.result("out", HOSTILE, "force", HOSTILE),)
+    return declaring.Calculator("hostile", HOSTILE, HOSTILE, (declaring.group(HOSTILE, *inputs, note=HOSTILE),),
                              results, (HOSTILE,), ("bench-practice",), HOSTILE, None)
 
 
@@ -57,7 +62,7 @@ def test_ids_are_unique(section):
 
 
 def test_every_input_has_a_field_and_a_control(calculator, section):
-    names = [each.id for each in fields.inputs_of(calculator)]
+    names = [each.id for each in declaring.inputs_of(calculator)]
     assert [each["data-field"] for each in section.all("div", **{"class": "rb-field"})] == names
     controls = [*section.all("input"), *section.all("select")]
     assert {each["name"].split(".")[0] for each in controls} == {*names, "units"}
@@ -81,8 +86,8 @@ def test_text_boxes_keep_their_hands_off_what_is_typed(section):
 
 
 def test_fractions_get_the_full_keyboard_and_weights_the_digits():
-    length, force = (fields.quantity("a", "A", kind, "1", "1", "2") for kind in ("length", "force"))
-    lead = fields.Calculator("x", "X", "", (fields.group("G", length, force._replace(id="b")),),
+    length, force = (declaring.quantity("a", "A", kind, "1", "1", "2") for kind in ("length", "force"))
+    lead = declaring.Calculator("x", "X", "", (declaring.group("G", length, force._replace(id="b")),),
                              (), (), (), "", None)
     section = Elements(html_of(form.calculator_section(lead, EMPTY_OUTCOME)))
     assert "inputmode" not in section.all("input", name="a")[0]
@@ -125,14 +130,14 @@ def test_an_attribute_without_a_text_is_left_out():
 
 def test_the_example_command_gives_every_input_that_matters(calculator):
     command = reference.example_command(calculator) + " "
-    chosen = {each.id: each.default for each in fields.inputs_of(calculator)}
-    for each in fields.inputs_of(calculator):
+    chosen = {each.id: each.default for each in declaring.inputs_of(calculator)}
+    for each in declaring.inputs_of(calculator):
         given = "--" + each.id.replace("_", "-") + " " in command
-        assert given == bool(fields.matters(each, chosen) and each.default)
+        assert given == bool(reading.matters(each, chosen) and each.default)
 
 
 def test_a_field_holds_what_a_link_means_by_leaving_it_out(calculator, section):
     meant = FORMER.get(calculator.id, {})
     for field in section.all("div", **{"class": "rb-field"}):
-        [each] = [each for each in fields.inputs_of(calculator) if each.id == field["data-field"]]
+        [each] = [each for each in declaring.inputs_of(calculator) if each.id == field["data-field"]]
         assert field.get("data-absent", each.default) == meant.get(each.id, each.default)

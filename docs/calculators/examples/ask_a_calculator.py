@@ -3,7 +3,7 @@
 from textwrap import fill
 
 from calc import answer, catalog
-from calc.fields import say
+from calc.outcome import say
 
 print(fill("Calculators: " + ", ".join(catalog.IDS), 72, break_on_hyphens=False))
 print()

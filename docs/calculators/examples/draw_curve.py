@@ -1,6 +1,6 @@
 """The draw curve of a bow that is nothing but numbers: an invented recurve of 62 in."""
 
-from calc.mechanics.bow import Bow, Limb
+from calc.mechanics.bow.bow import Bow, Limb
 from calc.quantities import INCH, POUND_FORCE, parse, show, show_number
 
 # From fadeout to nock, at equal distances: angle unstrung in radians, stiffness in N m2.

@@ -1,9 +1,9 @@
 """What each thousandth of an inch off both limbs costs in draw weight, on an invented recurve."""
 
-from calc.mechanics.bow import Bow
-from calc.mechanics.laminated_limb import Sanding, laminated_limb
-from calc.mechanics.thinning import Build, Station
-from calc.mechanics.unstrung import unstrung_profile
+from calc.mechanics.bow.bow import Bow
+from calc.mechanics.bow.limb import Sanding, laminated_limb
+from calc.mechanics.bow.thinning import Build, Station
+from calc.mechanics.bow.unstrung import unstrung_profile
 from calc.quantities import parse, show
 
 

@@ -1,0 +1,1 @@
+"""What several calculators ask of, make of and say about one bow."""

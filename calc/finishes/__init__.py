@@ -1,0 +1,1 @@
+"""What several calculators ask of and say about one finish."""

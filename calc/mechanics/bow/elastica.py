@@ -1,0 +1,410 @@
+"""One limb, bending as far as it likes, under the pull of a straight string.
+
+Axes, in the limb's own frame: x toward the archer, y from the riser to the tip. Arc length s runs from the
+fadeout (0) to the nock. The tangent angle theta is measured from the y axis, positive toward the archer:
+dx/ds = sin(theta), dy/ds = cos(theta).
+
+The string runs along a straight line through a point (b, n), away from the archer by `string_angle` alpha
+from the y axis. Two lengths say where the limb is, seen from that line: the gap h, square to the line,
+
+    h = (b - x) cos(alpha) - (y - n) sin(alpha),        dh/ds = -sin(theta + alpha),
+
+and the way p along it, dp/ds = cos(theta + alpha). The tension K bends the limb by the moment K h:
+
+    E I (dtheta/ds - dtheta0/ds) = K h.
+
+So a limb under a known pull is an initial-value problem from the fadeout. Where the angle
+phi = theta + alpha falls through zero the gap is least: there a recurved tip takes the string onto its
+belly. Beyond that point string and limb carry no moment between them and the limb keeps its rest curvature.
+"""
+
+import math
+from collections import namedtuple
+
+from calc.checks import require_positive
+from calc.numerics.interpolation import curve_at, station_slopes
+
+FEWEST_STEPS = 20
+MOST_STATION_STEPS = 48
+MOST_HOLLOW = 0.035  # [rad], about two degrees
+
+Pull = namedtuple("Pull", "gap length departure gap_rates length_rates")
+"""What a string line meets on a limb.
+
+gap [m]: the least distance from the line to the limb where they come together; zero in balance, negative
+where the limb stands through the line. length [m]: of the string from the line's point to the nock.
+departure [m]: arc length where the string leaves the limb. The rates are derivatives of gap and length by
+tension, string angle and the point's x and y.
+"""
+
+LimbShape = namedtuple("LimbShape", "arc_length x y angle moment bending departure strain_energy")
+"""A limb's shape, each list with one value per station of `arc_length` [m].
+
+x, y [m] and tangent angle [rad]; bending moment [N m]; bending [1/m], the change of curvature from rest;
+departure [m], the arc length where the string leaves the limb; strain_energy [J].
+"""
+
+_Path = namedtuple("_Path", "gaps turns sines cosines")
+_Meeting = namedtuple("_Meeting", "cell fraction gap")
+
+
+def _hermite(start: float, end: float, leave: float, arrive: float, t: float) -> float:
+    """Return the cubic with these end values and end slopes (per cell) at t from 0 to 1."""
+    rise = end - start
+    return start + t * (leave + t * (3.0 * rise - 2.0 * leave - arrive + t * (leave + arrive - 2.0 * rise)))
+
+
+def _lowest(start: float, end: float, leave: float, arrive: float) -> float:
+    """Return where, from 0 to 1, that cubic is least, when it leaves falling and arrives rising."""
+    rise = end - start
+    square = 3.0 * rise - 2.0 * leave - arrive
+    cube = leave + arrive - 2.0 * rise
+    divisor = square + math.sqrt(max(0.0, square * square - 3.0 * cube * leave))
+    return min(1.0, -leave / divisor) if divisor > 0.0 else 1.0
+
+
+def _finite(values: tuple[float, ...]) -> bool:
+    return all(-math.inf < value < math.inf for value in values)
+
+
+class Limb:
+    """An elastic limb: what it is like at rest and how stiff it is along its length."""
+
+    def __init__(
+        self,
+        length: float,
+        base: tuple[float, float],
+        rest_angles: tuple[float, ...] | list[float],
+        stiffness: tuple[float, ...] | list[float],
+        steps: int | None = None,
+    ) -> None:
+        """Describe a limb from fadeout to nock.
+
+        Args:
+            length [m]: along the limb, > 0.
+            base [m]: (x, y) of the fadeout in the limb's own frame.
+            rest_angles [rad]: tangent angles of the unstrung limb at equally spaced stations from fadeout
+                to nock, at least two.
+            stiffness [N m^2]: E I at equally spaced stations from fadeout to nock, at least two, all > 0.
+                The two lists may differ in length.
+            steps: steps of the integration; by default at least 20, so that stations fall on steps.
+
+        Raises:
+            ValueError: a length or stiffness is not positive, a number is not finite, or there are fewer
+                than two stations.
+
+        Limits:
+            Slender, without stretch or shear, bending in one plane only. Between stations angles and the
+            logarithm of stiffness follow `interpolation.curve_at`.
+
+        Source: elastica, derived at the top of this module.
+        """
+        require_positive("limb length", length, "m")
+        angles, rigidities = tuple(rest_angles), tuple(stiffness)
+        if len(angles) < 2 or len(rigidities) < 2:
+            raise ValueError("a limb must have at least two stations of rest angle and of stiffness")
+        for rigidity in rigidities:
+            require_positive("limb stiffness", rigidity, "N m^2")
+        if not _finite(angles) or len(base) != 2 or not _finite(tuple(base)):
+            raise ValueError("rest angles and base point of a limb must be finite numbers")
+        self.length = length
+        self.base = (base[0], base[1])
+        self.rest_angles = angles
+        self.stiffness = rigidities
+        self.steps = steps or _usual_steps(max(len(angles), len(rigidities)) - 1)
+        self._angle_slopes = station_slopes(angles)
+        self._tabulate()
+
+    def _tabulate(self) -> None:
+        """Work out rest angle and compliance at every half step, once."""
+        steps, angles = self.steps, self.rest_angles
+        step = self.length / steps
+        logarithms = tuple([math.log(rigidity) for rigidity in self.stiffness])
+        slopes = station_slopes(logarithms)
+        half = 0.5 / steps
+        angle_scale, stiffness_scale = half * (len(angles) - 1), half * (len(logarithms) - 1)
+        curvature_scale = (len(angles) - 1) / self.length
+        half_angles, curvatures, yields = [], [], []
+        for k in range(2 * steps + 1):
+            angle, slope = curve_at(angles, self._angle_slopes, k * angle_scale)
+            half_angles.append(angle)
+            curvatures.append(slope * curvature_scale)
+            yields.append(step * math.exp(-curve_at(logarithms, slopes, k * stiffness_scale)[0]))
+        self._step = step
+        self._half_angles = half_angles
+        self._rest_curvatures = curvatures[::2]
+        self._yields = yields  # step / (E I) at every half step
+        self._rows = [
+            (half_angles[k + 1], half_angles[k + 2], yields[k + 1], yields[k + 2])
+            for k in range(0, 2 * steps, 2)
+        ]
+
+    def stiffened(self, factors: float | tuple[float, ...] | list[float]) -> "Limb":
+        """Return the same limb with its stiffness multiplied.
+
+        Args:
+            factors [1]: one for the whole limb, or one per station of `stiffness`; > 0.
+
+        Returns:
+            The new limb.
+
+        Raises:
+            ValueError: a factor is not positive, or their number is not that of the stations.
+
+        Source: elastica, its E I as a factor.
+        """
+        if isinstance(factors, (int, float)):
+            factors = [factors] * len(self.stiffness)
+        if len(factors) != len(self.stiffness):
+            raise ValueError(
+                f"stiffness factors must be one per station, {len(self.stiffness)}, got {len(factors)}"
+            )
+        stiffness = [self.stiffness[i] * factors[i] for i in range(len(factors))]
+        return Limb(self.length, self.base, self.rest_angles, stiffness, self.steps)
+
+    def rest_angle(self, arc_length: float) -> float:
+        """Return the tangent angle of the unstrung limb.
+
+        Args:
+            arc_length [m]: from the fadeout, 0 to the limb's length.
+
+        Returns:
+            [rad] tangent angle from the y axis.
+
+        Source: interpolation, by `curve_at`.
+        """
+        stations = len(self.rest_angles) - 1
+        return curve_at(self.rest_angles, self._angle_slopes, arc_length / self.length * stations)[0]
+
+    def _march(self, tension: float, string_angle: float, gap: float) -> _Path:
+        """Integrate from the fadeout to the nock by the classical fourth-order Runge-Kutta method.
+
+        What is carried along is the gap and the turn psi = phi - theta0, so that the rest shape enters as
+        it is, without being differentiated.
+        """
+        sin, cos, step = math.sin, math.cos, self._step
+        turn = string_angle
+        angle = turn + self._half_angles[0]
+        sine = sin(angle)
+        end_yield = tension * self._yields[0]
+        gaps, turns, sines, cosines = [gap], [turn], [sine], [cos(angle)]
+        for mid_angle, end_angle, mid_yield, next_yield in self._rows:
+            start_yield, mid_yield, end_yield = end_yield, tension * mid_yield, tension * next_yield
+            turn_1 = start_yield * gap
+            fall_1 = step * sine
+            turn_2 = mid_yield * (gap - 0.5 * fall_1)
+            fall_2 = step * sin(turn + 0.5 * turn_1 + mid_angle)
+            turn_3 = mid_yield * (gap - 0.5 * fall_2)
+            fall_3 = step * sin(turn + 0.5 * turn_2 + mid_angle)
+            turn_4 = end_yield * (gap - fall_3)
+            fall_4 = step * sin(turn + turn_3 + end_angle)
+            turn += (turn_1 + 2.0 * (turn_2 + turn_3) + turn_4) / 6.0
+            gap -= (fall_1 + 2.0 * (fall_2 + fall_3) + fall_4) / 6.0
+            angle = turn + end_angle
+            sine = sin(angle)
+            gaps.append(gap)
+            turns.append(turn)
+            sines.append(sine)
+            cosines.append(cos(angle))
+        return _Path(gaps, turns, sines, cosines)
+
+    def _meeting(self, path: _Path) -> _Meeting:
+        """Find where string line and limb come together: at the nock, or where the belly is nearest.
+
+        A belly that keeps off by more than half the gap at the fadeout is not being touched.
+        """
+        gaps, sines, cosines, step = path.gaps, path.sines, path.cosines, self._step
+        best = _Meeting(self.steps - 1, 1.0, gaps[-1])
+        near = 0.5 * gaps[0]
+        for cell in range(self.steps):
+            if sines[cell + 1] < 0.0 <= sines[cell] and cosines[cell] > 0.0:
+                ends = gaps[cell], gaps[cell + 1], -step * sines[cell], -step * sines[cell + 1]
+                fraction = _lowest(*ends)
+                gap = _hermite(*ends, fraction)
+                if gap < best.gap and gap < near:
+                    best = _Meeting(cell, fraction, gap)
+        return best
+
+    def _way(self, tension: float, path: _Path, meeting: _Meeting) -> float:
+        """Return how far along the string line the limb reaches from the fadeout to the meeting point.
+
+        The trapezoidal rule with its end correction: error of fourth order in the step.
+        """
+        cosines, sines, step, cell = path.cosines, path.sines, self._step, meeting.cell
+        total = 0.0
+        for station in range(1, cell + 1):
+            total += cosines[station]
+        total += 0.5 * (cosines[0] - cosines[cell])
+        bends = []
+        for station in (0, cell, cell + 1):
+            bent = tension * self._yields[2 * station] * path.gaps[station]
+            bends.append(sines[station] * (step * self._rest_curvatures[station] + bent))
+        before = step * (total + (bends[1] - bends[0]) / 12.0)
+        within = step * (0.5 * (cosines[cell] + cosines[cell + 1]) + (bends[2] - bends[1]) / 12.0)
+        ends = 0.0, within, step * cosines[cell], step * cosines[cell + 1]
+        return before + _hermite(*ends, meeting.fraction)
+
+    def _rates(self, tension: float, path: _Path, meeting: _Meeting) -> tuple[float, ...]:
+        """Return the derivatives of gap and way at the meeting point by base gap, turn and tension.
+
+        The varied equations, stepped by the leapfrog rule over the path already found. They steer Newton's
+        method only, so their small error costs an iteration at worst and never accuracy.
+        """
+        gaps, sines, cosines, yields = path.gaps, path.sines, path.cosines, self._yields
+        half_step = 0.5 * self._step
+        gap_g, turn_g, way_g = 1.0, 0.5 * tension * yields[0], 0.0
+        gap_a, turn_a, way_a = 0.0, 1.0, 0.0
+        gap_k, turn_k, way_k = 0.0, 0.5 * yields[0] * gaps[0], 0.0
+        for cell in range(meeting.cell + 1):
+            if cell == meeting.cell:
+                half_step *= meeting.fraction
+            sine = half_step * (sines[cell] + sines[cell + 1])
+            cosine = half_step * (cosines[cell] + cosines[cell + 1])
+            gap_g -= cosine * turn_g
+            gap_a -= cosine * turn_a
+            gap_k -= cosine * turn_k
+            way_g -= sine * turn_g
+            way_a -= sine * turn_a
+            way_k -= sine * turn_k
+            softness = yields[2 * cell + 2]
+            pull = tension * softness
+            turn_g += pull * gap_g
+            turn_a += pull * gap_a
+            turn_k += pull * gap_k + softness * gaps[cell + 1]
+        return gap_g, gap_a, gap_k, way_g, way_a, way_k
+
+    def pull(
+        self, tension: float, string_angle: float, point: tuple[float, float], nearby: Pull | None = None
+    ) -> Pull:
+        """Bend the limb by a string of known tension along a known line, and say how they meet.
+
+        Args:
+            tension [N]: >= 0.
+            string_angle [rad]: of the line from the y axis, positive away from the archer.
+            point [m]: (x, y) on the line.
+            nearby: a Pull so close to this one that its rates will do, which spares working them out.
+
+        Returns:
+            A Pull; limb and string are in balance when its gap is zero.
+
+        Limits:
+            The string may touch the belly from one point to the nock, without friction.
+
+        Source: elastica, derived at the top of this module.
+        """
+        sine, cosine = math.sin(string_angle), math.cos(string_angle)
+        ahead, above = point[0] - self.base[0], self.base[1] - point[1]
+        base_gap = ahead * cosine - above * sine
+        base_way = ahead * sine + above * cosine
+        path = self._march(tension, string_angle, base_gap)
+        meeting = self._meeting(path)
+        touching = (self.steps - meeting.cell - meeting.fraction) * self._step
+        departure = self.length - touching
+        length = base_way + self._way(tension, path, meeting) + touching
+        if nearby is not None:
+            return Pull(meeting.gap, length, departure, nearby.gap_rates, nearby.length_rates)
+        gap_g, gap_a, gap_k, way_g, way_a, way_k = self._rates(tension, path, meeting)
+        return Pull(
+            meeting.gap,
+            length,
+            departure,
+            (gap_k, gap_a - gap_g * base_way, gap_g * cosine, gap_g * sine),
+            (way_k, way_a - way_g * base_way + base_gap, way_g * cosine + sine, way_g * sine - cosine),
+        )
+
+    def shape(self, tension: float, string_angle: float, point: tuple[float, float]) -> LimbShape:
+        """Return the limb's shape under a string of known tension along a known line.
+
+        Args:
+            tension [N]: >= 0.
+            string_angle [rad]: of the line from the y axis, positive away from the archer.
+            point [m]: (x, y) on the line.
+
+        Returns:
+            A LimbShape, at every step of the integration.
+
+        Raises:
+            ValueError: the belly is hollow where the string lies on it, so that the string would span it.
+
+        Source: elastica, derived at the top of this module.
+        """
+        sine, cosine = math.sin(string_angle), math.cos(string_angle)
+        ahead, above = point[0] - self.base[0], self.base[1] - point[1]
+        path = self._march(tension, string_angle, ahead * cosine - above * sine)
+        meeting = self._meeting(path)
+        departure = self.length - (self.steps - meeting.cell - meeting.fraction) * self._step
+        turns = self._settled_turns(tension, path, meeting)
+        steps, step, rest = self.steps, self._step, self._half_angles
+        self.require_no_hollow(departure)
+        arc_length = [self.length * i / steps for i in range(steps + 1)]
+        angle = [turns[2 * i] + rest[2 * i] - string_angle for i in range(steps + 1)]
+        xs, ys = [self.base[0]], [self.base[1]]
+        for i in range(steps):
+            start, middle, end = angle[i], turns[2 * i + 1] + rest[2 * i + 1] - string_angle, angle[i + 1]
+            xs.append(xs[i] + step * (math.sin(start) + 4.0 * math.sin(middle) + math.sin(end)) / 6.0)
+            ys.append(ys[i] + step * (math.cos(start) + 4.0 * math.cos(middle) + math.cos(end)) / 6.0)
+        moment, energy = self._moments_and_energy(tension, path, meeting)
+        bending = [moment[i] * self._yields[2 * i] / step for i in range(steps + 1)]
+        return LimbShape(arc_length, xs, ys, angle, moment, bending, departure, energy)
+
+    def _settled_turns(self, tension: float, path: _Path, meeting: _Meeting) -> list[float]:
+        """Return the turn at every half step, held from the meeting point on."""
+        turns, rates = path.turns, [
+            tension * self._yields[2 * i] * path.gaps[i] for i in range(self.steps + 1)
+        ]
+        settled = []
+        for k in range(2 * self.steps + 1):
+            position = min(0.5 * k, meeting.cell + meeting.fraction)
+            cell = min(int(position), self.steps - 1)
+            settled.append(
+                _hermite(turns[cell], turns[cell + 1], rates[cell], rates[cell + 1], position - cell)
+            )
+        return settled
+
+    def _moments_and_energy(
+        self, tension: float, path: _Path, meeting: _Meeting
+    ) -> tuple[list[float], float]:
+        """Return the moment at every step and the strain energy, half the integral of M^2 / (E I)."""
+        gaps, sines, step, yields = path.gaps, path.sines, self._step, self._yields
+        last = meeting.cell + meeting.fraction
+        moment = [tension * gaps[i] if i <= last else 0.0 for i in range(self.steps + 1)]
+        energy = 0.0
+        for i in range(meeting.cell + 1):
+            part = meeting.fraction if i == meeting.cell else 1.0
+            ends = gaps[i], gaps[i + 1], -step * sines[i], -step * sines[i + 1]
+            middle, end = tension * _hermite(*ends, 0.5 * part), tension * _hermite(*ends, part)
+            energy += part / 12.0 * (
+                yields[2 * i] * moment[i] ** 2
+                + 4.0 * yields[2 * i + 1] * middle**2
+                + yields[2 * i + 2] * end**2
+            )
+        return moment, energy
+
+    def require_no_hollow(self, departure: float) -> None:
+        """Refuse a belly that turns back toward the string where the string lies on it.
+
+        Args:
+            departure [m]: arc length where the string comes to lie on the limb.
+
+        Raises:
+            ValueError: beyond that the limb turns back toward the archer by more than two degrees.
+
+        Source: geometry, derived here: the sign of the change of angle along the limb.
+        """
+        lowest = self.rest_angle(departure)
+        for k in range(len(self._half_angles)):
+            if 0.5 * k * self._step > departure:
+                angle = self._half_angles[k]
+                if angle > lowest + MOST_HOLLOW:
+                    raise ValueError(
+                        "the belly must not be hollow where the string lies on it: "
+                        "the tip turns back toward the string, which would span the hollow"
+                    )
+                lowest = min(lowest, angle)
+
+
+def _usual_steps(cells: int) -> int:
+    """Return steps for so many cells between stations: a multiple of them unless they are very many."""
+    if cells > MOST_STATION_STEPS:
+        return MOST_STATION_STEPS
+    return cells * -(-FEWEST_STEPS // cells)

@@ -1,0 +1,100 @@
+"""A limb for the bow model from what a bowyer can measure, and the same limb after a stretch is sanded."""
+
+from collections import namedtuple
+
+from calc.checks import require_not_negative
+from calc.mechanics.bow.edges import Finishing, finished_share
+from calc.mechanics.bow.elastica import Limb
+from calc.mechanics.bow.thinning import (
+    Build,
+    Station,
+    section_at,
+    section_rigidity,
+    thinned,
+)
+
+STATIONS = 21  # of the limb made; sections between the measured ones lie on straight lines
+
+Sanding = namedtuple("Sanding", "start end feather belly_share")
+"""A stretch to be sanded: from start to end, from the fadeout, with a ramp of length feather inside each end
+[m], and the part of what comes off that comes off the belly, 0 to 1."""
+
+Profile = namedtuple("Profile", "length angles")
+"""Length [m] along an unstrung limb and its tangent angles [rad] at equally spaced stations."""
+
+
+def sanded_share(sanding: Sanding, position: float) -> float:
+    """Return which part of the full removal comes off at a place along the limb.
+
+    Nothing outside the stretch, all of it between the ramps, and on a ramp 3 t^2 - 2 t^3.
+
+    Args:
+        sanding: the stretch.
+        position [m]: from the fadeout.
+
+    Returns:
+        [1] from 0 to 1.
+
+    Source: interpolation, the cubic step, level at both ends.
+    """
+    inside = min(position - sanding.start, sanding.end - position)
+    if inside <= 0.0:
+        return 0.0
+    if inside >= sanding.feather:
+        return 1.0
+    t = inside / sanding.feather
+    return float(t * t * (3.0 - 2.0 * t))
+
+
+def laminated_limb(
+    profile: Profile,
+    base: tuple[float, float],
+    stations: tuple[Station, ...],
+    build: Build,
+    sanding: Sanding | None = None,
+    removal: float = 0.0,
+    finishing: Finishing | None = None,
+) -> Limb:
+    """Return a limb with the stiffness of its laminate, as it is or after sanding.
+
+    Args:
+        profile: of the unstrung limb.
+        base [m]: (x, y) of the fadeout in the limb's own frame.
+        stations: measured sections, in order from fadeout to nock.
+        build: glass and moduli.
+        sanding: where material comes off; None for a limb left as it is.
+        removal [m]: off the total thickness where all of it comes off, >= 0.
+        finishing: what edges and finish sanding take after it, all along; None for a limb before that.
+
+    Returns:
+        A Limb.
+
+    Raises:
+        ValueError: the stretch is not one along the limb, or what comes off goes through the glass or does
+            not fit a section.
+
+    Limits:
+        Rectangular sections, but for edges to be rounded; sanding is taken not to change the unstrung shape.
+
+    Source: beam-theory, station by station by `section_rigidity`.
+    """
+    require_not_negative("removal", removal, "m")
+    belly_share = 0.5
+    if sanding is not None:
+        if not 0.0 <= sanding.start < sanding.end <= profile.length * (1.0 + 1e-9):
+            raise ValueError(
+                f"the stretch to be sanded must lie between fadeout and nock, 0 to {profile.length} m; "
+                f"it runs from {sanding.start} to {sanding.end} m"
+            )
+        belly_share = sanding.belly_share
+    stiffness = []
+    for i in range(STATIONS):
+        position = profile.length * i / (STATIONS - 1)
+        taken = removal * sanded_share(sanding, position) if sanding is not None else 0.0
+        section = section_at(stations, position)
+        rigidity = section_rigidity(section, build, taken, belly_share)
+        if finishing is not None:
+            left, glass = thinned(section, build, taken, belly_share)
+            rigidity *= finished_share(left, glass, finishing)
+        stiffness.append(rigidity)
+    return Limb(profile.length, base, profile.angles, stiffness)

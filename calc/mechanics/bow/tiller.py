@@ -1,0 +1,103 @@
+"""How tiller answers to a difference in stiffness between two limbs that are otherwise alike."""
+
+import math
+
+from calc.mechanics.bow.bow import Bow, Braced
+from calc.mechanics.bow.elastica import Limb
+from calc.mechanics.draw_curve import Curve, force_at, monotone_slopes
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:  # the small engine has no such module
+    from collections.abc import Iterator
+
+WIDEST = 0.6
+"""Logarithm of the largest ratio of the two limbs' stiffness."""
+
+HALVINGS = 44
+"""Of the piece between two bows, in which a ratio is sought."""
+
+PLACES = (0.04, 0.16, 0.33, 0.5, 0.67, 0.83, 1.0)
+"""Parts of the widest at which bows are computed on either side of the balanced one: the first close to it,
+since the curve's slope there is the answer asked for most."""
+
+
+def tiller_by_stiffness(limb: Limb, brace_height: float, from_end: float | None) -> Curve:
+    """Return tiller against the logarithm of lower over upper stiffness, for two limbs of one shape.
+
+    Only the ratio counts: a common factor changes the tension of a string that does not stretch, not the
+    shape. Bows are computed from the balanced one outward, each from the one before, as far as they can be
+    braced; a monotone cubic joins them.
+
+    Args:
+        limb: both limbs, before one is made stiffer.
+        brace_height [m]: from the pivot point to the string.
+        from_end [m]: where tiller is read, from the string's ends; None for the fadeouts.
+
+    Returns:
+        The curve: `draws` is the logarithm of the ratio, `forces` tiller [m].
+
+    Raises:
+        ValueError: the bow cannot be braced, or tiller does not show where it is read.
+
+    Limits:
+        Limbs of one shape and one taper of stiffness; the string does not stretch. Between the bows computed
+        the curve and its slope at 0 keep within half a per cent.
+
+    Source: elastica, by `Bow.brace`.
+    """
+    middle = Bow(limb, limb).brace(brace_height)
+    above = list(_outward(limb, brace_height, from_end, middle))
+    if not above:
+        raise ValueError(
+            "a bow of these measures cannot be braced once its limbs differ a little, or tiller does not "
+            "show where it is read"
+        )
+    ratios = [-ratio for ratio, _ in reversed(above)] + [0.0] + [ratio for ratio, _ in above]
+    tillers = [-tiller for _, tiller in reversed(above)] + [0.0] + [tiller for _, tiller in above]
+    return Curve(tuple(ratios), tuple(tillers), monotone_slopes(tuple(ratios), tuple(tillers)))
+
+
+def _outward(
+    limb: Limb, brace_height: float, from_end: float | None, near: Braced
+) -> "Iterator[tuple[float, float]]":
+    """Yield (logarithm of lower over upper stiffness, tiller) for ever stiffer lower limbs."""
+    highest = 0.0
+    for place in PLACES:
+        ratio = WIDEST * place
+        bow = Bow(limb.stiffened(math.exp(-ratio / 2)), limb.stiffened(math.exp(ratio / 2)))
+        try:
+            near = bow.brace(brace_height, near)
+            tiller = (near.tiller_at_fadeouts() if from_end is None else near.tiller(from_end)).difference
+        except ValueError:
+            return
+        if tiller <= highest:
+            return
+        highest = tiller
+        yield ratio, tiller
+
+
+def ratio_for(curve: Curve, tiller: float) -> float | None:
+    """Return the logarithm of lower over upper stiffness that goes with a tiller.
+
+    Args:
+        curve: as `tiller_by_stiffness` gives it.
+        tiller [m]: upper minus lower.
+
+    Returns:
+        [1] the logarithm; None where the curve does not reach that tiller.
+
+    Source: elastica, the curve of `tiller_by_stiffness` read backwards.
+    """
+    if not curve.forces[0] <= tiller <= curve.forces[-1]:
+        return None
+    place = 1
+    while curve.forces[place] < tiller:
+        place += 1
+    low, high = curve.draws[place - 1], curve.draws[place]
+    for _ in range(HALVINGS):
+        middle = (low + high) / 2
+        if force_at(curve, middle) < tiller:
+            low = middle
+        else:
+            high = middle
+    return (low + high) / 2

@@ -1,0 +1,354 @@
+"""Weight and tiller together: how both answer to stiffness, and how to bring both where they are wanted."""
+
+import math
+from collections import namedtuple
+
+from calc.checks import require_positive
+from calc.mechanics.bow.bow import Bow
+from calc.mechanics.bow.elastica import Limb, LimbShape
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:  # the small engine has neither module
+    from collections.abc import Callable, Iterator
+
+WEIGHT_TOLERANCE = 1e-7  # relative
+TILLER_TOLERANCE = 1e-7  # [m]
+MOST_TRIALS = 20
+MOST_HALVINGS = 4
+"""Of a step that ends at a bow that cannot be computed."""
+
+MOST_AMISS = 3.0
+"""Logarithm of the largest stiffness factor beside what weight alone asks for, and of the largest between the
+limbs: twenty times. Beyond it a figure is wrong, not a bow strange."""
+
+LONGEST_STEP = 0.7
+"""Of a logarithm of stiffness, from one trial to the next: about double or half."""
+
+Bench = namedtuple("Bench", "brace_height draw from_end")
+"""How the bow is read: brace height [m], draw [m] from pivot point to nocking point, and the distance [m]
+from the string's ends at which tiller is read; None to read it at the fadeouts."""
+
+State = namedtuple("State", "weight tiller braced drawn")
+"""Draw weight [N], tiller [m] (upper minus lower) and the two states they were read from."""
+
+Shares = namedtuple("Shares", "upper lower string")
+"""Which part of the draw weight rests on the stiffness of what [1]: one value per station of each limb's
+`arc_length`, and one for the string's stretch; all together add up to 1."""
+
+Calibration = namedtuple("Calibration", "upper_factor lower_factor bow state misfits")
+"""Stiffness factors [1], the bow with them, its state on the bench, and model less reading [N] for each
+reading of the draw."""
+
+Met = namedtuple("Met", "amounts bow state rates")
+"""Two amounts that meet a target, the bow and its state with them, and the rates there: ((weight by first,
+weight by second), (tiller by first, tiller by second))."""
+
+
+class Unmet(ValueError):
+    """No two amounts give a bow the weight and tiller wanted."""
+
+
+def read(bow: Bow, bench: Bench, near: State | None = None) -> State:
+    """Brace and draw a bow and read its weight and tiller.
+
+    Args:
+        bow: braced by this call.
+        bench: how it is read.
+        near: the state of a bow much like this one, to start from.
+
+    Returns:
+        A State.
+
+    Raises:
+        ValueError: the bow cannot be braced or drawn so.
+
+    Source: elastica, by `Bow.brace` and `Bow.draw`.
+    """
+    if near is None:
+        braced = bow.brace(bench.brace_height)
+        drawn = bow.draw(bench.draw)
+    else:
+        braced = bow.brace(bench.brace_height, near.braced)
+        drawn = bow.draw(bench.draw, near.drawn)
+    tiller = braced.tiller_at_fadeouts() if bench.from_end is None else braced.tiller(bench.from_end)
+    return State(drawn.force, tiller.difference, braced, drawn)
+
+
+def bending_shares(bow: Bow, distance: float) -> Shares:
+    """Return which part of the draw weight each stretch of each limb carries.
+
+    With the string left as it is, the energy a bow holds is stationary in its shape, so that only the
+    stiffness itself counts for a small change of it:
+
+        dF = integral of (dEI / EI) M d(bending)/dD ds,
+
+    M the moment, D the draw. Divided by F these are weights that add up to 1 with the string's own.
+
+    Args:
+        bow: braced.
+        distance [m]: pivot point to nocking point, more than when braced.
+
+    Returns:
+        Shares.
+
+    Raises:
+        ValueError: the bow is not braced or cannot be drawn a little beyond this distance.
+
+    Limits:
+        First order, and for an unchanged string. With the brace height put back by twisting the string
+        the weight answers a little differently: difference `read` for that.
+
+    Source: elastica, derived here: energy is stationary in the shape.
+    """
+    here = bow.draw(distance)
+    step = 1e-3 * distance
+    braced = bow.braced
+    room = braced is not None and distance - step > braced.distance
+    before = bow.draw(distance - step, here) if room else here
+    after = bow.draw(distance + step, here)
+    between = after.distance - before.distance
+    upper = _limb_shares(here.upper, before.upper, after.upper, between * here.force)
+    lower = _limb_shares(here.lower, before.lower, after.lower, between * here.force)
+    return Shares(upper, lower, 1.0 - sum(upper) - sum(lower))
+
+
+def _limb_shares(here: LimbShape, before: LimbShape, after: LimbShape, scale: float) -> list[float]:
+    """Return one limb's shares, station by station, by the trapezoidal rule."""
+    step = here.arc_length[1] - here.arc_length[0]
+    last = len(here.arc_length) - 1
+    shares = []
+    for i in range(last + 1):
+        width = 0.5 * step if i in (0, last) else step
+        shares.append(width * here.moment[i] * (after.bending[i] - before.bending[i]) / scale)
+    return shares
+
+
+def calibrate(
+    bow: Bow,
+    bench: Bench,
+    weight: float,
+    tiller: float,
+    readings: tuple[tuple[float, float], ...] = (),
+) -> Calibration:
+    """Find one stiffness factor a limb that gives the bow its measured weight and tiller.
+
+    Args:
+        bow: as reckoned from its measures; braced by this call unless it is at this brace height.
+        bench: how it was read.
+        weight [N]: measured at the bench's draw, > 0.
+        tiller [m]: measured, upper minus lower.
+        readings: further pairs of draw [m] and weight [N], to compare with; they do not steer the factors.
+
+    Returns:
+        A Calibration.
+
+    Raises:
+        ValueError: the bow cannot be braced or drawn; as Unmet, no factors give these readings, or only such
+            as make one limb more than twenty times as stiff beside the other as reckoned.
+
+    Source: elastica, the search of `meet`.
+    """
+    require_positive("measured weight", weight, "N")
+
+    def with_factors(common: float, difference: float) -> Bow:
+        upper, lower = math.exp(common + 0.5 * difference), math.exp(common - 0.5 * difference)
+        return _with_limbs(bow, bow.upper.stiffened(upper), bow.lower.stiffened(lower))
+
+    # A common factor scales the weight and leaves tiller alone but for the stretch of the string.
+    if bow.braced is None or bow.braced.height != bench.brace_height:
+        bow.brace(bench.brace_height)
+    force = bow.draw(bench.draw).force
+    if not force > 0.0:
+        raise ValueError("the bow pulls nothing at the draw at which its weight is stated")
+    common = math.log(weight / force)
+    within = (common - MOST_AMISS, common + MOST_AMISS), (-MOST_AMISS, MOST_AMISS)
+    try:
+        met = meet(with_factors, (common, 0.0), (0.02, 0.02), bench, weight, tiller, within, LONGEST_STEP)
+    except ValueError as error:
+        raise Unmet(str(error)) from None
+    found_common, found_difference = met.amounts
+    misfits = tuple([met.bow.draw(draw).force - force for draw, force in readings])
+    return Calibration(
+        math.exp(found_common + 0.5 * found_difference),
+        math.exp(found_common - 0.5 * found_difference),
+        met.bow, met.state, misfits,
+    )
+
+
+def _with_limbs(bow: Bow, upper: Limb, lower: Limb) -> Bow:
+    """Return the same bow with other limbs."""
+    return Bow(upper, lower, bow.pivot, bow.string_stiffness)
+
+
+def meet(
+    bow_with: "Callable[[float, float], Bow]",
+    start: tuple[float, float],
+    probes: tuple[float, float],
+    bench: Bench,
+    weight: float,
+    tiller: float,
+    within: tuple[tuple[float, float], tuple[float, float]] | None = None,
+    longest: float = math.inf,
+) -> Met:
+    """Find two amounts, such as the removals on two limbs, that give a bow the weight and tiller wanted.
+
+    Args:
+        bow_with: makes the bow for two amounts.
+        start: two amounts to begin from.
+        probes: how far to vary each amount to see what it does, not zero; a small part of what is expected.
+        bench: how the bow is read.
+        weight [N]: wanted, > 0.
+        tiller [m]: wanted, upper minus lower.
+        within: (least, most) of each amount, both of `start` among them; None: any.
+        longest [any]: step of an amount from one trial to the next, > 0.
+
+    Returns:
+        Met.
+
+    Raises:
+        ValueError: the first bow cannot be made, braced or drawn; as Unmet, no amounts give these readings.
+
+    Source: elastica, the search itself is derived here: Newton's method with Broyden's rates.
+    """
+    trials = list(meet_steps(bow_with, start, probes, bench, weight, tiller, within, longest))
+    return trials[-1]
+
+
+def meet_steps(
+    bow_with: "Callable[[float, float], Bow]",
+    start: tuple[float, float],
+    probes: tuple[float, float],
+    bench: Bench,
+    weight: float,
+    tiller: float,
+    within: tuple[tuple[float, float], tuple[float, float]] | None = None,
+    longest: float = math.inf,
+) -> "Iterator[Met]":
+    """Yield the trials that `meet` goes through, one bow at a time; the last is the answer.
+
+    Newton's method with differenced rates, which Broyden's formula keeps up from trial to trial. A step that
+    leaves `within` ends at its border; one to a bow that cannot be computed is halved.
+
+    Args:
+        bow_with: as for `meet`.
+        start: as for `meet`.
+        probes: as for `meet`.
+        bench: as for `meet`.
+        weight [N]: wanted, > 0.
+        tiller [m]: wanted, upper minus lower.
+        within: as for `meet`.
+        longest [any]: as for `meet`.
+
+    Returns:
+        Met, one by one.
+
+    Raises:
+        ValueError: as for `meet`.
+
+    Source: elastica, as for `meet`.
+    """
+    require_positive("wanted weight", weight, "N")
+    amounts = start
+    bow = bow_with(amounts[0], amounts[1])
+    state = read(bow, bench)
+    rates = _differenced_rates(bow_with, amounts, probes, bench, state)
+    yield Met(amounts, bow, state, rates)
+    for _ in range(MOST_TRIALS):
+        lack = weight - state.weight, tiller - state.tiller
+        if abs(lack[0]) < WEIGHT_TOLERANCE * weight and abs(lack[1]) < TILLER_TOLERANCE:
+            return
+        aims = _aims(amounts, newton_step(rates, lack), within, longest)
+        aims, bow, after = _computable(bow_with, amounts, aims, bench, state)
+        step = aims[0] - amounts[0], aims[1] - amounts[1]
+        if step[0] == 0.0 and step[1] == 0.0:
+            break
+        rates = _broyden(rates, step, (after.weight - state.weight, after.tiller - state.tiller))
+        amounts, state = aims, after
+        yield Met(amounts, bow, state, rates)
+    raise Unmet("no amounts were found that give the bow the weight and tiller wanted")
+
+
+def _aims(
+    amounts: tuple[float, float],
+    step: tuple[float, float],
+    within: tuple[tuple[float, float], tuple[float, float]] | None,
+    longest: float,
+) -> tuple[float, float]:
+    """Return the amounts that a step leads to, shortened to the longest and ended at the border."""
+    part = min(1.0, longest / max(abs(step[0]), abs(step[1]), 1e-300))
+    aims = amounts[0] + part * step[0], amounts[1] + part * step[1]
+    if within is None:
+        return aims
+    (least_first, most_first), (least_second, most_second) = within
+    return min(max(aims[0], least_first), most_first), min(max(aims[1], least_second), most_second)
+
+
+def _computable(
+    bow_with: "Callable[[float, float], Bow]",
+    amounts: tuple[float, float],
+    aims: tuple[float, float],
+    bench: Bench,
+    near: State,
+) -> tuple[tuple[float, float], Bow, State]:
+    """Return the amounts aimed at, or the first on the way back from them whose bow can be computed."""
+    for _ in range(MOST_HALVINGS + 1):
+        try:
+            bow = bow_with(aims[0], aims[1])
+            return aims, bow, read(bow, bench, near)
+        except ValueError:
+            aims = (amounts[0] + aims[0]) / 2, (amounts[1] + aims[1]) / 2
+    raise Unmet("no bow between two trials can be computed")
+
+
+def _differenced_rates(
+    bow_with: "Callable[[float, float], Bow]",
+    at: tuple[float, float],
+    probes: tuple[float, float],
+    bench: Bench,
+    state: State,
+) -> tuple[tuple[float, float], tuple[float, float]]:
+    """Return the rates of weight and tiller by both amounts, by differences."""
+    by_first = read(bow_with(at[0] + probes[0], at[1]), bench, state)
+    by_second = read(bow_with(at[0], at[1] + probes[1]), bench, state)
+    return (
+        ((by_first.weight - state.weight) / probes[0], (by_second.weight - state.weight) / probes[1]),
+        ((by_first.tiller - state.tiller) / probes[0], (by_second.tiller - state.tiller) / probes[1]),
+    )
+
+
+def newton_step(
+    rates: tuple[tuple[float, float], tuple[float, float]], lack: tuple[float, float]
+) -> tuple[float, float]:
+    """Return the change of both amounts that makes up what is lacking, as the rates have it.
+
+    Args:
+        rates: ((weight by first, weight by second), (tiller by first, tiller by second)).
+        lack: of weight [N] and of tiller [m].
+
+    Returns:
+        The change of the first and of the second amount, in their own unit.
+
+    Raises:
+        ValueError: as Unmet, both amounts act alike on weight and tiller.
+
+    Source: elastica, derived here: Cramer's rule on two equations.
+    """
+    (a, b), (c, d) = rates
+    determinant = a * d - b * c
+    if determinant == 0.0 or determinant != determinant:
+        raise Unmet("the two amounts must act differently on weight and tiller; these do not")
+    return (d * lack[0] - b * lack[1]) / determinant, (a * lack[1] - c * lack[0]) / determinant
+
+
+def _broyden(
+    rates: tuple[tuple[float, float], tuple[float, float]],
+    step: tuple[float, float],
+    gained: tuple[float, float],
+) -> tuple[tuple[float, float], tuple[float, float]]:
+    """Return rates that explain the last step, changed no more than needed."""
+    square = step[0] ** 2 + step[1] ** 2
+    rows = []
+    for row, gain in zip(rates, gained):
+        amiss = (gain - row[0] * step[0] - row[1] * step[1]) / square
+        rows.append((row[0] + amiss * step[0], row[1] + amiss * step[1]))
+    return rows[0], rows[1]

@@ -1,0 +1,242 @@
+"""Reading what was typed: one value an input, or one error that says how to mend it."""
+
+
+
+from calc.dates import parse_date, show_date
+from calc.declaring import BY_UNITS, CHOICE, COUNT, DATE, ROWS, SWITCH, Calculator, Input, inputs_of
+from calc.outcome import WATCH, Check, Problem, Refused
+from calc.quantities import could_be_a_share, kind_of, parse, show, show_number
+
+LONGEST_ECHO = 40
+LONGEST_ROWS_TEXT = 2000
+CELL_MARK = ":"
+ROW_MARK = ";"
+
+
+# Reading what was typed ------------------------------------------------------
+
+
+def read(
+    calculator: Calculator, pairs: list[tuple[str, str]], system: str
+) -> tuple[dict[str, object], list[Problem], list[str]]:
+    """Return the values of all inputs, what is wrong with them, and notes.
+
+    Args:
+        calculator: whose inputs are read.
+        pairs: (input id, text as typed); inputs left out take their default.
+        system: unit system for numbers without a unit.
+
+    Returns:
+        values by input id (None where an optional input is empty or an input
+        does not matter), problems (values are unusable if there are any), notes
+        on names that were not understood or do not count. What was given is read
+        even where it does not count.
+    """
+    typed, notes = _sort_pairs(calculator, pairs)
+    values: dict[str, object] = {}
+    problems: list[Problem] = []
+    for each in inputs_of(calculator):
+        counts = matters(each, values)
+        values[each.id] = None
+        if not counts and each.id not in typed:
+            continue
+        try:
+            value = read_input(each, typed.get(each.id, each.default), system)
+        except Refused as refused:
+            problems.append(refused.problem)
+            continue
+        if counts:
+            values[each.id] = value
+        else:
+            notes.append(_does_not_count(calculator, each, values))
+    return values, problems, notes
+
+
+def matters(each: Input, values: dict[str, object]) -> bool:
+    """Return whether an input is asked for, given the choices read before it."""
+    return each.when is None or values.get(each.when[0]) in each.when[1]
+
+
+def _does_not_count(calculator: Calculator, each: Input, values: dict[str, object]) -> str:
+    """Return the note on an input that was given and does not count, naming the choice that decides."""
+    decides = each
+    while decides.when is not None and values.get(decides.when[0]) is None:
+        decides = next(other for other in inputs_of(calculator) if other.id == decides.when[0])
+    if decides.when is None:  # the choice itself could not be read
+        return "“" + each.id + "” was left out."
+    name = decides.when[0]
+    return ("“" + each.id + "” does not count while “" + name + "” is “" + str(values[name])
+            + "”; it was left out.")
+
+
+def _sort_pairs(
+    calculator: Calculator, pairs: list[tuple[str, str]]
+) -> tuple[dict[str, str], list[str]]:
+    known = [each.id for each in inputs_of(calculator)]
+    typed: dict[str, str] = {}
+    notes = []
+    for name, text in pairs:
+        if name not in known:
+            notes.append("“" + echo(name) + "” is not something this page asks for; it was left out.")
+        elif name in typed:
+            notes.append(given_twice(name))
+        else:
+            typed[name] = text
+    return typed, notes
+
+
+def given_twice(name: str) -> str:
+    """Return the note on a name that a link or a command gives more than once."""
+    return "“" + name + "” was given more than once; the first one counts."
+
+
+def echo(text: str) -> str:
+    """Return typed text short enough to repeat in a message."""
+    plain = "".join([mark if mark >= " " else " " for mark in text[: LONGEST_ECHO + 1]])
+    return plain if len(plain) <= LONGEST_ECHO else plain[:LONGEST_ECHO] + "…"
+
+
+def read_input(each: Input, text: str, system: str) -> object:
+    """Return the value of one input from what was typed; raises Refused where it cannot be used."""
+    if each.kind == CHOICE:
+        chosen = _read_choice(each, text, each.id, None, None)
+        return system if chosen == BY_UNITS else chosen
+    if each.kind == SWITCH:
+        return _read_switch(each, text)
+    if each.kind == COUNT:
+        return _read_count(each, text)
+    if each.kind == DATE:
+        return _read_date(each, text)
+    if each.kind == ROWS:
+        return _read_rows(each, text, system)
+    return _read_quantity(each, text, system, each.id, None, None)
+
+
+def _read_choice(each: Input, text: str, field: str, row: int | None, column: str | None) -> str:
+    ids = [option.id for option in each.choices]
+    if text.strip() not in ids:
+        label = each.label if row is None else each.label + " in row " + str(row + 1)
+        raise Refused(field, label + " must be one of: " + ", ".join(ids)
+                      + ". You gave “" + echo(text) + "”.", row, column)
+    return text.strip()
+
+
+def _read_switch(each: Input, text: str) -> bool:
+    word = text.strip().lower()
+    if word in ("yes", "on", "true", "1"):
+        return True
+    if word in ("no", "off", "false", "0"):
+        return False
+    raise Refused(each.id, each.label + " must be yes or no. You gave “" + echo(text) + "”.")
+
+
+def _read_count(each: Input, text: str) -> int:
+    try:
+        number = parse(text, "number")
+    except ValueError:
+        number = 0.5
+    if number != int(number) or not each.low <= number <= each.high:
+        raise Refused(each.id, each.label + " must be a whole number from " + str(each.low)
+                      + " to " + str(each.high) + "; you typed “" + echo(text) + "”.")
+    return int(number)
+
+
+def _read_date(each: Input, text: str) -> int:
+    mend = " Type year, month and day, for example " + each.default + "."
+    if not text.strip():
+        raise Refused(each.id, each.label + " is empty." + mend)
+    try:
+        number = parse_date(text)
+    except ValueError as error:
+        raise Refused(each.id, each.label + ": “" + echo(text) + "” " + str(error) + "." + mend) from None
+    if not each.low <= number <= each.high:
+        raise Refused(each.id, each.label + " must be from " + show_date(each.low) + " to "
+                      + show_date(each.high) + "; you typed “" + echo(text) + "”. Check the year.")
+    return number
+
+
+def _read_quantity(
+    each: Input, text: str, system: str, field: str, row: int | None, column: str | None
+) -> float | None:
+    label = each.label if row is None else each.label + " in row " + str(row + 1)
+    allowed = show(each.low, each.kind, system) + " to " + show(each.high, each.kind, system)
+    kind = kind_of(each.kind)
+    mend = "Type " + kind.noun + " from " + allowed + ", for example " + each.default + "."
+    if not text.strip():
+        if each.optional:
+            return None
+        raise Refused(field, label + " is empty. " + mend, row, column)
+    try:
+        value = parse(text, each.kind, system)
+    except ValueError as error:
+        message = label + ": “" + echo(text) + "” " + str(error) + ". " + mend
+        raise Refused(field, message, row, column) from None
+    if each.kind == "ratio" and could_be_a_share(text):
+        bare = text.strip()
+        raise Refused(field, label + ": does “" + echo(bare) + "” mean " + echo(bare) + " % or "
+                      + _plain_number(100 * value * 100) + " %? Type the percent sign behind the number.",
+                      row, column)
+    if not each.low <= value <= each.high:
+        raise Refused(field, label + " must be from " + allowed + "; you typed “" + echo(text)
+                      + "”. Check the number and its unit.", row, column)
+    return value
+
+
+def _plain_number(number: float) -> str:
+    """Return a number with at most two decimals and no noughts behind them."""
+    return show_number(number, 2).rstrip("0").rstrip(".")
+
+
+def _read_rows(each: Input, text: str, system: str) -> tuple[tuple[float | str | None, ...], ...]:
+    if len(text) > LONGEST_ROWS_TEXT:
+        raise Refused(each.id, each.label + ": the table is too long to read; give at most "
+                      + str(each.high) + " rows.")
+    lines = [line.split(CELL_MARK) for line in text.split(ROW_MARK)]
+    lines = [cells for cells in lines if "".join(cells).strip()]
+    if not each.low <= len(lines) <= each.high:
+        raise Refused(each.id, each.label + " needs from " + str(each.low) + " to " + str(each.high)
+                      + " rows; you gave " + str(len(lines)) + ". Add or remove rows.")
+    return tuple([_read_row(each, cells, index, system) for index, cells in enumerate(lines)])
+
+
+def _read_row(each: Input, cells: list[str], index: int, system: str) -> tuple[float | str | None, ...]:
+    if len(cells) > len(each.columns):
+        raise Refused(each.id, each.label + " in row " + str(index + 1) + " has more than "
+                      + str(len(each.columns)) + " cells. Take some out.", index)
+    values: list[float | str | None] = []
+    for position, column in enumerate(each.columns):
+        cell = cells[position] if position < len(cells) else ""
+        if column.kind == CHOICE and position >= len(cells):
+            cell = column.default  # a row from before there was this column
+        if column.kind == CHOICE:
+            values.append(_read_choice(column, cell, each.id, index, column.id))
+        else:
+            values.append(_read_quantity(column, cell, system, each.id, index, column.id))
+    return tuple(values)
+
+
+# Usual ranges ----------------------------------------------------------------
+
+
+def unusual(calculator: Calculator, values: dict[str, object], system: str) -> list[Check]:
+    """Return a caution for every value outside its usual range."""
+    found = []
+    for each in inputs_of(calculator):
+        value = values[each.id]
+        if isinstance(value, float):
+            found += _unusual_quantity(each, each.label, value, "usual-" + each.id, system)
+        elif isinstance(value, tuple):
+            for index, row in enumerate(value):
+                for position, column in enumerate(each.columns):
+                    if isinstance(row[position], float):
+                        name = column.label + " in row " + str(index + 1) + " of " + each.label
+                        found += _unusual_quantity(column, name, row[position], "usual-" + each.id, system)
+    return found
+
+
+def _unusual_quantity(each: Input, label: str, value: float, id: str, system: str) -> list[Check]:
+    if each.usual_low <= value <= each.usual_high:
+        return []
+    return [Check(id, WATCH, label + " of " + show(value, each.kind, system) + " is outside the usual "
+                  + show(each.usual_low, each.kind, system) + " to "
+                  + show(each.usual_high, each.kind, system) + ": check the reading.")]

@@ -1,0 +1,66 @@
+"""Bows with odd grips and unequal limbs: what has no steady balance is refused, not answered.
+
+Found by search: with one of the model's looks at a balance left out, each of these got an answer.
+"""
+
+import math
+import random
+
+import pytest
+
+from calc.mechanics.bow.bow import Bow
+from tests.mechanics.random_bows import random_case
+
+
+def strained(seed):
+    """Return a random bow with a pivot far from the middle and limbs of unlike stiffness, brace and draw."""
+    bow, _, draw = random_case(seed)
+    chance = random.Random(seed + 7)
+    pivot = (chance.uniform(-0.1, 0.25), chance.uniform(-0.15, 0.15))
+    lower = bow.lower.stiffened(chance.uniform(0.4, 1.6))
+    height = chance.uniform(max(0.02, pivot[0] + 0.01), 0.35)
+    return Bow(bow.upper, lower, pivot, bow.string_stiffness), height, draw
+
+
+@pytest.mark.parametrize("seed", [1, 11, 24, 27])
+def test_a_braced_bow_that_a_little_tilt_turns_over_is_refused(seed):
+    bow, height, _ = strained(seed)
+    with pytest.raises(ValueError, match="no steady balance was found"):
+        bow.brace(height)
+
+
+@pytest.mark.parametrize("seed", [293, 415, 418, 682])
+def test_a_string_that_leans_more_than_half_a_radian_is_no_braced_string(seed):
+    # These come to rest at 0.53 to 0.56 rad from the riser.
+    bow, height, _ = strained(seed)
+    with pytest.raises(ValueError, match="no steady balance was found"):
+        bow.brace(height)
+
+
+@pytest.mark.parametrize(("seed", "reached"), [(77, 245), (569, 148), (708, 175), (756, 164)])
+def test_a_draw_ends_where_a_nock_that_strays_sideways_would_be_driven_farther(seed, reached):
+    bow, height, draw = strained(seed)
+    bow.brace(height)
+    with pytest.raises(ValueError, match=f"past {reached} mm limbs and string find no balance"):
+        bow.draw(draw)
+
+
+
+
+@pytest.mark.parametrize(("seed", "reached"), [(51, 765), (204, 706), (213, 495), (465, 561)])
+def test_a_draw_ends_before_a_string_half_lies_square_to_its_limb(seed, reached):
+    bow, height, draw = strained(seed)
+    bow.brace(height)
+    with pytest.raises(ValueError, match=f"past {reached} mm limbs and string find no balance"):
+        bow.draw(draw)
+    last = bow.draw((reached - 10) / 1000)
+    assert max(abs(last.string_angle_upper), abs(last.string_angle_lower)) < math.pi / 2
+
+
+@pytest.mark.parametrize(("seed", "reached"), [(379, 127), (483, 478), (756, 164), (822, 356)])
+def test_a_draw_that_would_have_to_be_pushed_is_refused(seed, reached):
+    bow, height, draw = strained(seed)
+    bow.brace(height)
+    with pytest.raises(ValueError, match=f"past {reached} mm limbs and string find no balance"):
+        bow.draw(draw)
+    assert bow.draw(bow.braced.distance).force == pytest.approx(0.0, abs=1e-3)

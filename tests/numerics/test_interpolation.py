@@ -1,0 +1,45 @@
+"""The smooth curve through stations."""
+
+import math
+
+import pytest
+
+from calc.numerics.interpolation import curve_at, station_slopes
+
+
+@pytest.mark.parametrize("count", [2, 3, 4, 5, 6, 9])
+def test_straight_line_stays_straight(count):
+    values = tuple(2.0 + 3.0 * i for i in range(count))
+    slopes = station_slopes(values)
+    for k in range(21):
+        position = (count - 1) * k / 20
+        assert curve_at(values, slopes, position) == pytest.approx((2.0 + 3.0 * position, 3.0))
+
+
+@pytest.mark.parametrize("count", [4, 5, 6, 9])
+def test_cubic_is_followed_exactly(count):
+    values = tuple(float(i**3 - 4 * i**2) for i in range(count))
+    slopes = station_slopes(values)
+    for k in range(21):
+        at = (count - 1) * k / 20
+        assert curve_at(values, slopes, at)[0] == pytest.approx(at**3 - 4 * at**2, abs=1e-11)
+
+
+def test_error_falls_with_the_fourth_power_of_the_spacing():
+    def worst(count):
+        values = tuple(math.sin(2.1 * i / (count - 1) + 0.3) for i in range(count))
+        slopes = station_slopes(values)
+        return max(
+            abs(curve_at(values, slopes, k / 200 * (count - 1))[0] - math.sin(2.1 * k / 200 + 0.3))
+            for k in range(201)
+        )
+
+    assert worst(17) / worst(33) > 12
+
+
+def test_reads_the_same_from_either_end():
+    values = (0.3, 0.1, -0.2, -0.25, 0.4, 0.9)
+    slopes, mirrored = station_slopes(values), station_slopes(values[::-1])
+    for k in range(51):
+        there, back = curve_at(values, slopes, k / 10), curve_at(values[::-1], mirrored, 5 - k / 10)
+        assert there == pytest.approx((back[0], -back[1]))
