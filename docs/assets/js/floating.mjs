@@ -8,7 +8,7 @@ export class FloatingAnswer {
   #form;
   #outcome;
   #headline = "";
-  #watch;
+  #verdict = null; // in the outcome
   #view = window.visualViewport;
 
   constructor(form, outcome, onPress) {
@@ -17,7 +17,11 @@ export class FloatingAnswer {
     this.button = Object.assign(document.createElement("button"), { type: "button", className: "rb-peek", hidden: true });
     this.button.addEventListener("click", onPress);
     form.addEventListener("focusin", () => this.#keepClear());
-    this.#watch = new IntersectionObserver((entries) => this.#restIfSeen(entries.at(-1)), { threshold: [0, 1] });
+    const look = () => {
+      if (this.button.isConnected) this.#restIfSeen();
+      else for (const event of ["scroll", "resize"]) window.removeEventListener(event, look); // the page has gone
+    };
+    for (const event of ["scroll", "resize"]) window.addEventListener(event, look, { passive: true });
     new ResizeObserver(() => this.#fit()).observe(outcome);
     for (const event of ["resize", "scroll"]) this.#view?.addEventListener(event, () => this.#rise());
   }
@@ -36,14 +40,16 @@ export class FloatingAnswer {
     this.button.replaceChildren(...[verdict, part("rb-peek-rest")].filter(Boolean));
     this.button.hidden = false;
     this.#fit();
-    this.#watch.disconnect();
-    this.#watch.observe(grave ?? this.#outcome.querySelector(".rb-headline"));
+    this.#verdict = grave ?? this.#outcome.querySelector(".rb-headline");
+    this.#restIfSeen();
     return [verdict && textOf(verdict), headline].filter(Boolean).join(" ");
   }
 
   /** It rests once the outcome's own verdict is wholly in sight, or has been scrolled past. */
-  #restIfSeen({ intersectionRatio, boundingClientRect }) {
-    this.button.classList.toggle("rb-peek--resting", intersectionRatio === 1 || boundingClientRect.top < 0);
+  #restIfSeen() {
+    if (!this.#verdict) return;
+    const { top, bottom } = this.#verdict.getBoundingClientRect();
+    this.button.classList.toggle("rb-peek--resting", top < 0 || bottom <= window.innerHeight);
     this.#keepClear();
   }
 
