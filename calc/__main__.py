@@ -1,4 +1,4 @@
-"""The command line: `python -m calc tiller --upper "7 3/16 in" --lower "7 9/16 in"`."""
+"""The command line: `python -m calc tiller --upper "7 5/8 in" --lower "7 5/16 in"`."""
 
 import argparse
 import json

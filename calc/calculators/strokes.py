@@ -60,6 +60,9 @@ FRESH = 3.0
 """How many times as much as any paper in the log one without a reading may take: fresh paper takes several
 times as much as worn (common practice)."""
 
+ROUNDING = 1e-9
+"""Of its own error: a slope below it is none."""
+
 SAME, NEW = "same", "new"
 GRADES = ("p60", "p80", "p100", "p120", "p150", "p180", "p220", "p240", "p320", "p400", "p600")
 
@@ -102,7 +105,7 @@ def compute(
     now = Now(kept.weight.now[0], weight_wanted + reserve,
               log[-1][3] if kept.tiller is None else kept.tiller.now[0], tiller_wanted, log[-1][2],
               weight_error)
-    if weight_fit is None or (weight_fit.slope >= 0 and len(kept.names) > 1):
+    if weight_fit is None or (not _comes_down(weight_fit) and len(kept.names) > 1):
         return _unknown_paper(kept, now)
     plan = None
     if not _runs_backwards(tiller_fit):
@@ -178,7 +181,7 @@ def _kept(log: tuple[tuple[float, float, float, float, str], ...], weight_error:
         raise Refused("log", "The log holds no strokes after its first row: add a row once you have sanded.")
     weight = lines_by_paper(tuple(by_paper), tuple([row[2] for row in log]), weight_error)
     found = [line for line in weight.lines if line is not None]
-    if len(found) == 1 and found[0].slope >= 0:
+    if len(found) == 1 and not _comes_down(found[0]):
         raise Refused(
             "log",
             "By this log the weight does not come down with strokes. Check the readings; "
@@ -251,6 +254,11 @@ def _unknown_paper(kept: Log, now: Now) -> Outcome:
     plan = Plan(None, None, None, (each, each))
     return Outcome(said, _values(kept, now, plan, None), tuple(found),
                    _paper_tables(kept) + (_log_table(kept),), (), (), ASSUMPTIONS)
+
+
+def _comes_down(weight_fit: Fit) -> bool:
+    """Return whether strokes take weight, beyond what rounding makes of readings that stay alike."""
+    return bool(weight_fit.slope < -ROUNDING * weight_fit.slope_variance**0.5)
 
 
 def _runs_backwards(tiller_fit: Fit | None) -> bool:

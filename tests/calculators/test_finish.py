@@ -218,7 +218,8 @@ def test_the_example_is_what_the_book_calls_usual_on_limbs():
     usual = practice.find("limb-film")
     assert usual.low < values["dry_build"] < usual.high
     assert (usual.low / MIL, usual.high / MIL) == pytest.approx((2, 4))
-    assert "2 to 4 mil dry on limbs" in (DOCS / "finish" / "schedule.md").read_text("utf-8")
+    schedule = (DOCS / "finish" / "schedule.md").read_text("utf-8")
+    assert "A total of [[practice limb-film]] dry on limbs is usual" in schedule
 
 
 @given(st.sampled_from(["same", "shellac"]), st.sampled_from([0, 1, 3]), st.floats(5, 60))

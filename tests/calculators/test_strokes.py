@@ -404,3 +404,12 @@ def as_sanded(stations):
     for face, place in (("back", 4), ("belly", 5)):
         typed["glass_" + face] = f"{min(row[place] for row in stations) / INCH:.6f} in"
     return typed
+
+
+def test_readings_that_stay_alike_show_no_slope_whichever_way_rounding_goes():
+    # The weight stayed at 49.3 lb over the strokes on two papers: nothing is known of the newest one.
+    values, outcome = run(units="metric", log=(
+        "0:0:225.1 N:5/16in:p120;30:45:51.4lb:6.1 mm:p60;30:40:50.2lb:3/16in:same;30:40:48.1 lb:1/8in:same;"
+        "40:50:49.3 lb:3/32in:p180;40:50:49.3 lb:1.5 mm:p120"))
+    assert not outcome.charts
+    assert values["weight_per_stroke"] == pytest.approx(0.0, abs=1e-9)
