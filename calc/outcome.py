@@ -25,7 +25,14 @@ Line = namedtuple("Line", "label style xs ys")
 Drawing = namedtuple("Drawing", "id title description width height shapes")
 
 File = namedtuple("File", "name label media_type text")
-"""A file that comes with a result: its name, what its link says, and its text."""
+"""A file that comes with a result: its name, what its link says, and its text.
+
+media_type: one of FILE_TYPES. The page offers a file for saving and never opens it.
+"""
+
+CALENDAR = "text/calendar"
+PLAIN_TEXT = "text/plain"
+FILE_TYPES = (CALENDAR, PLAIN_TEXT)
 
 OK = "ok"
 WATCH = "watch"
@@ -57,6 +64,10 @@ class Outcome:
         self.drawings = drawings
         self.assumptions = assumptions
         self.files = files
+        for file in files:
+            if file.media_type not in FILE_TYPES:
+                raise ValueError("a result's file must be one of " + ", ".join(FILE_TYPES) + ", not "
+                                 + file.media_type)
 
     def with_checks(self, more: tuple[Check, ...]) -> "Outcome":
         """Return the same outcome with further checks."""

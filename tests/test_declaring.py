@@ -13,6 +13,8 @@ from calc.declaring import (
     switch,
 )
 from calc.outcome import (
+    File,
+    Outcome,
     Refused,
     amount,
     say,
@@ -194,3 +196,9 @@ def test_a_share_that_is_plain_is_read(text, share):
     values, problems, _ = read(SHARES, [("tax", text)], "imperial")
     assert not problems
     assert values["tax"] == pytest.approx(share, abs=1e-15)
+
+
+def test_a_result_brings_no_file_of_a_kind_that_a_page_could_run():
+    page = File("x.html", "A page", "text/html", "<script></script>")
+    with pytest.raises(ValueError, match="must be one of text/calendar, text/plain, not text/html"):
+        Outcome("Done.", (), (), (), (), (), (), (page,))

@@ -40,6 +40,7 @@ from calc.finishes.product import (
 )
 from calc.finishes.product import least_temperature as least_of
 from calc.outcome import (
+    CALENDAR,
     OK,
     STOP,
     TEXT,
@@ -520,7 +521,7 @@ def _calendar(
     add("string", "String and first draw",
         "Inspect first; first full draw from a distance, with eye protection.",
         ready + 9 * HOUR, ready + 10 * HOUR)
-    return File("finish-schedule" + bow.file + ".ics", "Schedule as a calendar file", "text/calendar",
+    return File("finish-schedule" + bow.file + ".ics", "Schedule as a calendar file", CALENDAR,
                 calendar_text("-//Rebrace//Finish schedule//EN", stamp, events))
 
 

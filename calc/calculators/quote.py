@@ -15,6 +15,7 @@ from calc.declaring import (
 from calc.drawings.estimate import estimate_drawing
 from calc.outcome import (
     OK,
+    PLAIN_TEXT,
     TEXT,
     WATCH,
     Check,
@@ -96,7 +97,7 @@ def compute(
         (),
         (estimate_drawing([(each.name, each.low, each.likely, each.high) for each in work]),),
         ASSUMPTIONS,
-        (File("quote.txt", "The quote as a text", "text/plain", "\n".join(lines) + "\n"),),
+        (File("quote.txt", "The quote as a text", PLAIN_TEXT, "\n".join(lines) + "\n"),),
     )
 
 

@@ -36,3 +36,11 @@ def test_a_changed_schedule_is_the_one_that_is_saved(visitor):
 def test_without_script_no_dead_link_is_shown(new_visitor):
     page = new_visitor(java_script_enabled=False).open("calculators/finish/")
     expect(page.locator("a.rb-file")).to_be_hidden()
+
+
+def test_the_quote_is_saved_as_a_text(visitor):
+    page = visitor.open_calculator(id="quote")
+    download = saved(page)
+    assert download.suggested_filename == "quote.txt"
+    [file] = work_out(catalog.find("quote"), []).outcome.files
+    assert Path(download.path()).read_bytes() == file.text.encode()

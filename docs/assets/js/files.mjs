@@ -1,7 +1,6 @@
 // Files that come with an outcome, such as a calendar: their texts arrive beside the tree, their
 // links stand in it. Nothing leaves the device; the browser saves what it already holds.
 
-const TYPES = new Set(["text/calendar"]);
 let held = [];
 
 /** Give each link to a file its file, and let go of the files of the outcome before. */
@@ -9,7 +8,7 @@ export function offerFiles(outcome, files) {
   held.forEach((address) => URL.revokeObjectURL(address));
   held = [];
   for (const link of outcome.querySelectorAll("a.rb-file")) {
-    const file = files.find(({ name, type }) => name === link.dataset.file && TYPES.has(type));
+    const file = files.find(({ name }) => name === link.dataset.file);
     if (!file) continue;
     link.href = URL.createObjectURL(new Blob([file.text], { type: `${file.type};charset=utf-8` }));
     link.download = file.name;
