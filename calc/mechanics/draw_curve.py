@@ -11,6 +11,7 @@ import math
 from collections import namedtuple
 
 from calc.checks import require_not_negative, require_positive
+from calc.numerics import cubic
 
 MOST_STEPS = 100
 STIFFEST = 1e12
@@ -248,11 +249,8 @@ def force_at(curve: Curve, draw: float) -> float:
     Source: fritsch-carlson-1980
     """
     i, part, gap = _place(curve, draw)
-    rise = curve.forces[i + 1] - curve.forces[i]
-    leave, arrive = curve.slopes[i] * gap, curve.slopes[i + 1] * gap
-    bend = 3 * rise - 2 * leave - arrive
-    twist = leave + arrive - 2 * rise
-    return float(curve.forces[i] + part * (leave + part * (bend + part * twist)))
+    return float(cubic.value(curve.forces[i], curve.forces[i + 1], curve.slopes[i] * gap,
+                             curve.slopes[i + 1] * gap, part))
 
 
 def slope_at(curve: Curve, draw: float) -> float:
@@ -272,10 +270,7 @@ def slope_at(curve: Curve, draw: float) -> float:
     """
     i, part, gap = _place(curve, draw)
     rise = curve.forces[i + 1] - curve.forces[i]
-    leave, arrive = curve.slopes[i] * gap, curve.slopes[i + 1] * gap
-    bend = 3 * rise - 2 * leave - arrive
-    twist = leave + arrive - 2 * rise
-    return float((leave + part * (2 * bend + 3 * part * twist)) / gap)
+    return float(cubic.slope(rise, curve.slopes[i] * gap, curve.slopes[i + 1] * gap, part) / gap)
 
 
 def energy_to(curve: Curve, draw: float) -> float:
@@ -298,11 +293,8 @@ def energy_to(curve: Curve, draw: float) -> float:
     for i in range(last + 1):
         gap = curve.draws[i + 1] - curve.draws[i]
         end = part if i == last else 1.0
-        rise = curve.forces[i + 1] - curve.forces[i]
-        leave, arrive = curve.slopes[i] * gap, curve.slopes[i + 1] * gap
-        bend = 3 * rise - 2 * leave - arrive
-        twist = leave + arrive - 2 * rise
-        total += gap * end * (curve.forces[i] + end * (leave / 2 + end * (bend / 3 + end * twist / 4)))
+        total += gap * cubic.area(curve.forces[i], curve.forces[i + 1], curve.slopes[i] * gap,
+                                  curve.slopes[i + 1] * gap, end)
     return total
 
 

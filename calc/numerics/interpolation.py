@@ -4,6 +4,8 @@ The slope at each station is the four-point difference of its neighbours, so tha
 straight and a smooth curve is followed to fourth order, without solving for all stations at once.
 """
 
+from calc.numerics import cubic
+
 
 def _difference(values: tuple[float, ...], at: int) -> float:
     """Return the slope at one station, per station, from up to four neighbours."""
@@ -52,11 +54,6 @@ def curve_at(values: tuple[float, ...], slopes: list[float], position: float) ->
     """
     cell = min(max(int(position), 0), len(values) - 2)
     t = position - cell
-    start, rise = values[cell], values[cell + 1] - values[cell]
+    start, end = values[cell], values[cell + 1]
     leave, arrive = slopes[cell], slopes[cell + 1]
-    quadratic = 3.0 * rise - 2.0 * leave - arrive
-    cubic = leave + arrive - 2.0 * rise
-    return (
-        start + t * (leave + t * (quadratic + t * cubic)),
-        leave + t * (2.0 * quadratic + t * 3.0 * cubic),
-    )
+    return cubic.value(start, end, leave, arrive, t), cubic.slope(end - start, leave, arrive, t)

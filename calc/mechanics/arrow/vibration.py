@@ -8,6 +8,7 @@ The end masses are given as parts of the beam's own mass.
 import math
 
 from calc.checks import require_not_negative, require_positive
+from calc.numerics.roots import halved
 
 _SAMPLES = 40  # steps along the beam when looking for its nodes; in the third mode those lie ten apart
 
@@ -173,11 +174,5 @@ def _zero_between(
     low: float, high: float, low_value: float, wave_number: float, rear_mass: float, front_mass: float
 ) -> float:
     """Return the place between low and high where the mode shape changes sign."""
-    while True:
-        middle = (low + high) / 2.0
-        if not low < middle < high or high - low < 1e-12:
-            return middle
-        if mode_shape(middle, wave_number, rear_mass, front_mass) * low_value > 0.0:
-            low = middle
-        else:
-            high = middle
+    return halved(low, high,
+                  lambda place: mode_shape(place, wave_number, rear_mass, front_mass) * low_value > 0.0)

@@ -14,6 +14,7 @@ from collections import namedtuple
 
 from calc.checks import require_positive
 from calc.mechanics.bow.elastica import Limb, LimbShape, Pull
+from calc.numerics.roots import solved
 from calc.quantities import show
 
 TYPE_CHECKING = False
@@ -48,10 +49,10 @@ def _in_both(length: float) -> str:
 
 def _solve_two(a: float, b: float, c: float, d: float, right: tuple[float, float]) -> tuple[float, float]:
     """Return the solution of [[a, b], [c, d]] x = right."""
-    determinant = a * d - b * c
-    if determinant == 0.0 or determinant != determinant:
+    found = solved((a, b), (c, d), right)
+    if found is None:
         raise _NoBalance
-    return (d * right[0] - b * right[1]) / determinant, (a * right[1] - c * right[0]) / determinant
+    return found
 
 
 class _Strung:

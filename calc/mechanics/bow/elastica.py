@@ -22,6 +22,7 @@ import math
 from collections import namedtuple
 
 from calc.checks import require_positive
+from calc.numerics import cubic
 from calc.numerics.interpolation import curve_at, station_slopes
 
 FEWEST_STEPS = 20
@@ -48,14 +49,8 @@ _Path = namedtuple("_Path", "gaps turns sines cosines")
 _Meeting = namedtuple("_Meeting", "cell fraction gap")
 
 
-def _hermite(start: float, end: float, leave: float, arrive: float, t: float) -> float:
-    """Return the cubic with these end values and end slopes (per cell) at t from 0 to 1."""
-    rise = end - start
-    return start + t * (leave + t * (3.0 * rise - 2.0 * leave - arrive + t * (leave + arrive - 2.0 * rise)))
-
-
 def _lowest(start: float, end: float, leave: float, arrive: float) -> float:
-    """Return where, from 0 to 1, that cubic is least, when it leaves falling and arrives rising."""
+    """Return where, from 0 to 1, a cubic is least that leaves falling and arrives rising."""
     rise = end - start
     square = 3.0 * rise - 2.0 * leave - arrive
     cube = leave + arrive - 2.0 * rise
@@ -220,7 +215,7 @@ class Limb:
             if sines[cell + 1] < 0.0 <= sines[cell] and cosines[cell] > 0.0:
                 ends = gaps[cell], gaps[cell + 1], -step * sines[cell], -step * sines[cell + 1]
                 fraction = _lowest(*ends)
-                gap = _hermite(*ends, fraction)
+                gap = cubic.value(*ends, fraction)
                 if gap < best.gap and gap < near:
                     best = _Meeting(cell, fraction, gap)
         return best
@@ -242,7 +237,7 @@ class Limb:
         before = step * (total + (bends[1] - bends[0]) / 12.0)
         within = step * (0.5 * (cosines[cell] + cosines[cell + 1]) + (bends[2] - bends[1]) / 12.0)
         ends = 0.0, within, step * cosines[cell], step * cosines[cell + 1]
-        return before + _hermite(*ends, meeting.fraction)
+        return before + cubic.value(*ends, meeting.fraction)
 
     def _rates(self, tension: float, path: _Path, meeting: _Meeting) -> tuple[float, ...]:
         """Return the derivatives of gap and way at the meeting point by base gap, turn and tension.
@@ -357,7 +352,7 @@ class Limb:
             position = min(0.5 * k, meeting.cell + meeting.fraction)
             cell = min(int(position), self.steps - 1)
             settled.append(
-                _hermite(turns[cell], turns[cell + 1], rates[cell], rates[cell + 1], position - cell)
+                cubic.value(turns[cell], turns[cell + 1], rates[cell], rates[cell + 1], position - cell)
             )
         return settled
 
@@ -372,7 +367,7 @@ class Limb:
         for i in range(meeting.cell + 1):
             part = meeting.fraction if i == meeting.cell else 1.0
             ends = gaps[i], gaps[i + 1], -step * sines[i], -step * sines[i + 1]
-            middle, end = tension * _hermite(*ends, 0.5 * part), tension * _hermite(*ends, part)
+            middle, end = tension * cubic.value(*ends, 0.5 * part), tension * cubic.value(*ends, part)
             energy += part / 12.0 * (
                 yields[2 * i] * moment[i] ** 2
                 + 4.0 * yields[2 * i + 1] * middle**2

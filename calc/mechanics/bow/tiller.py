@@ -5,6 +5,7 @@ import math
 from calc.mechanics.bow.bow import Bow, Braced
 from calc.mechanics.bow.elastica import Limb
 from calc.mechanics.draw_curve import Curve, force_at, monotone_slopes
+from calc.numerics.roots import halved
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:  # the small engine has no such module
@@ -12,9 +13,6 @@ if TYPE_CHECKING:  # the small engine has no such module
 
 WIDEST = 0.6
 """Logarithm of the largest ratio of the two limbs' stiffness."""
-
-HALVINGS = 44
-"""Of the piece between two bows, in which a ratio is sought."""
 
 PLACES = (0.04, 0.16, 0.33, 0.5, 0.67, 0.83, 1.0)
 """Parts of the widest at which bows are computed on either side of the balanced one: the first close to it,
@@ -94,10 +92,4 @@ def ratio_for(curve: Curve, tiller: float) -> float | None:
     while curve.forces[place] < tiller:
         place += 1
     low, high = curve.draws[place - 1], curve.draws[place]
-    for _ in range(HALVINGS):
-        middle = (low + high) / 2
-        if force_at(curve, middle) < tiller:
-            low = middle
-        else:
-            high = middle
-    return (low + high) / 2
+    return halved(low, high, lambda ratio: force_at(curve, ratio) < tiller)

@@ -6,6 +6,7 @@ from collections import namedtuple
 from calc.checks import require_positive
 from calc.mechanics.bow.bow import Bow
 from calc.mechanics.bow.elastica import Limb, LimbShape
+from calc.numerics.roots import solved
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:  # the small engine has neither module
@@ -333,11 +334,10 @@ def newton_step(
 
     Source: elastica, derived here: Cramer's rule on two equations.
     """
-    (a, b), (c, d) = rates
-    determinant = a * d - b * c
-    if determinant == 0.0 or determinant != determinant:
+    found = solved(rates[0], rates[1], lack)
+    if found is None:
         raise Unmet("the two amounts must act differently on weight and tiller; these do not")
-    return (d * lack[0] - b * lack[1]) / determinant, (a * lack[1] - c * lack[0]) / determinant
+    return found
 
 
 def _broyden(

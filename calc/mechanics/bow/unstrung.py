@@ -8,6 +8,7 @@ import math
 
 from calc.checks import require_positive
 from calc.mechanics.bow.limb import STATIONS, Profile
+from calc.numerics import cubic
 
 PIECES = 10
 """Pieces between two stations in which the unstrung shape is followed."""
@@ -87,5 +88,4 @@ def _slope_in(along: list[float], offsets: list[float], slopes: list[float], cel
     if part >= 1 and cell == len(along) - 2:
         return slopes[-1]
     rise = (offsets[cell + 1] - offsets[cell]) / gap
-    leave, arrive = slopes[cell], slopes[cell + 1]
-    return leave + part * (2 * (3 * rise - 2 * leave - arrive) + 3 * part * (leave + arrive - 2 * rise))
+    return cubic.slope(rise, slopes[cell], slopes[cell + 1], part)
