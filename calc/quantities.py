@@ -53,6 +53,9 @@ SAME_AS = (
     ("\u2032", "'"), ("\u2019", "'"),
 )
 
+ROUNDING = 1e-9
+"""Relative: two numbers nearer than this are one, whatever engine worked them out."""
+
 INCH = 0.0254
 FOOT = 12 * INCH
 GALLON = 231 * INCH**3

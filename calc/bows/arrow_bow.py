@@ -3,8 +3,8 @@
 from collections import namedtuple
 
 from calc.bows.inputs import family_choice
-from calc.bows.lengths import bow_and_riser
-from calc.bows.measured import BEYOND_PIVOT, family_limb, require_brace
+from calc.bows.lengths import BEYOND_PIVOT, bow_and_riser
+from calc.bows.measured import family_limb, require_brace
 from calc.bows.readings import (
     FATTEST,
     beyond_readings,

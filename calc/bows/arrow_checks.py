@@ -9,7 +9,7 @@ from calc.outcome import (
     check,
     sentence,
 )
-from calc.quantities import INCH
+from calc.quantities import INCH, ROUNDING
 from calc.tables import practice, woods
 
 LEAST_MASS = practice.find("arrow-never").low
@@ -26,7 +26,7 @@ BEST_EFFICIENCY = 0.85
 LEAST_EFFICIENCY = 0.5
 """More and less of the stored energy than bows of this kind give to an arrow (from memory: 60 to 80 %)."""
 
-SLACK = 1 + 1e-9
+SLACK = 1 + ROUNDING
 """So that a value typed as exactly the limit is on its good side whatever its last bits."""
 
 

@@ -11,11 +11,11 @@ from calc.outcome import (
     check,
     sentence,
 )
+from calc.quantities import ROUNDING
 
 STRANGE_FACTOR = 1.5
 """Measured over reckoned stiffness from which the measures are doubted."""
 
-ROUNDING = 1e-9
 
 
 def glass_check(

@@ -1,6 +1,10 @@
 """The main lengths of a bow, declared once for all that ask for them."""
 
 from calc.declaring import Input, quantity
+from calc.quantities import INCH
+
+BEYOND_PIVOT = 1.75 * INCH
+"""How much of a draw stated in the marked way lies beyond the pivot point (AMO)."""
 
 
 def bow_lengths() -> tuple[Input, Input, Input]:

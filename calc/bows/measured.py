@@ -1,8 +1,8 @@
 """The bow on the bench, made from what was measured of it."""
 
 
-from calc.bows.checks import ROUNDING
 from calc.bows.inputs import reading_inputs
+from calc.bows.lengths import BEYOND_PIVOT
 from calc.mechanics.bow.bow import Bow, Braced
 from calc.mechanics.bow.edges import Finishing
 from calc.mechanics.bow.elastica import Limb
@@ -18,12 +18,9 @@ from calc.mechanics.bow.unstrung import unstrung_profile
 from calc.outcome import (
     Refused,
 )
-from calc.quantities import INCH, show
+from calc.quantities import INCH, ROUNDING, show
 from calc.tables.families import find as find_family
 from calc.tables.woods import find as find_wood
-
-BEYOND_PIVOT = 1.75 * INCH
-"""What the marked draw length counts beyond the pivot point (AMO)."""
 
 TYPICAL_LIMB = ((0.09, 0.52, 1.00), (0.36, 0.49, 0.95), (0.62, 0.39, 0.88), (0.89, 0.23, 0.83))
 """Sections of an invented limb: place over its length, width over thickness at the root times ten, and

@@ -2,6 +2,7 @@
 
 from collections import namedtuple
 
+from calc.bows.cautions import GLASS_DUST
 from calc.bows.checks import calibration_check, glass_check
 from calc.bows.inputs import (
     belly_share,
@@ -81,7 +82,7 @@ from calc.outcome import (
     check,
     sentence,
 )
-from calc.quantities import INCH
+from calc.quantities import INCH, ROUNDING
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:  # the small engine has no such module
@@ -92,7 +93,6 @@ FIFTHS = 5
 FEWEST_TO_FIT = 4
 """Readings from which the unstrung shape of the family is scaled to fit them."""
 
-ROUNDING = 1e-9
 SCALES = (1.0, 1.15)
 LEAST_SCALE, MOST_SCALE = 0.5, 1.5
 HINGE = 1.5
@@ -507,7 +507,7 @@ CAUTIONS: tuple[Sentence | str, ...] = (
     "A computed bow says nothing of cracks, glue or fatigue. Inspect the real one, and prove it from a "
     "distance.",
     "Take less than the model says, flex the limbs 20 to 30 short draws, measure, and calibrate again.",
-    "Glass dust harms lungs and skin: wet sanding or extraction, a fitting respirator, gloves, long sleeves.",
+    GLASS_DUST,
 )
 
 _SANDED = ("sanded_limb", ("upper", "lower", "both"))

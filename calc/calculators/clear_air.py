@@ -28,6 +28,7 @@ from calc.outcome import (
     check,
     sentence,
 )
+from calc.quantities import ROUNDING
 from calc.shop.air import (
     air_changes,
     clearing_time,
@@ -66,7 +67,6 @@ HOPELESS = 24 * HOUR
 
 LEFT = (0.1, 0.01, 0.001)
 CHART_POINTS = 25
-ROUNDING = 1e-9
 
 Vapour = namedtuple("Vapour", "name limit molar_mass volume rate end still bounds")
 """limit [1] lower flammable; volume [m^3] of pure vapour; rate [m^3/s]; end, still [1]: share of the room's

@@ -1,5 +1,6 @@
 """Draw curve: energy, stacking and weight at any draw, from readings of weight at draw."""
 
+from calc.bows.lengths import BEYOND_PIVOT
 from calc.bows.readings import (
     CURVE_AS_IT_CAME,
     FATTEST,
@@ -42,9 +43,6 @@ from calc.outcome import (
     sentence,
 )
 from calc.quantities import INCH, POUND_FORCE
-
-BEYOND_PIVOT = 1.75 * INCH
-"""What the marked draw length counts beyond the pivot point (AMO)."""
 
 WIDEST_GAP = 2.5 * INCH
 

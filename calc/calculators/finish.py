@@ -60,7 +60,7 @@ from calc.outcome import (
     check,
     sentence,
 )
-from calc.quantities import show
+from calc.quantities import ROUNDING, show
 from calc.shop.calendar import Event, calendar_text
 from calc.shop.film import (
     bow_surface,
@@ -91,7 +91,6 @@ WORKING_DAYS = (
 )
 REFERENCE = 25.0  # degC, for which data sheets state their times
 LIMB_FILM = find_limit("limb-film")
-ROUNDING = 1e-9
 
 Product = namedtuple("Product", "family solids reducer recoat_from recoat_to cure parts pot_life")
 """What is laid on; times [s] at the shop's temperature.

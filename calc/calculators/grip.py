@@ -6,7 +6,7 @@ A screen, not a certificate: static bending of sound, straight-grained wood.
 import math
 from collections import namedtuple
 
-from calc.bows.lengths import bow_lengths
+from calc.bows.lengths import BEYOND_PIVOT, bow_lengths
 from calc.declaring import (
     RULE,
     Calculator,
@@ -34,11 +34,7 @@ from calc.outcome import (
     check,
     sentence,
 )
-from calc.quantities import INCH
 from calc.tables import woods
-
-BEYOND_PIVOT = 1.75 * INCH
-"""Draw is measured to this far beyond the pivot point (amo-draw-length)."""
 
 RISER_WOODS = ("sugar-maple", "yellow-birch", "black-cherry", "black-walnut", "slippery-elm",
                "indian-rosewood", "brazilian-rosewood", "bubinga")

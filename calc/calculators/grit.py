@@ -27,6 +27,7 @@ from calc.outcome import (
     check,
     sentence,
 )
+from calc.quantities import ROUNDING
 from calc.shop.abrasives import ladder, nearest, removed_by, scratch_depth, step_ratio
 from calc.tables.grits import (
     CAMI,
@@ -50,7 +51,6 @@ SHELF_CAMI = (40, 60, 80, 100, 120, 150, 180, 220, 240, 320, 400, 600, 800, 1000
 FINEST_UNDER_FILM = 68e-6
 """Grain size of 220: finer bare wood gives many film finishes less to hold on to (an advice, no limit)."""
 
-ROUNDING = 1e-9
 
 
 def compute(

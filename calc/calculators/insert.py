@@ -28,7 +28,7 @@ from calc.outcome import (
     check,
     sentence,
 )
-from calc.quantities import INCH
+from calc.quantities import INCH, ROUNDING
 from calc.shop import drilling, threads
 from calc.tables import drills
 from calc.tables import threads as thread_table
@@ -53,7 +53,6 @@ SPUR_WIDTH = 0.25
 NO_DRILL = 0.5e-3  # m
 """A drill farther than this from the hole is none for it: the table ends before."""
 
-SLACK = 1e-9
 
 Depths = namedtuple("Depths", "shoulder point tip wall worst")
 
@@ -191,7 +190,7 @@ def _widest(hole: Hole) -> float:
 
 def _drill_for(hole: Hole, sizes: tuple[drills.Drill, ...]) -> drills.Drill | None:
     """Return the drill at hand nearest to the hole of those in which the insert still holds, or None."""
-    found = drills.nearest_below(hole.wanted, min(_widest(hole) + SLACK, hole.outside - SLACK), sizes)
+    found = drills.nearest_below(hole.wanted, min(_widest(hole) + ROUNDING, hole.outside - ROUNDING), sizes)
     return found if found is not None and abs(found.diameter - hole.wanted) <= NO_DRILL else None
 
 
@@ -246,17 +245,17 @@ def _headline(depths: Depths, checks: tuple[Check, ...], screw: Screw) -> Senten
 
 
 def _wall_check(depths: Depths, least: float) -> Check:
-    if depths.wall <= SLACK:
+    if depths.wall <= ROUNDING:
         return check("breakthrough", STOP, sentence(
             "The point comes out at the far side: {} to it, in wood of {}. A shorter insert, a flatter point "
             "or another place.", amount("thickness", depths.tip),
             amount("thickness", depths.tip + depths.wall)))
-    if depths.worst <= SLACK:
+    if depths.worst <= ROUNDING:
         return check("breakthrough", STOP, sentence(
             "The point can break through: {} of wood by the measures, and they may be out by {}. A shorter "
             "insert, a flatter point or another place.", amount("thickness", depths.wall),
             amount("thickness", depths.wall - depths.worst)))
-    if depths.worst < least - SLACK:
+    if depths.worst < least - ROUNDING:
         return check("breakthrough", WATCH, sentence(
             "In the worst case {} of wood stays, less than the {} you ask for.",
             amount("thickness", depths.worst), amount("thickness", least)))
@@ -268,18 +267,18 @@ def _wall_check(depths: Depths, least: float) -> Check:
 def _bit_check(bit: float, hole: Hole) -> Check:
     texts = (amount("thickness", bit), amount("thickness", hole.wanted))
     own = amount("thickness", hole.outside)
-    if bit > hole.outside - SLACK:
+    if bit > hole.outside - ROUNDING:
         return check("bit", STOP, sentence(
             "The bit of {} leaves nothing for an insert of {} to hold in: its hole should be {}. Another "
             "bit.", texts[0], own, texts[1]))
-    if bit > _widest(hole) + SLACK:
+    if bit > _widest(hole) + ROUNDING:
         left = sentence(
             "The bit of {} leaves an insert of {} only {} to hold by, of the {} it asks for"
             + (": it will sit loose" if hole.fit == PRESS else ", on both sides of its thread together")
             + ". A narrower one; try it in scrap of the same wood.", texts[0], own,
             amount("thickness", hole.outside - bit, 4), amount("thickness", hole.outside - hole.wanted, 4))
         return check("bit", WATCH, left)
-    if bit < hole.wanted - FIT_ERROR - SLACK:
+    if bit < hole.wanted - FIT_ERROR - ROUNDING:
         return check("bit", WATCH, sentence(
             "The bit of {} is narrower than the hole of {} that the insert asks for: forcing it in can "
             "split the riser. Try it in scrap of the same wood.", *texts))
@@ -290,10 +289,10 @@ def _drill_checks(
     drill: drills.Drill | None, hole: Hole, others: tuple[drills.Drill, ...]
 ) -> tuple[Check, ...]:
     """Return a caution where no drill at hand suits the hole, with what the other set of drills has."""
-    if drill is not None and drill.diameter >= hole.wanted - FIT_ERROR - SLACK:
+    if drill is not None and drill.diameter >= hole.wanted - FIT_ERROR - ROUNDING:
         return ()
     other = _drill_for(hole, others)
-    if other is not None and other.diameter < hole.wanted - FIT_ERROR - SLACK:
+    if other is not None and other.diameter < hole.wanted - FIT_ERROR - ROUNDING:
         other = None
     if drill is None and other is None:
         return ()
@@ -311,17 +310,17 @@ def _screw_checks(screw: Screw, shoulder: float, insert_length: float) -> tuple[
     if screw.length is None:
         return ()
     length, longest = amount("thickness", screw.length), amount("thickness", screw.longest)
-    if screw.reach > shoulder + SLACK:
+    if screw.reach > shoulder + ROUNDING:
         return (check("screw", STOP, sentence(
             "A screw of {} goes {} into a hole {} deep: it meets the bottom like a jack and pushes the "
             "insert out, or breaks the wall behind. At most {} under its head.", length,
             amount("thickness", screw.reach), amount("thickness", shoulder), longest)),)
-    if screw.length > screw.longest + SLACK:
+    if screw.length > screw.longest + ROUNDING:
         return (check("screw", WATCH, sentence(
             "A screw of {} can meet the bottom of the hole if the measures err. At most {} under its head.",
             length, longest)),)
     holds = min(screw.reach, insert_length)
-    if holds < screw.major - SLACK:
+    if holds < screw.major - ROUNDING:
         return (check("screw", WATCH, sentence(
             "A screw of {} has only {} of thread to hold by; one diameter of it, {}, is the least. The "
             "longest that may go in is {}.", length, amount("thickness", max(0.0, holds)),
@@ -337,11 +336,11 @@ def _edge_checks(edge: float | None, outside: float, shoulder: float) -> tuple[C
         return ()
     least = drilling.least_edge_distance(outside, shoulder, 0.0)
     wall = edge - outside / 2
-    if wall <= SLACK:
+    if wall <= ROUNDING:
         return (check("edge", STOP, sentence(
             "The hole breaks out at the side: its middle is {} from the edge and half the insert is {}.",
             amount("thickness", edge), amount("thickness", outside / 2))),)
-    if edge < least - SLACK:
+    if edge < least - ROUNDING:
         return (check("edge", WATCH, sentence(
             "The hole's middle is {} from the edge and leaves {} of wood beside the insert; timber design "
             "asks for "
@@ -360,7 +359,7 @@ def _spacing_checks(
         return ()
     off = abs(spacing - wanted)
     found = []
-    if off <= tolerance + SLACK:
+    if off <= tolerance + ROUNDING:
         found.append(check("spacing", OK, sentence(
             "The holes stand {} apart, within {} of {}.", amount("thickness", spacing),
             amount("thickness", tolerance), amount("thickness", wanted))))
@@ -369,7 +368,7 @@ def _spacing_checks(
             "The holes stand {} apart, {} away from {}: a bracket with round holes will not go on.",
             amount("thickness", spacing), amount("thickness", off), amount("thickness", wanted))))
     measured = drilling.hole_from_edges(outside, inside)
-    if abs(measured - bit) > tolerance + SLACK:
+    if abs(measured - bit) > tolerance + ROUNDING:
         found.append(check("edges", WATCH, sentence(
             "The two measures make holes of {}, and the bit is {}: measure again, edge to edge.",
             amount("thickness", measured), amount("thickness", bit))))

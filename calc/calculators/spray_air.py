@@ -32,6 +32,7 @@ from calc.outcome import (
     check,
     sentence,
 )
+from calc.quantities import ROUNDING
 from calc.shop.air import dew_point, dew_point_error, relative_humidity_from_dew_point
 from calc.shop.moisture import equilibrium_moisture_content
 from calc.tables import practice
@@ -50,7 +51,6 @@ HYGROMETER_ERRORS = (0.03, 0.05)
 AT_IT = 0.05  # K, shown as 0.0
 MOST_HEAT = practice.find("bow-heat").high
 
-ROUNDING = 1e-9
 LOWEST_ON_CHART = 20
 HUMIDITIES = tuple([percent / 100 for percent in range(LOWEST_ON_CHART, 101, 5)])
 

@@ -2,6 +2,7 @@
 
 from collections import namedtuple
 
+from calc.bows.cautions import GLASS_DUST
 from calc.bows.targets import target_tiller, target_weight
 from calc.declaring import (
     RULE,
@@ -44,7 +45,7 @@ from calc.outcome import (
     check,
     sentence,
 )
-from calc.quantities import INCH
+from calc.quantities import INCH, ROUNDING
 
 BATCH_SHARE = 0.5
 """Of the fewest strokes that may be left, how many to do before measuring again (common practice)."""
@@ -60,8 +61,6 @@ FRESH = 3.0
 """How many times as much as any paper in the log one without a reading may take: fresh paper takes several
 times as much as worn (common practice)."""
 
-ROUNDING = 1e-9
-"""Of its own error: a slope below it is none."""
 
 SAME, NEW = "same", "new"
 GRADES = ("p60", "p80", "p100", "p120", "p150", "p180", "p220", "p240", "p320", "p400", "p600")
@@ -610,7 +609,7 @@ CAUTIONS: tuple[Sentence | str, ...] = (
     "cracks and lifted glass each time.",
     "A stroke count knows nothing of the glass that is left: check its thickness at the edge as you go, and "
     "never sand through it.",
-    "Glass dust harms lungs and skin: wet sanding or extraction, a fitting respirator, gloves, long sleeves.",
+    GLASS_DUST,
 )
 
 _COMPARE = ("model", ("compare",))

@@ -3,6 +3,7 @@
 import math
 from collections import namedtuple
 
+from calc.bows.cautions import GLASS_DUST
 from calc.bows.inputs import measures, reading_inputs
 from calc.bows.measured import (
     family_limb,
@@ -269,7 +270,7 @@ ASSUMPTIONS: tuple[Sentence | str, ...] = (
 CAUTIONS: tuple[Sentence | str, ...] = (
     "Inspect the bow before it is strung, use a stringer, and never dry-fire it. A strung bow holds enough "
     "energy to maim: eye protection on, nobody in line with the limbs.",
-    "Glass dust harms lungs and skin: wet sanding or extraction, a fitting respirator, gloves, long sleeves.",
+    GLASS_DUST,
     "Never sand through the glass. If in doubt, stop and ask somebody experienced.",
 )
 

@@ -25,7 +25,7 @@ from calc.outcome import (
     check,
     sentence,
 )
-from calc.quantities import INCH
+from calc.quantities import INCH, ROUNDING
 from calc.shop.tracking import groove_angle, lean
 
 READING = INCH / 64
@@ -34,7 +34,6 @@ READING = INCH / 64
 FAR_OUT = 3.0
 """Beyond this many times what practice accepts, sanding is not the way (common practice)."""
 
-SLACK = 1e-9
 
 Limb = namedtuple("Limb", "name offset_riser height_riser offset_tip height_tip groove_outer groove_inner "
                           "groove_length")
@@ -102,20 +101,20 @@ def _finding(limb: Limb) -> Finding:
 
 def _outside(each: Finding, limits: tuple[float, float, float]) -> bool:
     offset, twist, _ = limits
-    return abs(each.limb.offset_riser) > offset + SLACK or abs(each.twist) > twist + SLACK
+    return abs(each.limb.offset_riser) > offset + ROUNDING or abs(each.twist) > twist + ROUNDING
 
 
 def _far_out(each: Finding, limits: tuple[float, float, float]) -> bool:
-    return abs(each.twist) > FAR_OUT * limits[1] + SLACK
+    return abs(each.twist) > FAR_OUT * limits[1] + ROUNDING
 
 
 def _groove_out(each: Finding, limits: tuple[float, float, float]) -> bool:
-    return abs(each.groove) > limits[2] + SLACK
+    return abs(each.groove) > limits[2] + ROUNDING
 
 
 def _points_at_riser(both: tuple[Finding, ...], limits: tuple[float, float, float]) -> bool:
     first, second = both[0].limb.offset_riser, both[1].limb.offset_riser
-    return min(abs(first), abs(second)) > limits[0] + SLACK and first * second > 0
+    return min(abs(first), abs(second)) > limits[0] + ROUNDING and first * second > 0
 
 
 def _side(offset: float) -> str:
@@ -190,7 +189,7 @@ def _limb_checks(each: Finding, limits: tuple[float, float, float]) -> list[Chec
             "The " + name + " limb is twisted by {}, more than sanding should put right: look for lifted "
             "glass, a parted lamination or a bow that was strung by stepping through.",
             amount("angle", abs(each.twist)))))
-    elif abs(each.twist) > most_twist + SLACK:
+    elif abs(each.twist) > most_twist + ROUNDING:
         found.append(check(name + "-twist", WATCH, sentence(
             "The " + name + " limb is twisted by {}; practice accepts {}. Draw it only if edges, fadeouts "
                             "and taps of that limb left no doubt in the inspection and the string lies at no "
@@ -202,7 +201,7 @@ def _limb_checks(each: Finding, limits: tuple[float, float, float]) -> list[Chec
             "The " + name + " limb's twist of {} is within {}.", amount("angle", abs(each.twist)),
             amount("angle", most_twist))))
     offset = each.limb.offset_riser
-    if abs(offset) > most_offset + SLACK:
+    if abs(offset) > most_offset + ROUNDING:
         found.append(check(name + "-offset", WATCH, sentence(
             "At the " + name + " fadeout the string lies {} to the " + _side(offset)
             + " of the middle; practice accepts {}.", amount("length", abs(offset)),

@@ -2,6 +2,7 @@
 
 from collections import namedtuple
 
+from calc.bows.cautions import GLASS_DUST
 from calc.bows.checks import calibration_check, glass_check
 from calc.bows.inputs import (
     belly_share,
@@ -79,7 +80,7 @@ from calc.outcome import (
     check,
     sentence,
 )
-from calc.quantities import INCH, POUND_FORCE
+from calc.quantities import INCH, POUND_FORCE, ROUNDING
 from calc.tables import practice
 
 TYPE_CHECKING = False
@@ -105,7 +106,6 @@ SHORT = 0.1 * POUND_FORCE
 
 SHAVING = INCH / 1000
 CURVE_POINTS = 9
-ROUNDING = 1e-9
 Task = namedtuple("Task", "bow bench sanding factors most least finishing")
 """The measured bow, how it is read, where it is sanded, each limb's stiffness over the reckoned one, the most
 that may come off a limb with the glass that has to stay [m], and what edges and finish sanding take after."""
@@ -673,7 +673,7 @@ CAUTIONS: tuple[Sentence | str, ...] = (
     "ends the job.",
     "Never sand through the glass. Take less than planned, flex the limbs 20 to 30 short draws, measure, go "
     "on; the first full draw after it from a distance on a tiller stand, with eye protection.",
-    "Glass dust harms lungs and skin: wet sanding or extraction, a fitting respirator, gloves, long sleeves.",
+    GLASS_DUST,
     "Glass thickness is often guessed wrong: look at the edge of the limb with a lens, at several places.",
 )
 

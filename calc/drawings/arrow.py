@@ -1,7 +1,7 @@
 """An arrow to scale along its length: its masses, where it balances, how it swings."""
 
+from calc.drawings.marks import at, label
 from calc.outcome import Amount, Drawing, sentence
-from calc.quantities import show_number
 
 WIDTH = 440
 HEIGHT = 226
@@ -37,21 +37,21 @@ def arrow_drawing(
     at_balance = _along(balance.value / length)
     shapes: list[object] = _arrow()
     shapes += [
-        _label(LEFT, 22, "start", sentence("{} at the nock", rear)),
-        _label(WIDTH - LEFT, 22, "end", sentence("{} at the point", front)),
+        label(LEFT, 22, "start", sentence("{} at the nock", rear)),
+        label(WIDTH - LEFT, 22, "end", sentence("{} at the point", front)),
         ["path", {"class": "rb-quiet", "d": "M " + _joined(_along(0.5), SHAFT - 12) + " V "
                   + str(SHAFT + 12)}],
         ["path", {"class": "rb-mark", "d": "M " + _joined(at_balance, SHAFT + 4) + " l -8 14 h 16 Z"}],
-        _label(_inside(at_balance, BALANCE_HALF), SHAFT + 38, "middle",
+        label(_inside(at_balance, BALANCE_HALF), SHAFT + 38, "middle",
                sentence("balance {}", balance)),
         ["path", {"class": "rb-quiet", "d": "M " + _joined(LEFT, SWING) + " H " + str(RIGHT)}],
         ["path", {"class": "rb-mark", "d": _curve(swing)}],
     ]
     for node in nodes:
         at_node = _along(node.value / length)
-        shapes.append(["circle", {"class": "rb-ink", "cx": _shown(at_node), "cy": str(SWING), "r": "5"}])
-        shapes.append(_label(_inside(at_node, NODE_HALF), SWING + 30, "middle", sentence("{}", node)))
-    shapes.append(_label(LEFT, SWING + 58, "start", sentence("first swing {}", frequency)))
+        shapes.append(["circle", {"class": "rb-ink", "cx": at(at_node), "cy": str(SWING), "r": "5"}])
+        shapes.append(label(_inside(at_node, NODE_HALF), SWING + 30, "middle", sentence("{}", node)))
+    shapes.append(label(LEFT, SWING + 58, "start", sentence("first swing {}", frequency)))
     return Drawing(
         "arrow", "The arrow to scale along its length, and its first bending swing, much enlarged; rings "
         "stand still. Distances are from the nock's throat.",
@@ -90,13 +90,7 @@ def _curve(swing: list[float]) -> str:
     return "M " + " L ".join(points)
 
 
-def _label(x: float, y: float, anchor: str, text: object) -> list[object]:
-    return ["text", {"class": "rb-label", "x": _shown(x), "y": _shown(y), "text-anchor": anchor}, text]
-
 
 def _joined(x: float, y: float) -> str:
-    return _shown(x) + " " + _shown(y)
+    return at(x) + " " + at(y)
 
-
-def _shown(number: float) -> str:
-    return show_number(number, 1)

@@ -1,7 +1,7 @@
 """Hours of each task as a bar from low to high with a tick at the likely."""
 
+from calc.drawings.marks import at
 from calc.outcome import Drawing, amount, sentence
-from calc.quantities import show_number
 
 WIDTH = 440
 LEFT = 180
@@ -16,7 +16,7 @@ def estimate_drawing(tasks: list[tuple[str, float, float, float]]) -> Drawing:
     shapes: list[object] = []
     for index, (name, low, likely, high) in enumerate(tasks):
         y = TOP + index * ROW
-        start, tick, end = [_shown(LEFT + (RIGHT - LEFT) * each / most) for each in (low, likely, high)]
+        start, tick, end = [at(LEFT + (RIGHT - LEFT) * each / most) for each in (low, likely, high)]
         shapes += [
             ["text", {"class": "rb-label", "x": str(LEFT - 12), "y": str(y + 15), "text-anchor": "end"},
              name],
@@ -35,6 +35,3 @@ def estimate_drawing(tasks: list[tuple[str, float, float, float]]) -> Drawing:
                             "The longest ends at {}.", amount("hours", most)),
                    WIDTH, foot + 28, shapes)
 
-
-def _shown(number: float) -> str:
-    return show_number(number, 1)

@@ -1,7 +1,7 @@
 """A section of the grip before and after, to scale, the back up."""
 
+from calc.drawings.marks import at, label
 from calc.outcome import Drawing, amount, sentence
-from calc.quantities import show_number
 
 WIDTH = 440
 MIDDLE = 150
@@ -37,12 +37,12 @@ def grip_drawing(
         shapes.append(_hole(after, hole, scale, middle))
     right = MIDDLE + before[0] * scale / 2 + 22
     shapes += [
-        _label(MIDDLE, TOP - 12, "middle", "back"),
-        _label(MIDDLE, TOP + height + 24, "middle", "belly"),
-        _label(right, middle - 20, "start", sentence("before {} wide", amount("length", before[0]))),
-        _label(right, middle - 2, "start", sentence("and {} deep", amount("length", before[1]))),
-        _label(right, middle + 24, "start", sentence("after {} wide", amount("length", after[0]))),
-        _label(right, middle + 42, "start", sentence("and {} deep", amount("length", after[1]))),
+        label(MIDDLE, TOP - 12, "middle", "back"),
+        label(MIDDLE, TOP + height + 24, "middle", "belly"),
+        label(right, middle - 20, "start", sentence("before {} wide", amount("length", before[0]))),
+        label(right, middle - 2, "start", sentence("and {} deep", amount("length", before[1]))),
+        label(right, middle + 24, "start", sentence("after {} wide", amount("length", after[0]))),
+        label(right, middle + 42, "start", sentence("and {} deep", amount("length", after[1]))),
     ]
     return Drawing(
         "grip", "The most strained section, to scale: " + name,
@@ -58,10 +58,10 @@ def _outline(
 ) -> list[object]:
     width, depth = size[0] * scale, size[1] * scale
     if rounded:
-        return ["ellipse", {"class": name, "cx": str(MIDDLE), "cy": _shown(middle), "rx": _shown(width / 2),
-                            "ry": _shown(depth / 2)}]
-    return ["rect", {"class": name, "x": _shown(MIDDLE - width / 2), "y": _shown(middle - depth / 2),
-                     "width": _shown(width), "height": _shown(depth)}]
+        return ["ellipse", {"class": name, "cx": str(MIDDLE), "cy": at(middle), "rx": at(width / 2),
+                            "ry": at(depth / 2)}]
+    return ["rect", {"class": name, "x": at(MIDDLE - width / 2), "y": at(middle - depth / 2),
+                     "width": at(width), "height": at(depth)}]
 
 
 def _hole(
@@ -70,18 +70,12 @@ def _hole(
     runs, diameter, from_middle = hole
     if runs == "side":
         half = size[0] * scale / 2
-        return ["rect", {"class": "rb-mark", "x": _shown(MIDDLE - half),
-                         "y": _shown(middle - (from_middle + diameter / 2) * scale),
-                         "width": _shown(2 * half), "height": _shown(diameter * scale)}]
+        return ["rect", {"class": "rb-mark", "x": at(MIDDLE - half),
+                         "y": at(middle - (from_middle + diameter / 2) * scale),
+                         "width": at(2 * half), "height": at(diameter * scale)}]
     half = size[1] * scale / 2
-    return ["rect", {"class": "rb-mark", "x": _shown(MIDDLE - diameter / 2 * scale),
-                     "y": _shown(middle - half), "width": _shown(diameter * scale),
-                     "height": _shown(2 * half)}]
+    return ["rect", {"class": "rb-mark", "x": at(MIDDLE - diameter / 2 * scale),
+                     "y": at(middle - half), "width": at(diameter * scale),
+                     "height": at(2 * half)}]
 
 
-def _label(x: float, y: float, anchor: str, text: object) -> list[object]:
-    return ["text", {"class": "rb-label", "x": _shown(x), "y": _shown(y), "text-anchor": anchor}, text]
-
-
-def _shown(number: float) -> str:
-    return show_number(number, 1)

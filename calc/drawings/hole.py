@@ -1,12 +1,12 @@
 """A blind hole cut open along its middle, to scale: wood, insert, cone of the drill, wall behind it."""
 
+from calc.drawings.marks import at, label
 from calc.outcome import (
     Drawing,
     Sentence,
     amount,
     sentence,
 )
-from calc.quantities import show_number
 
 WIDTH = 440
 LEFT = 20
@@ -45,12 +45,12 @@ def hole_drawing(
             (LEFT + tip * scale, middle), (end, middle - half * point), (end, middle - half),
             (LEFT, middle - half)]
     shapes: list[object] = [["path", {"class": "rb-fill", "d": _wood(far, block, hole, through)}]]
-    shapes.append(["rect", {"class": "rb-glass", "x": str(LEFT), "y": _shown(middle - half),
-                            "width": _shown(insert * scale), "height": _shown(2 * half)}])
+    shapes.append(["rect", {"class": "rb-glass", "x": str(LEFT), "y": at(middle - half),
+                            "width": at(insert * scale), "height": at(2 * half)}])
     if through:
         shapes.append(["path", {"class": "rb-mark", "d": _path(hole)}])
     shapes.append(["path", {"class": "rb-quiet",
-                            "d": f"M 6 {_shown(middle)} H {_shown(LEFT + tip * scale)}"}])
+                            "d": f"M 6 {at(middle)} H {at(LEFT + tip * scale)}"}])
     bottom = TOP + block
     shapes += _measure(0, bottom, LEFT, LEFT + shoulder * scale, "rb-ink",
                        sentence("to the shoulder {}", amount("depth", shoulder)))
@@ -60,7 +60,7 @@ def hole_drawing(
         shapes += _measure(2, bottom, far - wall * scale, far, "rb-mark",
                            sentence("wall in the worst case {}", amount("thickness", wall)))
     else:
-        shapes.append(_label(LEFT, bottom + 2 * ROW + 26, "start", "can come through the far side"))
+        shapes.append(label(LEFT, bottom + 2 * ROW + 26, "start", "can come through the far side"))
     return Drawing(
         "hole", "The hole cut open, to scale, drilled from the left",
         sentence("A riser {} thick, drilled {} to the shoulder and {} to the point of the bit. The insert "
@@ -76,22 +76,16 @@ def _wood(far: float, block: float, hole: list[tuple[float, float]], through: bo
 
 
 def _path(points: list[tuple[float, float]]) -> str:
-    return "M " + " L ".join([_shown(x) + " " + _shown(y) for x, y in points])
+    return "M " + " L ".join([at(x) + " " + at(y) for x, y in points])
 
 
 def _measure(row: int, bottom: float, start: float, end: float, name: str, text: Sentence) -> list[object]:
     """Return a measuring line below the drawing with its text under it, kept inside the drawing."""
     y = bottom + 12 + row * ROW
-    line = (f"M {_shown(start)} {_shown(y - 5)} V {_shown(y + 5)} M {_shown(start)} {_shown(y)} "
-            f"H {_shown(end)} M {_shown(end)} {_shown(y - 5)} V {_shown(y + 5)}")
+    line = (f"M {at(start)} {at(y - 5)} V {at(y + 5)} M {at(start)} {at(y)} "
+            f"H {at(end)} M {at(end)} {at(y - 5)} V {at(y + 5)}")
     right = start > WIDTH / 2
     return [["path", {"class": name, "d": line}],
-            _label(max(end, WIDTH / 2) if right else start, y + 19, "end" if right else "start", text)]
+            label(max(end, WIDTH / 2) if right else start, y + 19, "end" if right else "start", text)]
 
 
-def _label(x: float, y: float, anchor: str, text: object) -> list[object]:
-    return ["text", {"class": "rb-label", "x": _shown(x), "y": _shown(y), "text-anchor": anchor}, text]
-
-
-def _shown(number: float) -> str:
-    return show_number(number, 1)

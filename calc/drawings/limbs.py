@@ -1,7 +1,7 @@
 """A bow unstrung, braced and drawn, lying on its side: to true scale."""
 
+from calc.drawings.marks import at
 from calc.outcome import Amount, Drawing, sentence
-from calc.quantities import show_number
 
 WIDTH = 640
 MARGIN = 14
@@ -28,8 +28,8 @@ def bow_drawing(
     def path(points: list[tuple[float, float]]) -> str:
         words = []
         for x, y in points:
-            words.append(_tenths(MARGIN + (y - min(across)) * scale))
-            words.append(_tenths(MARGIN + (x - min(down)) * scale))
+            words.append(at(MARGIN + (y - min(across)) * scale))
+            words.append(at(MARGIN + (x - min(down)) * scale))
         return "M " + " L ".join([words[i] + " " + words[i + 1] for i in range(0, len(words), 2)])
 
     return Drawing(
@@ -45,6 +45,3 @@ def bow_drawing(
         ],
     )
 
-
-def _tenths(number: float) -> str:
-    return show_number(number, 1)

@@ -1,5 +1,6 @@
 """A laminated section as layers, with what comes off each face. Depth to scale, width not."""
 
+from calc.drawings.marks import at
 from calc.mechanics.bow.thinning import Build
 from calc.outcome import (
     Drawing,
@@ -7,7 +8,6 @@ from calc.outcome import (
     amount,
     sentence,
 )
-from calc.quantities import show_number
 
 WIDTH = 380
 HEIGHT = 300
@@ -55,16 +55,16 @@ def section_drawing(title: str, thickness: float, build: Build, off_back: float,
 
 
 def _band(name: str, top: float, height: float) -> list[object]:
-    return ["rect", {"class": name, "x": str(LEFT), "y": _tenths(top), "width": str(RIGHT - LEFT),
-                     "height": _tenths(height)}]
+    return ["rect", {"class": name, "x": str(LEFT), "y": at(top), "width": str(RIGHT - LEFT),
+                     "height": at(height)}]
 
 
 def _label(text: Sentence, middle: float, place: float) -> list[object]:
     """Return a text at one height with a line from the middle of its layer."""
     return [
         ["path", {"class": "rb-quiet",
-                  "d": f"M {RIGHT} {_tenths(middle)} L {RIGHT + 18} {_tenths(place)}"}],
-        ["text", {"class": "rb-label", "x": str(RIGHT + 24), "y": _tenths(place + 5)}, text],
+                  "d": f"M {RIGHT} {at(middle)} L {RIGHT + 18} {at(place)}"}],
+        ["text", {"class": "rb-label", "x": str(RIGHT + 24), "y": at(place + 5)}, text],
     ]
 
 
@@ -79,6 +79,3 @@ def _spread(heights: list[float], apart: float, lowest: float) -> list[float]:
         floor = spread[index] - apart
     return spread
 
-
-def _tenths(number: float) -> str:
-    return show_number(number, 1)

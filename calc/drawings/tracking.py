@@ -2,8 +2,8 @@
 
 import math
 
+from calc.drawings.marks import at, label
 from calc.outcome import Drawing, amount, sentence
-from calc.quantities import show_number
 
 WIDTH = 440
 HEIGHT = 290
@@ -37,11 +37,11 @@ def _limb(index: int, limb: tuple[str, float, float, float], scale: float) -> li
     """Return one limb of a bow that lies with its upper tip to the right; the archer's right is down."""
     name, at_riser, at_tip, twist = limb
     middle = 62 + index * 140
-    riser, tip = _shown(middle + at_riser * scale), _shown(middle + at_tip * scale)
+    riser, tip = at(middle + at_riser * scale), at(middle + at_tip * scale)
     root, end = (LEFT, LEFT + LENGTH) if index == 0 else (LEFT + LENGTH, LEFT)
     inner, outer = root + 0.4 * (end - root), root + 0.8 * (end - root)
-    outline = (f"M {root} {middle - 22} C {_shown(inner)} {middle - 22} {_shown(outer)} {middle - 14} {end} "
-               f"{middle - 7} V {middle + 7} C {_shown(outer)} {middle + 14} {_shown(inner)} {middle + 22} "
+    outline = (f"M {root} {middle - 22} C {at(inner)} {middle - 22} {at(outer)} {middle - 14} {end} "
+               f"{middle - 7} V {middle + 7} C {at(outer)} {middle + 14} {at(inner)} {middle + 22} "
                f"{root} {middle + 22} Z")
     return [
         ["path", {"class": "rb-fill", "d": outline}],
@@ -49,27 +49,21 @@ def _limb(index: int, limb: tuple[str, float, float, float], scale: float) -> li
         ["path", {"class": "rb-string", "d": f"M {root} {riser} L {end} {tip}"}],
         ["circle", {"class": "rb-mark", "cx": str(root), "cy": riser, "r": "4"}],
         ["circle", {"class": "rb-mark", "cx": str(end), "cy": tip, "r": "4"}],
-        _label(LEFT, middle - 34, "start", name + " limb, tip on the " + ("right" if index == 0 else "left")),
-        _label(root, middle + 44, "start" if index == 0 else "end",
+        label(LEFT, middle - 34, "start", name + " limb, tip on the " + ("right" if index == 0 else "left")),
+        label(root, middle + 44, "start" if index == 0 else "end",
                sentence("{}", amount("thickness", at_riser))),
-        _label(end, middle + 44, "end" if index == 0 else "start",
+        label(end, middle + 44, "end" if index == 0 else "start",
                sentence("{}", amount("thickness", at_tip))),
         _face(355, middle, 0.0, "rb-quiet"),
         _face(355, middle, max(-30.0, min(30.0, 3 * twist)), "rb-mark"),
-        _label(355, middle + 44, "middle", sentence("twist {}", amount("angle", twist))),
+        label(355, middle + 44, "middle", sentence("twist {}", amount("angle", twist))),
     ]
 
 
 def _face(x: int, y: int, angle: float, name: str) -> list[object]:
     across = 45 * math.cos(math.radians(angle))
     up = 45 * math.sin(math.radians(angle))
-    return ["path", {"class": name, "d": f"M {_shown(x - across)} {_shown(y - up)} "
-                     f"L {_shown(x + across)} {_shown(y + up)}"}]
+    return ["path", {"class": name, "d": f"M {at(x - across)} {at(y - up)} "
+                     f"L {at(x + across)} {at(y + up)}"}]
 
 
-def _label(x: float, y: float, anchor: str, text: object) -> list[object]:
-    return ["text", {"class": "rb-label", "x": _shown(x), "y": _shown(y), "text-anchor": anchor}, text]
-
-
-def _shown(number: float) -> str:
-    return show_number(number, 1)

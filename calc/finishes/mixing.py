@@ -24,7 +24,7 @@ from calc.outcome import (
     check,
     sentence,
 )
-from calc.quantities import show_number
+from calc.quantities import ROUNDING, show_number
 from calc.shop.film import mixed_volumes, parts_by_volume, time_factor_doubling
 from calc.tables.finish_families import POT_LIFE_REFERENCE, find
 
@@ -33,7 +33,6 @@ MIXED = ("two-part-urethane", "catalysed-lacquer")
 
 VOLUME = "volume"
 WEIGHT = "weight"
-ROUNDING = 1e-9
 
 Can = namedtuple("Can", "by parts densities pot_life pot_life_at")
 """What stands on the can about mixing; None for what was not given.

@@ -9,12 +9,12 @@ from calc.outcome import (
     check,
     sentence,
 )
+from calc.quantities import ROUNDING
 from calc.tables.finish_families import FAMILIES, find
 
 OWN = "own"
 """A product of no family of the table: its sheet says all."""
 
-ROUNDING = 1e-9
 
 
 def family_choice(with_own: bool = False) -> Input:

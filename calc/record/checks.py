@@ -8,6 +8,7 @@ from calc.outcome import (
     check,
     sentence,
 )
+from calc.quantities import ROUNDING
 from calc.record import derive
 from calc.record.entries import Entry
 from calc.record.fold import State
@@ -20,7 +21,6 @@ LEAST_SHARE = practice.find("glass-left").low
 USUAL_DROP = practice.find("weight-drop").high
 LEAST_MASS = practice.find("arrow-never").low
 LOW_MASS = practice.find("arrow-light").low
-ROUNDING = 1e-9
 READ_AGAIN = (
     ("reading.weight", "draw weight"), ("reading.upper", "tiller"), ("reading.curve", "the draw curve"),
     ("reading.stations_upper", "the sections"), ("reading.glass_belly", "the glass"),
