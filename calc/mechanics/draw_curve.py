@@ -6,9 +6,7 @@ ends). Values that still fall are pooled to their mean (isotonic regression).
 Between the readings runs a monotone cubic (Fritsch and Carlson).
 """
 
-
 import math
-from collections import namedtuple
 
 from calc.checks import require_not_negative, require_positive
 from calc.numerics import cubic
@@ -17,8 +15,16 @@ MOST_STEPS = 100
 STIFFEST = 1e12
 """Largest weight of roughness that is tried: the curve is then a straight line."""
 
-Curve = namedtuple("Curve", "draws forces slopes")
-"""A monotone cubic: draw [m], force [N] and slope [N/m] at each reading."""
+
+class Curve:
+    """A monotone cubic: draw [m], force [N] and slope [N/m] at each reading."""
+
+    def __init__(
+        self, draws: tuple[float, ...], forces: tuple[float, ...], slopes: tuple[float, ...]
+    ) -> None:
+        self.draws = draws
+        self.forces = forces
+        self.slopes = slopes
 
 
 def curve_from_readings(

@@ -1,7 +1,6 @@
 """Areas, second moments and section moduli of the cross sections met at the bench."""
 
 import math
-from collections import namedtuple
 
 from calc.checks import require_not_negative, require_positive
 
@@ -197,8 +196,15 @@ def ellipse_second_moment_of_area(width: float, depth: float) -> float:
     return ellipse_area(width, depth) * depth**2 / 16.0
 
 
-Section = namedtuple("Section", "area second_moment_of_area distance_to_face")
-"""A section about its own neutral axis: area [m^2], second moment [m^4], distance to the farther face [m]."""
+class Section:
+    """A section about its own neutral axis: area [m^2], second moment [m^4], distance to the farther face
+    [m].
+    """
+
+    def __init__(self, area: float, second_moment_of_area: float, distance_to_face: float) -> None:
+        self.area = area
+        self.second_moment_of_area = second_moment_of_area
+        self.distance_to_face = distance_to_face
 
 
 def without_strip(section: Section, strip_width: float, strip_depth: float, offset: float) -> Section:

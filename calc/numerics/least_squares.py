@@ -1,17 +1,48 @@
 """What strokes of the sanding block do, learnt from a log of strokes and readings."""
 
 import math
-from collections import namedtuple
 
-Line = namedtuple("Line", "start slope start_variance slope_variance covariance misfit")
-"""A straight line fitted to readings. misfit: mean square of reading less line over error squared."""
 
-StrokesLeft = namedtuple("StrokesLeft", "upper lower upper_error lower_error")
+class Line:
+    """A straight line fitted to readings. misfit: mean square of reading less line over error squared."""
 
-Papers = namedtuple("Papers", "lines fitted now misfit")
-"""Readings explained by one start and one slope for each paper. lines: one Line a paper over all strokes, as
-it would go on from the last reading, None where the paper has no strokes between readings. fitted: one value
-a reading. now: value and standard error at the last reading. misfit: as of a Line."""
+    def __init__(
+        self, start: float, slope: float, start_variance: float, slope_variance: float, covariance: float,
+        misfit: float
+    ) -> None:
+        self.start = start
+        self.slope = slope
+        self.start_variance = start_variance
+        self.slope_variance = slope_variance
+        self.covariance = covariance
+        self.misfit = misfit
+
+
+class StrokesLeft:
+    """Strokes still to do on each limb, and the standard error of each."""
+
+    def __init__(self, upper: float, lower: float, upper_error: float, lower_error: float) -> None:
+        self.upper = upper
+        self.lower = lower
+        self.upper_error = upper_error
+        self.lower_error = lower_error
+
+
+class Papers:
+    """Readings explained by one start and one slope for each paper. lines: one Line a paper over all strokes,
+    as it would go on from the last reading, None where the paper has no strokes between readings. fitted: one
+    value a reading. now: value and standard error at the last reading. misfit: as of a Line.
+    """
+
+    def __init__(
+        self, lines: tuple[Line | None, ...], fitted: tuple[float, ...], now: tuple[float, float],
+        misfit: float
+    ) -> None:
+        self.lines = lines
+        self.fitted = fitted
+        self.now = now
+        self.misfit = misfit
+
 
 NORMAL_95 = 1.959964
 """Standard errors on either side that hold 95 % of a normal spread."""
@@ -136,7 +167,10 @@ def _inverse(matrix: list[list[float]]) -> list[list[float]]:
     rows = [list(row) + [1.0 if i == j else 0.0 for j in range(size)]
             for i, row in enumerate(matrix)]
     for column in range(size):
-        best = max(range(column, size), key=lambda i: abs(rows[i][column]))
+        best = column
+        for i in range(column + 1, size):
+            if abs(rows[i][column]) > abs(rows[best][column]):
+                best = i
         if rows[best][column] == 0:
             raise ValueError("the readings do not tell the papers apart")
         rows[column], rows[best] = rows[best], rows[column]

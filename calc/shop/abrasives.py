@@ -44,7 +44,11 @@ def nearest(size: float, grits: tuple[Grit, ...]) -> Grit:
         raise ValueError("a grain size must be positive, got " + str(size) + " m")
     if not grits:
         raise ValueError("there must be a grade to choose from")
-    return min(grits, key=lambda grit: (abs(math.log(grit.size / size)), -grit.size))
+
+    def distance(grit: Grit) -> tuple[float, float]:
+        return abs(math.log(grit.size / size)), -grit.size
+
+    return min(grits, key=distance)
 
 
 def ladder(grits: tuple[Grit, ...], start: Grit, finish: Grit, limit: float) -> list[Grit]:
@@ -76,10 +80,14 @@ def ladder(grits: tuple[Grit, ...], start: Grit, finish: Grit, limit: float) -> 
         raise ValueError("the finish grade must not be coarser than the start")
     between = [grit for grit in grits if finish.size < grit.size < start.size]
     chain = [start]
-    chain += sorted(between, key=lambda grit: -grit.size)
+    chain += sorted(between, key=_fineness)
     if finish.size < start.size:
         chain.append(finish)
     return _fewest_steps(chain, limit)
+
+
+def _fineness(grit: Grit) -> float:
+    return -grit.size
 
 
 def _fewest_steps(chain: list[Grit], limit: float) -> list[Grit]:

@@ -1,14 +1,22 @@
 """Calendar files (RFC 5545, iCalendar): just what a list of appointments needs."""
 
-from collections import namedtuple
-
 from calc.dates import DAY, date_of, two_digits
 
-Event = namedtuple("Event", "uid summary description start end sequence")
-"""An appointment. start, end: moments on the scale of `calc.dates`, in whatever time zone the reader is.
 
-uid: the same in every file that tells of it. sequence: 0 at first, higher each time it is told anew.
-"""
+class Event:
+    """An appointment. start, end: moments on the scale of `calc.dates`, in whatever time zone the reader is.
+
+    uid: the same in every file that tells of it. sequence: 0 at first, higher each time it is told anew.
+    """
+
+    def __init__(self, uid: str, summary: str, description: str, start: int, end: int, sequence: int) -> None:
+        self.uid = uid
+        self.summary = summary
+        self.description = description
+        self.start = start
+        self.end = end
+        self.sequence = sequence
+
 
 LONGEST_LINE = 75  # bytes, line end left out
 LINE_END = "\r\n"

@@ -1,5 +1,7 @@
 """Films of finish: how thick wet and dry, how much to mix, how long they take."""
 
+import math
+
 from calc.checks import require_not_negative, require_positive, require_share
 
 
@@ -204,4 +206,4 @@ def time_factor_doubling(temperature: float, reference: float, step: float) -> f
     Source: cure-doubling.
     """
     require_positive("step", step, "K")
-    return float(2.0 ** ((reference - temperature) / step))
+    return math.pow(2.0, (reference - temperature) / step)

@@ -3,22 +3,43 @@
 Moments are whole seconds on the scale of `calc.dates`, in the shop's own time.
 """
 
-from collections import namedtuple
-
 from calc.dates import DAY, weekday
 
-WorkingHours = namedtuple("WorkingHours", "opens closes days")
-"""opens, closes [s] after midnight; days: weekdays worked, Monday is 0."""
 
-Step = namedtuple("Step", "name work_time least_wait longest_wait counts_from")
-"""One thing to do.
+class WorkingHours:
+    """opens, closes [s] after midnight; days: weekdays worked, Monday is 0."""
 
-work_time [s]. least_wait [s] since the end of the step before. longest_wait [s] since the end of the step
-with the index counts_from, an earlier one; both None where there is none.
-"""
+    def __init__(self, opens: int, closes: int, days: tuple[int, ...]) -> None:
+        self.opens = opens
+        self.closes = closes
+        self.days = days
 
-Planned = namedtuple("Planned", "step start end late")
-"""A step with its moments; late: its longest wait was passed."""
+
+class Step:
+    """One thing to do.
+
+    work_time [s]. least_wait [s] since the end of the step before. longest_wait [s] since the end of the step
+    with the index counts_from, an earlier one; both None where there is none.
+    """
+
+    def __init__(
+        self, name: str, work_time: int, least_wait: int, longest_wait: int | None, counts_from: int | None
+    ) -> None:
+        self.name = name
+        self.work_time = work_time
+        self.least_wait = least_wait
+        self.longest_wait = longest_wait
+        self.counts_from = counts_from
+
+
+class Planned:
+    """A step with its moments; late: its longest wait was passed."""
+
+    def __init__(self, step: Step, start: int, end: int, late: bool) -> None:
+        self.step = step
+        self.start = start
+        self.end = end
+        self.late = late
 
 
 def next_start(moment: int, work_time: int, hours: WorkingHours) -> int:
@@ -74,6 +95,8 @@ def plan(steps: tuple[Step, ...], start: int, hours: WorkingHours) -> list[Plann
     for step in steps:
         earliest = planned[-1].end + step.least_wait if planned else start
         begin = next_start(earliest, step.work_time, hours)
-        late = step.longest_wait is not None and begin - planned[step.counts_from].end > step.longest_wait
+        late = False
+        if step.longest_wait is not None and step.counts_from is not None:
+            late = begin - planned[step.counts_from].end > step.longest_wait
         planned.append(Planned(step, begin, begin + step.work_time, late))
     return planned

@@ -6,8 +6,18 @@ are sieved, from 240 on they are sorted by how fast they settle.
 
 from collections import namedtuple
 
-Grit = namedtuple("Grit", "id scale number size source status")
-"""A grade. scale: P or CAMI. number: as printed on the sheet. size [m]: mean diameter of the grains."""
+
+class Grit:
+    """A grade. scale: P or CAMI. number: as printed on the sheet. size [m]: mean diameter of the grains."""
+
+    def __init__(self, id: str, scale: str, number: int, size: float, source: str, status: str) -> None:
+        self.id = id
+        self.scale = scale
+        self.number = number
+        self.size = size
+        self.source = source
+        self.status = status
+
 
 Use = namedtuple("Use", "id work grades way until source status")
 """Grades for one kind of work, P scale. way, until: wet or dry, and how far; empty where it is not between

@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calc.shop.abrasives import ladder, nearest, scratch_depth, step_ratio
-from calc.tables.grits import CAMI_GRITS, P_GRITS, find
+from calc.tables.grits import CAMI_GRITS, P_GRITS, Grit, P, find
 
 SCALES = st.sampled_from([P_GRITS, CAMI_GRITS])
 LIMITS = st.floats(1.05, 5)
@@ -84,6 +84,6 @@ def test_scratches_are_in_proportion(size, slope):
 
 
 def test_a_step_of_just_the_limit_is_within_it():
-    shelf = tuple(P_GRITS[0]._replace(id=f"g{size}", size=size * 1e-6) for size in (150, 120, 100))
+    shelf = tuple(Grit(f"g{size}", P, size, size * 1e-6, "invented", "invented") for size in (150, 120, 100))
     assert ladder(shelf, shelf[0], shelf[2], 1.5) == [shelf[0], shelf[2]]
     assert ladder(shelf, shelf[0], shelf[2], 1.49) == list(shelf)

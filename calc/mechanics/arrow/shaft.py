@@ -4,18 +4,30 @@ A bending test lays the shaft on two supports and hangs a weight in the middle. 
 every name here says which one it means.
 """
 
-from collections import namedtuple
-
 from calc.checks import require_not_negative, require_positive
 from calc.quantities import INCH, POUND_FORCE
 
-BendingTest = namedtuple("BendingTest", "span load")  # [m], [N]
+
+class BendingTest:
+    """Distance between supports [m] and the load hung in the middle [N]."""
+
+    def __init__(self, span: float, load: float) -> None:
+        self.span = span
+        self.load = load
+
+
 TEST_28_INCH = BendingTest(span=28 * INCH, load=1.94 * POUND_FORCE)
 TEST_26_INCH = BendingTest(span=26 * INCH, load=2.0 * POUND_FORCE)
 
 _POUND_NUMBER = 26 * INCH * POUND_FORCE  # spine pounds times deflection in the 26 inch test [N m]
 
-PointMass = namedtuple("PointMass", "mass position")  # [kg], [m] from the throat of the nock
+
+class PointMass:
+    """A mass [kg] and its distance [m] from the throat of the nock."""
+
+    def __init__(self, mass: float, position: float) -> None:
+        self.mass = mass
+        self.position = position
 
 
 def static_deflection(flexural_rigidity: float, test: BendingTest) -> float:

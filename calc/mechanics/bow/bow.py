@@ -10,7 +10,6 @@ point of the grip.
 """
 
 import math
-from collections import namedtuple
 
 from calc.checks import require_positive
 from calc.mechanics.bow.elastica import Limb, LimbShape, Pull
@@ -32,10 +31,31 @@ SHORTEST_STRIDE = 0.01  # of the longest
 SAME_PLACE = 1e-10  # of the longest
 MOST_STRIDES = 100
 
-Tiller = namedtuple("Tiller", "upper lower difference")
-"""Distances from string to limb [m]; positive difference: the upper limb stands farther off."""
 
-_Balance = namedtuple("_Balance", "distance upper_tension upper_angle lower_tension lower_angle direction")
+class Tiller:
+    """Distances from string to limb [m]; positive difference: the upper limb stands farther off."""
+
+    def __init__(self, upper: float, lower: float, difference: float) -> None:
+        self.upper = upper
+        self.lower = lower
+        self.difference = difference
+
+
+class _Balance:
+    """Tensions [N] and string angles [rad] at a distance [m] from the pivot point, and the direction of draw
+    [rad].
+    """
+
+    def __init__(
+        self, distance: float, upper_tension: float, upper_angle: float, lower_tension: float,
+        lower_angle: float, direction: float
+    ) -> None:
+        self.distance = distance
+        self.upper_tension = upper_tension
+        self.upper_angle = upper_angle
+        self.lower_tension = lower_tension
+        self.lower_angle = lower_angle
+        self.direction = direction
 
 
 class _NoBalance(Exception):
@@ -206,7 +226,11 @@ class Drawn(_Strung):
 
         Source: geometry, nothing but the distance is changed.
         """
-        return _Balance(distance, *tuple(self._balance)[1:])
+        balance = self._balance
+        return _Balance(
+            distance, balance.upper_tension, balance.upper_angle,
+            balance.lower_tension, balance.lower_angle, balance.direction,
+        )
 
     @property
     def stored_energy(self) -> float:
@@ -512,7 +536,9 @@ class Bow:
         limb's tension and string angle as they depend on the direction of draw; the fifth, that the force
         passes through the pivot point, then gives the direction.
         """
-        distance, tension_u, angle_u, tension_l, angle_l, direction = guess
+        distance, direction = guess.distance, guess.direction
+        tension_u, angle_u = guess.upper_tension, guess.upper_angle
+        tension_l, angle_l = guess.lower_tension, guess.lower_angle
         string_yield = self.string_yield
         pull_u = pull_l = None
         for _ in range(MOST_CORRECTIONS // 2):
@@ -614,16 +640,22 @@ def _foreseen(braced: Braced, trail: list[_Balance], distance: float) -> _Balanc
             distance, last.upper_tension, last.upper_angle + further / braced.upper_length,
             last.lower_tension, last.lower_angle + further / braced.lower_length, last.direction,
         )
-    values = [distance]
-    for field in range(1, 6):
+    rows = [
+        (each.upper_tension, each.upper_angle, each.lower_tension, each.lower_angle, each.direction)
+        for each in trail
+    ]
+    values = []
+    for field in range(5):
         total = 0.0
         for i in range(len(trail)):
-            part = trail[i][field]
+            part = rows[i][field]
             for j in range(len(trail)):
                 if j != i:
                     part *= (distance - trail[j].distance) / (trail[i].distance - trail[j].distance)
             total += part
         values.append(total)
-    values[1] = max(values[1], 0.3 * last.upper_tension)
-    values[3] = max(values[3], 0.3 * last.lower_tension)
-    return _Balance(*values)
+    upper_tension, upper_angle, lower_tension, lower_angle, direction = values
+    return _Balance(
+        distance, max(upper_tension, 0.3 * last.upper_tension), upper_angle,
+        max(lower_tension, 0.3 * last.lower_tension), lower_angle, direction,
+    )

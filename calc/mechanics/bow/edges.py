@@ -1,15 +1,21 @@
 """What rounded edges, narrower sides and thinner faces cost a limb's section in stiffness."""
 
 import math
-from collections import namedtuple
 
 from calc.checks import require_not_negative, require_positive
 from calc.mechanics.bow.laminate import Layer
 from calc.mechanics.bow.thinning import Build, Station, layers_of
 
-Finishing = namedtuple("Finishing", "radius radius_before width faces")
-"""What the last work takes off a limb [m]: the radius its four edges are rounded to and the one they had
-before, how much narrower both sides together become, and what comes off each face, glass only."""
+
+class Finishing:
+    """What the last work takes off a limb [m]: the radius its four edges are rounded to and the one they had
+    before, how much narrower both sides together become, and what comes off each face, glass only."""
+
+    def __init__(self, radius: float, radius_before: float, width: float, faces: float) -> None:
+        self.radius = radius
+        self.radius_before = radius_before
+        self.width = width
+        self.faces = faces
 
 
 def rounded_rigidity(width: float, layers: tuple[Layer, ...], radius: float) -> float:

@@ -19,7 +19,6 @@ belly. Beyond that point string and limb carry no moment between them and the li
 """
 
 import math
-from collections import namedtuple
 
 from calc.checks import require_positive
 from calc.numerics import cubic
@@ -29,24 +28,67 @@ FEWEST_STEPS = 20
 MOST_STATION_STEPS = 48
 MOST_HOLLOW = 0.035  # [rad], about two degrees
 
-Pull = namedtuple("Pull", "gap length departure gap_rates length_rates")
-"""What a string line meets on a limb.
 
-gap [m]: the least distance from the line to the limb where they come together; zero in balance, negative
-where the limb stands through the line. length [m]: of the string from the line's point to the nock.
-departure [m]: arc length where the string leaves the limb. The rates are derivatives of gap and length by
-tension, string angle and the point's x and y.
-"""
+class Pull:
+    """What a string line meets on a limb.
 
-LimbShape = namedtuple("LimbShape", "arc_length x y angle moment bending departure strain_energy")
-"""A limb's shape, each list with one value per station of `arc_length` [m].
+    gap [m]: the least distance from the line to the limb where they come together; zero in balance, negative
+    where the limb stands through the line. length [m]: of the string from the line's point to the nock.
+    departure [m]: arc length where the string leaves the limb. The rates are derivatives of gap and length by
+    tension, string angle and the point's x and y.
+    """
 
-x, y [m] and tangent angle [rad]; bending moment [N m]; bending [1/m], the change of curvature from rest;
-departure [m], the arc length where the string leaves the limb; strain_energy [J].
-"""
+    def __init__(
+        self, gap: float, length: float, departure: float, gap_rates: tuple[float, ...],
+        length_rates: tuple[float, ...]
+    ) -> None:
+        self.gap = gap
+        self.length = length
+        self.departure = departure
+        self.gap_rates = gap_rates
+        self.length_rates = length_rates
 
-_Path = namedtuple("_Path", "gaps turns sines cosines")
-_Meeting = namedtuple("_Meeting", "cell fraction gap")
+
+class LimbShape:
+    """A limb's shape, each list with one value per station of `arc_length` [m].
+
+    x, y [m] and tangent angle [rad]; bending moment [N m]; bending [1/m], the change of curvature from rest;
+    departure [m], the arc length where the string leaves the limb; strain_energy [J].
+    """
+
+    def __init__(
+        self, arc_length: list[float], x: list[float], y: list[float], angle: list[float],
+        moment: list[float], bending: list[float], departure: float, strain_energy: float
+    ) -> None:
+        self.arc_length = arc_length
+        self.x = x
+        self.y = y
+        self.angle = angle
+        self.moment = moment
+        self.bending = bending
+        self.departure = departure
+        self.strain_energy = strain_energy
+
+
+class _Path:
+    """A limb under a pull, by station: gap to the line [m], angle to it [rad], its sine and cosine."""
+
+    def __init__(
+        self, gaps: list[float], turns: list[float], sines: list[float], cosines: list[float]
+    ) -> None:
+        self.gaps = gaps
+        self.turns = turns
+        self.sines = sines
+        self.cosines = cosines
+
+
+class _Meeting:
+    """Where string and limb meet: the cell, the fraction of it [1] and the gap there [m]."""
+
+    def __init__(self, cell: int, fraction: float, gap: float) -> None:
+        self.cell = cell
+        self.fraction = fraction
+        self.gap = gap
 
 
 def _lowest(start: float, end: float, leave: float, arrive: float) -> float:

@@ -1,6 +1,6 @@
 """Fitting what was not measured of a bow, its unstrung shape, to readings of its draw."""
 
-from collections import namedtuple
+import math
 
 from calc.mechanics.bow.bow import Bow
 from calc.mechanics.bow.tuning import Bench, Calibration, calibrate
@@ -9,10 +9,19 @@ TYPE_CHECKING = False
 if TYPE_CHECKING:  # the small engine has no such module
     from collections.abc import Callable, Generator
 
-Fit = namedtuple("Fit", "amount calibration misfit end")
-"""The fitted amount, the bow calibrated with it, the root mean square of model less reading [N], and how the
-search ended: BEST (no other amount is better), LIMIT (it may not go farther) or UNCOMPUTED (no bow farther on
-can be computed)."""
+
+class Fit:
+    """The fitted amount, the bow calibrated with it, the root mean square of model less reading [N], and how
+    the search ended: BEST (no other amount is better), LIMIT (it may not go farther) or UNCOMPUTED (no bow
+    farther on can be computed).
+    """
+
+    def __init__(self, amount: float, calibration: Calibration, misfit: float, end: str) -> None:
+        self.amount = amount
+        self.calibration = calibration
+        self.misfit = misfit
+        self.end = end
+
 
 BEST = "best"
 LIMIT = "limit"
@@ -33,7 +42,7 @@ def root_mean_square(values: tuple[float, ...]) -> float:
 
     Source: least-squares
     """
-    return float((sum([value * value for value in values]) / len(values)) ** 0.5) if values else 0.0
+    return math.sqrt(sum([value * value for value in values]) / len(values)) if values else 0.0
 
 
 def fit_steps(

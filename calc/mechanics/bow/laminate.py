@@ -4,12 +4,23 @@ Layers are listed from the back (the face away from the archer) to the belly. De
 back face. Positive curvature bends the limb as drawing does: the back is stretched, the belly compressed.
 """
 
-from collections import namedtuple
-
 from calc.checks import require_not_negative, require_positive
 
-Layer = namedtuple("Layer", "thickness modulus")  # [m], [Pa] along the limb
-Faces = namedtuple("Faces", "back belly")  # one value for each face of the limb
+
+class Layer:
+    """Thickness [m] and modulus [Pa] along the limb."""
+
+    def __init__(self, thickness: float, modulus: float) -> None:
+        self.thickness = thickness
+        self.modulus = modulus
+
+
+class Faces:
+    """One value for each face of the limb."""
+
+    def __init__(self, back: float, belly: float) -> None:
+        self.back = back
+        self.belly = belly
 
 
 def _moments(layers: tuple[Layer, ...]) -> tuple[float, float, float]:

@@ -1,7 +1,5 @@
 """A limb for the bow model from what a bowyer can measure, and the same limb after a stretch is sanded."""
 
-from collections import namedtuple
-
 from calc.checks import require_not_negative
 from calc.mechanics.bow.edges import Finishing, finished_share
 from calc.mechanics.bow.elastica import Limb
@@ -15,12 +13,25 @@ from calc.mechanics.bow.thinning import (
 
 STATIONS = 21  # of the limb made; sections between the measured ones lie on straight lines
 
-Sanding = namedtuple("Sanding", "start end feather belly_share")
-"""A stretch to be sanded: from start to end, from the fadeout, with a ramp of length feather inside each end
-[m], and the part of what comes off that comes off the belly, 0 to 1."""
 
-Profile = namedtuple("Profile", "length angles")
-"""Length [m] along an unstrung limb and its tangent angles [rad] at equally spaced stations."""
+class Sanding:
+    """A stretch to be sanded: from start to end, from the fadeout, with a ramp of length feather inside each
+    end [m], and the part of what comes off that comes off the belly, 0 to 1.
+    """
+
+    def __init__(self, start: float, end: float, feather: float, belly_share: float) -> None:
+        self.start = start
+        self.end = end
+        self.feather = feather
+        self.belly_share = belly_share
+
+
+class Profile:
+    """Length [m] along an unstrung limb and its tangent angles [rad] at equally spaced stations."""
+
+    def __init__(self, length: float, angles: tuple[float, ...]) -> None:
+        self.length = length
+        self.angles = angles
 
 
 def sanded_share(sanding: Sanding, position: float) -> float:

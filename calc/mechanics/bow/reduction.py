@@ -1,7 +1,5 @@
 """What to take off each limb of a computed bow so that weight and tiller arrive together."""
 
-from collections import namedtuple
-
 from calc.mechanics.bow.bow import Bow
 from calc.mechanics.bow.tuning import (
     Bench,
@@ -16,12 +14,27 @@ TYPE_CHECKING = False
 if TYPE_CHECKING:  # the small engine has no such module
     from collections.abc import Callable, Generator, Iterator
 
-Reduction = namedtuple("Reduction", "upper lower state rates too_heavy off_tiller lower_weight_helps")
-"""Removals [m], the bow's state after them, and the rates of (weight, tiller) by each removal before any.
 
-too_heavy: the weight stays higher than wanted. off_tiller: tiller stays off. lower_weight_helps: tiller would
-come where it is wanted if more weight were to go, within what may come off.
-"""
+class Reduction:
+    """Removals [m], the bow's state after them, and rates of (weight, tiller) by each removal before any.
+
+    too_heavy: the weight stays higher than wanted. off_tiller: tiller stays off. lower_weight_helps: tiller
+    would come where it is wanted if more weight were to go, within what may come off.
+    """
+
+    def __init__(
+        self, upper: float, lower: float, state: State,
+        rates: tuple[tuple[float, float], tuple[float, float]], too_heavy: bool, off_tiller: bool,
+        lower_weight_helps: bool
+    ) -> None:
+        self.upper = upper
+        self.lower = lower
+        self.state = state
+        self.rates = rates
+        self.too_heavy = too_heavy
+        self.off_tiller = off_tiller
+        self.lower_weight_helps = lower_weight_helps
+
 
 PROBE = 2e-5  # [m] by which a removal is varied to see what it does
 SMALLEST = 1e-7  # [m] of removal that counts
@@ -74,13 +87,18 @@ def reduction_steps(
     if found is None:
         edges = _Edges(bow_with, bench, before, weight, tiller, most)
         found, helps = yield from edges.nearest()
-    (upper, lower), state = found
+    state = found.state
     return Reduction(
-        upper, lower, state, met.rates, state.weight > weight * (1 + WEIGHT_MET),
+        found.amounts[0], found.amounts[1], state, met.rates, state.weight > weight * (1 + WEIGHT_MET),
         abs(state.tiller - tiller) > TILLER_MET, helps)
 
 
-_Found = namedtuple("_Found", "amounts state")
+class _Found:
+    """Removals [m] and the bow's state with them."""
+
+    def __init__(self, amounts: tuple[float, float], state: State) -> None:
+        self.amounts = amounts
+        self.state = state
 
 
 def _to_the_end(met: Met, search: "Iterator[Met]") -> "Generator[float, None, _Found | None]":

@@ -1,14 +1,25 @@
 """A laminated section that gets thinner: the stiffness left, and how much may come off."""
 
-from collections import namedtuple
-
 from calc.mechanics.bow.laminate import Layer, flexural_rigidity, sanded
 
-Station = namedtuple("Station", "position width thickness")
-"""A measured section: distance from the fadeout, width and total thickness [m]."""
 
-Build = namedtuple("Build", "back belly glass_modulus core_modulus")
-"""How a limb is laid up: glass thickness on back and belly [m], moduli along the limb [Pa]."""
+class Station:
+    """A measured section: distance from the fadeout, width and total thickness [m]."""
+
+    def __init__(self, position: float, width: float, thickness: float) -> None:
+        self.position = position
+        self.width = width
+        self.thickness = thickness
+
+
+class Build:
+    """How a limb is laid up: glass thickness on back and belly [m], moduli along the limb [Pa]."""
+
+    def __init__(self, back: float, belly: float, glass_modulus: float, core_modulus: float) -> None:
+        self.back = back
+        self.belly = belly
+        self.glass_modulus = glass_modulus
+        self.core_modulus = core_modulus
 
 
 def layers_of(station: Station, build: Build) -> tuple[Layer, Layer, Layer]:

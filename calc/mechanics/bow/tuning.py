@@ -1,10 +1,9 @@
 """Weight and tiller together: how both answer to stiffness, and how to bring both where they are wanted."""
 
 import math
-from collections import namedtuple
 
 from calc.checks import require_positive
-from calc.mechanics.bow.bow import Bow
+from calc.mechanics.bow.bow import Bow, Braced, Drawn
 from calc.mechanics.bow.elastica import Limb, LimbShape
 from calc.numerics.roots import solved
 
@@ -25,24 +24,64 @@ limbs: twenty times. Beyond it a figure is wrong, not a bow strange."""
 LONGEST_STEP = 0.7
 """Of a logarithm of stiffness, from one trial to the next: about double or half."""
 
-Bench = namedtuple("Bench", "brace_height draw from_end")
-"""How the bow is read: brace height [m], draw [m] from pivot point to nocking point, and the distance [m]
-from the string's ends at which tiller is read; None to read it at the fadeouts."""
 
-State = namedtuple("State", "weight tiller braced drawn")
-"""Draw weight [N], tiller [m] (upper minus lower) and the two states they were read from."""
+class Bench:
+    """How the bow is read: brace height [m], draw [m] from pivot point to nocking point, and the distance [m]
+    from the string's ends at which tiller is read; None to read it at the fadeouts."""
 
-Shares = namedtuple("Shares", "upper lower string")
-"""Which part of the draw weight rests on the stiffness of what [1]: one value per station of each limb's
-`arc_length`, and one for the string's stretch; all together add up to 1."""
+    def __init__(self, brace_height: float, draw: float, from_end: float | None) -> None:
+        self.brace_height = brace_height
+        self.draw = draw
+        self.from_end = from_end
 
-Calibration = namedtuple("Calibration", "upper_factor lower_factor bow state misfits")
-"""Stiffness factors [1], the bow with them, its state on the bench, and model less reading [N] for each
-reading of the draw."""
 
-Met = namedtuple("Met", "amounts bow state rates")
-"""Two amounts that meet a target, the bow and its state with them, and the rates there: ((weight by first,
-weight by second), (tiller by first, tiller by second))."""
+class State:
+    """Draw weight [N], tiller [m] (upper minus lower) and the two states they were read from."""
+
+    def __init__(self, weight: float, tiller: float, braced: Braced, drawn: Drawn) -> None:
+        self.weight = weight
+        self.tiller = tiller
+        self.braced = braced
+        self.drawn = drawn
+
+
+class Shares:
+    """Which part of the draw weight rests on the stiffness of what [1]: one value per station of each limb's
+    `arc_length`, and one for the string's stretch; all together add up to 1."""
+
+    def __init__(self, upper: tuple[float, ...], lower: tuple[float, ...], string: float) -> None:
+        self.upper = upper
+        self.lower = lower
+        self.string = string
+
+
+class Calibration:
+    """Stiffness factors [1], the bow with them, its state on the bench, and model less reading [N] for each
+    reading of the draw."""
+
+    def __init__(
+        self, upper_factor: float, lower_factor: float, bow: Bow, state: State, misfits: tuple[float, ...]
+    ) -> None:
+        self.upper_factor = upper_factor
+        self.lower_factor = lower_factor
+        self.bow = bow
+        self.state = state
+        self.misfits = misfits
+
+
+class Met:
+    """Two amounts that meet a target, the bow and its state with them, and the rates there: ((weight by
+    first, weight by second), (tiller by first, tiller by second)).
+    """
+
+    def __init__(
+        self, amounts: tuple[float, float], bow: Bow, state: State,
+        rates: tuple[tuple[float, float], tuple[float, float]]
+    ) -> None:
+        self.amounts = amounts
+        self.bow = bow
+        self.state = state
+        self.rates = rates
 
 
 class Unmet(ValueError):
@@ -110,7 +149,7 @@ def bending_shares(bow: Bow, distance: float) -> Shares:
     between = after.distance - before.distance
     upper = _limb_shares(here.upper, before.upper, after.upper, between * here.force)
     lower = _limb_shares(here.lower, before.lower, after.lower, between * here.force)
-    return Shares(upper, lower, 1.0 - sum(upper) - sum(lower))
+    return Shares(tuple(upper), tuple(lower), 1.0 - sum(upper) - sum(lower))
 
 
 def _limb_shares(here: LimbShape, before: LimbShape, after: LimbShape, scale: float) -> list[float]:

@@ -11,8 +11,8 @@ def test_strain_is_bending_times_depth():
     """Surface strain t / (2 R): t 8 mm at R 500 mm gives 0.8 % (geometry)."""
     limb = Limb(0.5, (0.0, 0.2), (0.0, 0.0), (20.0, 20.0))
     shape = limb.shape(0.0, 0.0, (1.0, 0.0))
-    bent = shape._replace(bending=[1 / 0.5] * len(shape.arc_length))
-    strains = surface_strains(bent, (Station(0.1, 0.04, 0.008),), Build(0.001, 0.001, 40e9, 12e9))
+    shape.bending = [1 / 0.5] * len(shape.arc_length)
+    strains = surface_strains(shape, (Station(0.1, 0.04, 0.008),), Build(0.001, 0.001, 40e9, 12e9))
     assert strains == pytest.approx([0.008] * len(strains))
 
 
