@@ -14,7 +14,7 @@ from calc.declaring import (
 )
 from calc.quantities import show
 from calc.tables import practice
-from calc.tables.families import FAMILIES
+from calc.tables.bow_families import FAMILIES
 
 GLASS_LEFT = practice.find("glass-left")
 

@@ -19,7 +19,7 @@ from calc.outcome import (
     Refused,
 )
 from calc.quantities import INCH, ROUNDING, show
-from calc.tables.families import find as find_family
+from calc.tables.bow_families import find as find_family
 from calc.tables.woods import find as find_wood
 
 TYPICAL_LIMB = ((0.09, 0.52, 1.00), (0.36, 0.49, 0.95), (0.62, 0.39, 0.88), (0.89, 0.23, 0.83))

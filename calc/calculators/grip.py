@@ -45,15 +45,15 @@ MODULUS_AND_AREA = {"rounded": (math.pi / 32, math.pi / 4), "square": (1 / 6, 1.
 MUCH_LESS = 0.75
 """A margin that falls below this share of what it was is worth saying."""
 
-Station = namedtuple("Station", "height before after")
+Place = namedtuple("Place", "height before after")
 Size = namedtuple("Size", "width depth")
-Pull = namedtuple("Pull", "force angle reach tension thrust")
+Load = namedtuple("Load", "force angle reach tension thrust")
 Hole = namedtuple("Hole", "runs diameter height from_back")
 Margins = namedtuple("Margins", "lived before after")
 """Strength over stress: before the work at the weight the bow has lived with and at the weight of today or
 to come, and after the work at the latter."""
 
-Finding = namedtuple("Finding", "name height size before after hole least equal")
+Strength = namedtuple("Strength", "name height size before after hole least equal")
 """One section: stress before and after [Pa], least depth for the factor and for the margin it had [m]."""
 
 
@@ -127,7 +127,7 @@ def _strength(wood: str, own: float | None) -> float:
 def _pull(
     force: float, draw_length: float, between: float | None, brace_height: float, bow_length: float,
     riser_length: float,
-) -> Pull:
+) -> Load:
     reach = draw_length - BEYOND_PIVOT
     if between is not None:
         angle = 90.0 - between / 2
@@ -138,15 +138,15 @@ def _pull(
             raise Refused("draw_length", "A bow of these measures cannot be drawn so far. Check draw, brace "
                           "height, bow length and riser length.") from None
     tension = riser.string_tension(force, angle)
-    return Pull(force, angle, reach, tension, tension * math.cos(math.radians(angle)))
+    return Load(force, angle, reach, tension, tension * math.cos(math.radians(angle)))
 
 
-def _scaled(pull: Pull, factor: float) -> Pull:
+def _scaled(pull: Load, factor: float) -> Load:
     """Return the pull of the same bow, drawn as far, at another draw weight."""
-    return Pull(pull.force * factor, pull.angle, pull.reach, pull.tension * factor, pull.thrust * factor)
+    return Load(pull.force * factor, pull.angle, pull.reach, pull.tension * factor, pull.thrust * factor)
 
 
-def _moment(pull: Pull, height: float, depth: float) -> float:
+def _moment(pull: Load, height: float, depth: float) -> float:
     return riser.bending_moment(pull.force, pull.angle, pull.reach, height, depth / 2)
 
 
@@ -155,11 +155,11 @@ def _moment(pull: Pull, height: float, depth: float) -> float:
 
 def _stations(
     before: tuple[tuple[float, float, float], ...], after: tuple[tuple[float, float], ...]
-) -> tuple[Station, ...]:
+) -> tuple[Place, ...]:
     if len(before) != len(after):
         raise Refused("after", "Give as many sections after the work as before it, in the same order; there "
                       "are " + str(len(before)) + " before and " + str(len(after)) + " after.")
-    found: list[Station] = []
+    found: list[Place] = []
     for index, (height, width, depth) in enumerate(before):
         new = Size(*after[index])
         number = str(index + 1)
@@ -172,7 +172,7 @@ def _stations(
         if new.depth > depth:
             raise Refused("after", "Section " + number + " is deeper after than before: swap the two.",
                           index, "depth")
-        found.append(Station(height, Size(width, depth), new))
+        found.append(Place(height, Size(width, depth), new))
     return tuple(found)
 
 
@@ -186,25 +186,25 @@ def _section(shape: str, size: Size) -> sections.Section:
     return sections.Section(area, second_moment, size.depth / 2)
 
 
-def _stress(section: sections.Section, pull: Pull, height: float, depth: float) -> float:
+def _stress(section: sections.Section, pull: Load, height: float, depth: float) -> float:
     """Return the largest stress: the bending stress at the farther face and the thrust of the string."""
     modulus = sections.section_modulus(section.second_moment_of_area, section.distance_to_face)
     return _moment(pull, height, depth) / modulus + pull.thrust / section.area
 
 
 def _finding(
-    name: str, place: Station, shape: str, lived: Pull, pull: Pull, allowed: float
-) -> Finding:
+    name: str, place: Place, shape: str, lived: Load, pull: Load, allowed: float
+) -> Strength:
     if _moment(pull, place.height, 0.0) <= 0:
         raise Refused("before", "A section lies so far from the throat that the string's line passes over "
                       "it. Check the distances.")
     before = _stress(_section(shape, place.before), lived, place.height, place.before.depth)
     after = _stress(_section(shape, place.after), pull, place.height, place.after.depth)
-    return Finding(name, place.height, place, before, after, None,
+    return Strength(name, place.height, place, before, after, None,
                    _depth_for(allowed, place, shape, pull), _depth_for(before, place, shape, pull))
 
 
-def _depth_for(stress: float, place: Station, shape: str, pull: Pull) -> float:
+def _depth_for(stress: float, place: Place, shape: str, pull: Load) -> float:
     """Return the depth at the width afterwards that has this stress: the root of a quadratic in depth.
 
     stress ks w h^2 = m0 + m1 h + thrust ks / ka h, with ks and ka of the shape.
@@ -218,8 +218,8 @@ def _depth_for(stress: float, place: Station, shape: str, pull: Pull) -> float:
 
 
 def _at_hole(
-    places: tuple[Station, ...], hole: Hole, shape: str, lived: Pull, pull: Pull
-) -> Finding:
+    places: tuple[Place, ...], hole: Hole, shape: str, lived: Load, pull: Load
+) -> Strength:
     before = _between(places, hole.height, 1)
     after = _between(places, hole.height, 2)
     from_middle = after.depth / 2 - hole.from_back if hole.runs == "side" else 0.0
@@ -231,8 +231,8 @@ def _at_hole(
     if _moment(pull, hole.height, 0.0) <= 0:
         raise Refused("hole_height", "The hole lies so far from the throat that the string's line passes "
                       "over it. Check the distance.")
-    return Finding(
-        "the hole", hole.height, Station(hole.height, before, after),
+    return Strength(
+        "the hole", hole.height, Place(hole.height, before, after),
         _stress(_section(shape, before), lived, hole.height, before.depth),
         _stress(net, pull, hole.height, after.depth), (hole.runs, hole.diameter, from_middle), None, None,
     )
@@ -247,7 +247,7 @@ def _strip(shape: str, size: Size, hole: Hole, from_middle: float) -> tuple[floa
     return size.width * chord, hole.diameter, from_middle
 
 
-def _between(places: tuple[Station, ...], height: float, which: int) -> Size:
+def _between(places: tuple[Place, ...], height: float, which: int) -> Size:
     """Return a size read off straight lines between sections; beyond the ends the nearest holds."""
     if height <= places[0].height:
         return Size(*places[0][which])
@@ -259,7 +259,7 @@ def _between(places: tuple[Station, ...], height: float, which: int) -> Size:
     return Size(*places[-1][which])
 
 
-def _weakest(found: list[Finding]) -> Finding:
+def _weakest(found: list[Strength]) -> Strength:
     worst = found[0]
     for each in found:
         if each.after > worst.after:
@@ -270,7 +270,7 @@ def _weakest(found: list[Finding]) -> Finding:
 # What is said ----------------------------------------------------------------
 
 
-def _headline(worst: Finding, margins: Margins, lived: Pull, pull: Pull, factor: float) -> Sentence:
+def _headline(worst: Strength, margins: Margins, lived: Load, pull: Load, factor: float) -> Sentence:
     verdict = ("less than the {} you ask for: leave more wood." if margins.after < factor
                else "and you ask for {}.")
     weights = () if lived.force == pull.force else (amount("force", lived.force),)
@@ -297,7 +297,7 @@ def _margin_check(margins: Margins, factor: float) -> Check:
         "hole.", amount("number", margins.after, 1), amount("number", factor, 1)))
 
 
-def _loss_check(margins: Margins, lived: Pull, pull: Pull) -> Check:
+def _loss_check(margins: Margins, lived: Load, pull: Load) -> Check:
     """Return what the work does to the margin the bow has lived with, and what it does at one weight."""
     share = margins.after / margins.lived
     level = WATCH if share < MUCH_LESS else OK
@@ -320,7 +320,7 @@ def _loss_check(margins: Margins, lived: Pull, pull: Pull) -> Check:
     return check("loss", OK, told)
 
 
-def _weights_check(lived_weight: float | None, lived: Pull, pull: Pull) -> tuple[Check, ...]:
+def _weights_check(lived_weight: float | None, lived: Load, pull: Load) -> tuple[Check, ...]:
     """Return what one should know of the weights that the comparison rests on."""
     if lived_weight is None:
         return (check("lived", WATCH, "The margin before the work is worked out at the same weight as after "
@@ -338,7 +338,7 @@ SCREEN = check("screen", WATCH, "This is a screen, not a certificate. It knows n
                "If it says yes, inspect, go slowly, and draw the bow the first time from a distance.")
 
 
-def _stress_table(found: list[Finding], strength: float) -> Table:
+def _stress_table(found: list[Strength], strength: float) -> Table:
     lines = [(each.name, each.height, each.before, each.after, strength / each.after) for each in found]
     return Table("sections", "Stress in each section at full draw", (
         Column("place", "Section", TEXT), Column("height", "From the throat", "length"),
@@ -347,7 +347,7 @@ def _stress_table(found: list[Finding], strength: float) -> Table:
     ), tuple(lines))
 
 
-def _depth_table(found: list[Finding]) -> Table:
+def _depth_table(found: list[Strength]) -> Table:
     lines = [(each.name, each.size.after.depth, each.least, each.equal) for each in found
              if each.hole is None]
     return Table("depths", "What depth must stay, at the width afterwards", (

@@ -21,8 +21,7 @@ from calc.declaring import (
 )
 from calc.drawings.braced import tiller_drawing
 from calc.mechanics.bow.bow import Bow
-from calc.mechanics.bow.tiller import ratio_for, tiller_by_stiffness
-from calc.mechanics.draw_curve import Curve, force_at, slope_at
+from calc.mechanics.bow.tiller import TillerCurve, ratio_for, tiller_by_stiffness
 from calc.outcome import (
     OK,
     STOP,
@@ -103,7 +102,7 @@ def compute(
             ("stiffness_change", None if fix.share is None else -fix.share),
             ("weight_cost", cost),
             ("weight_after", fix.weight),
-            ("sensitivity", slope_at(curve, 0.0) / 100),
+            ("sensitivity", curve.slope_at(0.0) / 100),
         ),
         checks,
         (_aims(curve, difference, low, high, draw_weight),),
@@ -114,12 +113,12 @@ def compute(
     )
 
 
-_last_curve: tuple[object, Curve] | None = None
+_last_curve: tuple[object, TillerCurve] | None = None
 
 
 def _tiller_curve(
     family: str, bow_length: float, riser_length: float, brace_height: float, from_end: float | None
-) -> Curve:
+) -> TillerCurve:
     """Return tiller against stiffness for a bow of these measures; kept until they change."""
     global _last_curve
     key = (family, bow_length, riser_length, brace_height, from_end)
@@ -141,7 +140,7 @@ def _tiller_curve(
 
 
 def _fix(
-    curve: Curve, difference: float, low: float, high: float, aim: float, draw_weight: float
+    curve: TillerCurve, difference: float, low: float, high: float, aim: float, draw_weight: float
 ) -> Fix:
     """Return what brings tiller to an aim; nothing while it is in the band."""
     if low - READING_STEP / 2 <= difference <= high + READING_STEP / 2:
@@ -219,7 +218,7 @@ def _checks(difference: float, change: float, share: float | None) -> tuple[Chec
     return tuple(found)
 
 
-def _aims(curve: Curve, difference: float, low: float, high: float, draw_weight: float) -> Table:
+def _aims(curve: TillerCurve, difference: float, low: float, high: float, draw_weight: float) -> Table:
     near, far = (low, high) if difference < low else (high, low)
     lines = []
     for name, aim in (("Near edge of the band", near), ("Middle of the band", (low + high) / 2),
@@ -233,10 +232,10 @@ def _aims(curve: Curve, difference: float, low: float, high: float, draw_weight:
     ), tuple(lines))
 
 
-def _chart(curve: Curve, difference: float, take_from: str, low: float, high: float) -> Chart:
+def _chart(curve: TillerCurve, difference: float, take_from: str, low: float, high: float) -> Chart:
     direction = -1 if take_from == "lower" else 1
     now = ratio_for(curve, difference) or 0.0
-    room = (curve.draws[-1] - now) if direction > 0 else (now - curve.draws[0])
+    room = (curve.ratios[-1] - now) if direction > 0 else (now - curve.ratios[0])
     furthest = min(room, math.log(1 / (1 - MOST_STIFFNESS)))
     shares = []
     tillers = []
@@ -244,7 +243,7 @@ def _chart(curve: Curve, difference: float, take_from: str, low: float, high: fl
         ratio = furthest * step / CHART_STEPS
         shares.append(1 - math.exp(-ratio))
         place = now + direction * ratio
-        tillers.append(force_at(curve, min(max(place, curve.draws[0]), curve.draws[-1])))
+        tillers.append(curve.tiller_at(min(max(place, curve.ratios[0]), curve.ratios[-1])))
     limb = "upper" if direction > 0 else "lower"
     return Chart(
         "tiller", "Tiller as stiffness comes off the " + limb + " limb",

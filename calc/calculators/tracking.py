@@ -35,9 +35,9 @@ FAR_OUT = 3.0
 """Beyond this many times what practice accepts, sanding is not the way (common practice)."""
 
 
-Limb = namedtuple("Limb", "name offset_riser height_riser offset_tip height_tip groove_outer groove_inner "
+Seen = namedtuple("Seen", "name offset_riser height_riser offset_tip height_tip groove_outer groove_inner "
                           "groove_length")
-Finding = namedtuple("Finding", "limb lean_riser lean_tip twist groove strong")
+Lean = namedtuple("Lean", "limb lean_riser lean_tip twist groove strong")
 
 
 def compute(
@@ -60,9 +60,9 @@ def compute(
 ) -> Outcome:
     """Return twist and strong side of both limbs and whether practice accepts them."""
     limits = (most_offset, most_twist, most_groove)
-    upper = _finding(Limb("upper", upper_offset_riser, upper_height_riser, upper_offset_tip, upper_height_tip,
+    upper = _finding(Seen("upper", upper_offset_riser, upper_height_riser, upper_offset_tip, upper_height_tip,
                           upper_groove_outer, upper_groove_inner, groove_length))
-    lower = _finding(Limb("lower", lower_offset_riser, lower_height_riser, lower_offset_tip, lower_height_tip,
+    lower = _finding(Seen("lower", lower_offset_riser, lower_height_riser, lower_offset_tip, lower_height_tip,
                           lower_groove_outer, lower_groove_inner, groove_length))
     both = (upper, lower)
     return Outcome(
@@ -86,33 +86,33 @@ def compute(
     )
 
 
-def _finding(limb: Limb) -> Finding:
+def _finding(limb: Seen) -> Lean:
     at_riser = lean(limb.offset_riser, limb.height_riser)
     at_tip = lean(limb.offset_tip, limb.height_tip)
     twist = at_tip - at_riser
     smallest = lean(READING, limb.height_tip)
     strong = "neither" if abs(twist) < smallest else "left" if twist > 0 else "right"
-    return Finding(limb, at_riser, at_tip, twist,
+    return Lean(limb, at_riser, at_tip, twist,
                    groove_angle(limb.groove_outer, limb.groove_inner, limb.groove_length), strong)
 
 
 # What is said ----------------------------------------------------------------
 
 
-def _outside(each: Finding, limits: tuple[float, float, float]) -> bool:
+def _outside(each: Lean, limits: tuple[float, float, float]) -> bool:
     offset, twist, _ = limits
     return abs(each.limb.offset_riser) > offset + ROUNDING or abs(each.twist) > twist + ROUNDING
 
 
-def _far_out(each: Finding, limits: tuple[float, float, float]) -> bool:
+def _far_out(each: Lean, limits: tuple[float, float, float]) -> bool:
     return abs(each.twist) > FAR_OUT * limits[1] + ROUNDING
 
 
-def _groove_out(each: Finding, limits: tuple[float, float, float]) -> bool:
+def _groove_out(each: Lean, limits: tuple[float, float, float]) -> bool:
     return abs(each.groove) > limits[2] + ROUNDING
 
 
-def _points_at_riser(both: tuple[Finding, ...], limits: tuple[float, float, float]) -> bool:
+def _points_at_riser(both: tuple[Lean, ...], limits: tuple[float, float, float]) -> bool:
     first, second = both[0].limb.offset_riser, both[1].limb.offset_riser
     return min(abs(first), abs(second)) > limits[0] + ROUNDING and first * second > 0
 
@@ -121,7 +121,7 @@ def _side(offset: float) -> str:
     return "right" if offset > 0 else "left"
 
 
-def _headline(both: tuple[Finding, ...], limits: tuple[float, float, float]) -> Sentence:
+def _headline(both: tuple[Lean, ...], limits: tuple[float, float, float]) -> Sentence:
     """Say what to do in its order: look for damage, then grooves, then the riser, then the limbs."""
     causes = [_cause(each) for each in both if _far_out(each, limits)]
     grooves = [_groove_step(each) for each in both if _groove_out(each, limits)]
@@ -149,18 +149,18 @@ def _capital(text: str) -> str:
     return text[0].upper() + text[1:]
 
 
-def _cause(each: Finding) -> Sentence:
+def _cause(each: Lean) -> Sentence:
     return sentence("the " + each.limb.name + " limb is twisted by {}, more than sanding should put right: "
                     "look for the cause", amount("angle", abs(each.twist)))
 
 
-def _groove_step(each: Finding) -> Sentence:
+def _groove_step(each: Lean) -> Sentence:
     return sentence("the " + each.limb.name + " groove points {} to the " + _side(each.groove)
                     + ": put it right first, with a few file strokes in the groove",
                     amount("angle", abs(each.groove)))
 
 
-def _limb_step(each: Finding) -> Sentence:
+def _limb_step(each: Lean) -> Sentence:
     twist = amount("angle", abs(each.twist))
     if each.strong == "neither":
         return sentence("the " + each.limb.name + " limb is twisted by {} only, and the string still lies "
@@ -169,7 +169,7 @@ def _limb_step(each: Finding) -> Sentence:
                     + " side is the strong one, and material comes off there", twist)
 
 
-def _checks(both: tuple[Finding, ...], limits: tuple[float, float, float]) -> tuple[Check, ...]:
+def _checks(both: tuple[Lean, ...], limits: tuple[float, float, float]) -> tuple[Check, ...]:
     found = []
     for each in both:
         found += _limb_checks(each, limits)
@@ -180,7 +180,7 @@ def _checks(both: tuple[Finding, ...], limits: tuple[float, float, float]) -> tu
     return tuple(found)
 
 
-def _limb_checks(each: Finding, limits: tuple[float, float, float]) -> list[Check]:
+def _limb_checks(each: Lean, limits: tuple[float, float, float]) -> list[Check]:
     most_offset, most_twist, most_groove = limits
     name = each.limb.name
     found = []
@@ -215,7 +215,7 @@ def _limb_checks(each: Finding, limits: tuple[float, float, float]) -> list[Chec
     return found
 
 
-def _table(both: tuple[Finding, ...]) -> Table:
+def _table(both: tuple[Lean, ...]) -> Table:
     lines = []
     for each in both:
         lines.append((each.limb.name, each.lean_riser, each.lean_tip, each.twist, each.strong))

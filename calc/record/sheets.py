@@ -11,7 +11,7 @@ from calc.declaring import (
     switch,
 )
 from calc.record.declare import DEED, FACT, MOMENT, Sheet, note
-from calc.tables.families import FAMILIES
+from calc.tables.bow_families import FAMILIES
 from calc.tables.findings import FINDINGS, LOOKS
 from calc.tables.string_materials import MATERIALS
 

@@ -8,7 +8,7 @@ from calc.mechanics.bow.thinning import Build, Station
 from calc.mechanics.bow.tuning import Bench, read
 from calc.mechanics.bow.unstrung import unstrung_profile
 from calc.quantities import INCH
-from calc.tables.families import FAMILIES
+from calc.tables.bow_families import FAMILIES
 
 LENGTH = 22.5 * INCH
 BASE = (0.05 * LENGTH, 8.5 * INCH)

@@ -11,7 +11,7 @@ from calc.declaring import inputs_of
 from calc.outcome import say
 from calc.quantities import parse
 from calc.tables import practice
-from calc.tables.families import FAMILIES
+from calc.tables.bow_families import FAMILIES
 
 POUND_FORCE = 4.4482216152605
 INCH = 0.0254

@@ -4,7 +4,7 @@ import math
 
 from calc.mechanics.bow.bow import Bow, Braced
 from calc.mechanics.bow.elastica import Limb
-from calc.mechanics.draw_curve import Curve, force_at, monotone_slopes
+from calc.mechanics.draw_curve import Curve, force_at, monotone_slopes, slope_at
 from calc.numerics.roots import halved
 
 TYPE_CHECKING = False
@@ -19,7 +19,48 @@ PLACES = (0.04, 0.16, 0.33, 0.5, 0.67, 0.83, 1.0)
 since the curve's slope there is the answer asked for most."""
 
 
-def tiller_by_stiffness(limb: Limb, brace_height: float, from_end: float | None) -> Curve:
+class TillerCurve:
+    """Tillers [m] at logarithms of lower over upper stiffness [1]; a monotone cubic joins them."""
+
+    def __init__(self, ratios: tuple[float, ...], tillers: tuple[float, ...]) -> None:
+        self.ratios = ratios
+        self.tillers = tillers
+        self._cubic = Curve(ratios, tillers, monotone_slopes(ratios, tillers))
+
+    def tiller_at(self, ratio: float) -> float:
+        """Return tiller at a ratio of stiffness.
+
+        Args:
+            ratio [1]: logarithm of lower over upper stiffness, within the curve.
+
+        Returns:
+            [m] upper minus lower.
+
+        Raises:
+            ValueError: the ratio is outside the curve.
+
+        Source: elastica, by `tiller_by_stiffness`.
+        """
+        return force_at(self._cubic, ratio)
+
+    def slope_at(self, ratio: float) -> float:
+        """Return how fast tiller changes at a ratio of stiffness.
+
+        Args:
+            ratio [1]: logarithm of lower over upper stiffness, within the curve.
+
+        Returns:
+            [m] for one unit of the logarithm.
+
+        Raises:
+            ValueError: the ratio is outside the curve.
+
+        Source: elastica, by `tiller_by_stiffness`.
+        """
+        return slope_at(self._cubic, ratio)
+
+
+def tiller_by_stiffness(limb: Limb, brace_height: float, from_end: float | None) -> TillerCurve:
     """Return tiller against the logarithm of lower over upper stiffness, for two limbs of one shape.
 
     Only the ratio counts: a common factor changes the tension of a string that does not stretch, not the
@@ -32,7 +73,7 @@ def tiller_by_stiffness(limb: Limb, brace_height: float, from_end: float | None)
         from_end [m]: where tiller is read, from the string's ends; None for the fadeouts.
 
     Returns:
-        The curve: `draws` is the logarithm of the ratio, `forces` tiller [m].
+        The curve.
 
     Raises:
         ValueError: the bow cannot be braced, or tiller does not show where it is read.
@@ -52,7 +93,7 @@ def tiller_by_stiffness(limb: Limb, brace_height: float, from_end: float | None)
         )
     ratios = [-ratio for ratio, _ in reversed(above)] + [0.0] + [ratio for ratio, _ in above]
     tillers = [-tiller for _, tiller in reversed(above)] + [0.0] + [tiller for _, tiller in above]
-    return Curve(tuple(ratios), tuple(tillers), monotone_slopes(tuple(ratios), tuple(tillers)))
+    return TillerCurve(tuple(ratios), tuple(tillers))
 
 
 def _outward(
@@ -74,7 +115,7 @@ def _outward(
         yield ratio, tiller
 
 
-def ratio_for(curve: Curve, tiller: float) -> float | None:
+def ratio_for(curve: TillerCurve, tiller: float) -> float | None:
     """Return the logarithm of lower over upper stiffness that goes with a tiller.
 
     Args:
@@ -86,10 +127,10 @@ def ratio_for(curve: Curve, tiller: float) -> float | None:
 
     Source: elastica, the curve of `tiller_by_stiffness` read backwards.
     """
-    if not curve.forces[0] <= tiller <= curve.forces[-1]:
+    if not curve.tillers[0] <= tiller <= curve.tillers[-1]:
         return None
     place = 1
-    while curve.forces[place] < tiller:
+    while curve.tillers[place] < tiller:
         place += 1
-    low, high = curve.draws[place - 1], curve.draws[place]
-    return halved(low, high, lambda ratio: force_at(curve, ratio) < tiller)
+    low, high = curve.ratios[place - 1], curve.ratios[place]
+    return halved(low, high, lambda ratio: curve.tiller_at(ratio) < tiller)
