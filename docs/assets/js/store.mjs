@@ -1,0 +1,247 @@
+// Where this browser keeps bows: IndexedDB, one row an entry, only ever added to, so that two tabs cannot
+// overwrite each other. Where storage is refused, the page's own memory stands in and says so.
+// An entry is a text (JSON as Python wrote it) with what it takes to find it; nothing here reads it.
+
+import { openDB } from "idb";
+
+const NAME = "rebrace";
+const LAYOUT = 1;
+const BIN_DAYS = 30;
+const DAY_MS = 86_400_000;
+const LETTERS = "0123456789abcdefghjkmnpqrstvwxyz";
+const TIME_LETTERS = 10;
+const CHANCE_LETTERS = 4;
+
+/** Opens the store; resolves to one that keeps, or to one that forgets where the browser refuses. */
+export async function openStore(onChange = () => {}) {
+  const channel = "BroadcastChannel" in self ? new BroadcastChannel(NAME) : null;
+  channel?.addEventListener("message", ({ data }) => onChange(String(data)));
+  try {
+    return new Store(await openDatabase(), channel);
+  } catch {
+    return new Forgetful();
+  }
+}
+
+function openDatabase() {
+  return openDB(NAME, LAYOUT, {
+    upgrade(database) {
+      database.createObjectStore("bows", { keyPath: "id" });
+      database.createObjectStore("entries", { keyPath: "id" }).createIndex("bow", ["bow", "id"]);
+      database.createObjectStore("drafts", { keyPath: "id" });
+      database.createObjectStore("bin", { keyPath: "id" });
+      database.createObjectStore("meta", { keyPath: "name" });
+    },
+    blocking(_current, _blocked, event) {
+      event.target.close(); // a newer release waits in another tab: this page reloads before it writes again
+    },
+  });
+}
+
+class Store {
+  #database;
+  #channel;
+  forgets = false;
+
+  constructor(database, channel) {
+    this.#database = database;
+    this.#channel = channel;
+  }
+
+  /** The heads of all bows: {id, title, weights, next, level, due, entries, changed}. */
+  async bows() {
+    return this.#database.getAll("bows");
+  }
+
+  async head(bow) {
+    return this.#database.get("bows", bow);
+  }
+
+  /** The entries of a bow as one JSON list, as Python reads it. */
+  async record(bow) {
+    const rows = await this.#database.getAllFromIndex("entries", "bow", IDBKeyRange.bound([bow, ""], [bow, "~"]));
+    return `[${rows.map(({ text }) => text).join(",\n")}]`;
+  }
+
+  /** Add entries (texts with their ids) to a bow in one go; those that are there already stay as they are. */
+  async add(bow, entries, head) {
+    const transaction = this.#database.transaction(["entries", "bows"], "readwrite");
+    const rows = transaction.objectStore("entries");
+    let added = 0;
+    for (const { id, text } of entries) {
+      if (await rows.get(id)) continue;
+      await rows.add({ id, bow, text });
+      added += 1;
+    }
+    if (head) await transaction.objectStore("bows").put({ ...head, id: bow, changed: Date.now() });
+    await transaction.done;
+    this.#tell(bow);
+    return added;
+  }
+
+  /** Rebuild what the list shows of a bow. */
+  async putHead(bow, head) {
+    await this.#database.put("bows", { ...head, id: bow, changed: Date.now() });
+    this.#tell(bow);
+  }
+
+  /** Take a bow out of the list; for a month it can be brought back. */
+  async remove(bow) {
+    const text = await this.record(bow);
+    const transaction = this.#database.transaction(["entries", "bows", "bin"], "readwrite");
+    const head = await transaction.objectStore("bows").get(bow);
+    await transaction.objectStore("bin").put({ id: bow, head, text, until: Date.now() + BIN_DAYS * DAY_MS });
+    await transaction.objectStore("bows").delete(bow);
+    const index = transaction.objectStore("entries").index("bow");
+    for (let cursor = await index.openCursor(IDBKeyRange.bound([bow, ""], [bow, "~"])); cursor; cursor = await cursor.continue()) {
+      await cursor.delete();
+    }
+    await transaction.done;
+    this.#tell(bow);
+  }
+
+  /** Bows that were taken out and can be brought back; those past their month are gone. */
+  async bin() {
+    const all = await this.#database.getAll("bin");
+    const over = all.filter(({ until }) => until < Date.now());
+    await Promise.all(over.map(({ id }) => this.#database.delete("bin", id)));
+    return all.filter(({ until }) => until >= Date.now());
+  }
+
+  async bringBack(bow) {
+    const kept = await this.#database.get("bin", bow);
+    if (!kept) return;
+    const entries = JSON.parse(kept.text).map((entry) => ({ id: entry.id, text: JSON.stringify(entry) }));
+    await this.add(bow, entries, kept.head);
+    await this.#database.delete("bin", bow);
+  }
+
+  async draft(id) {
+    return (await this.#database.get("drafts", id))?.pairs ?? null;
+  }
+
+  async keepDraft(id, pairs) {
+    await this.#database.put("drafts", { id, pairs });
+  }
+
+  async dropDraft(id) {
+    await this.#database.delete("drafts", id);
+  }
+
+  async recall(name) {
+    return (await this.#database.get("meta", name))?.value ?? null;
+  }
+
+  async remember(name, value) {
+    await this.#database.put("meta", { name, value });
+  }
+
+  #tell(bow) {
+    this.#channel?.postMessage(bow);
+  }
+}
+
+/** The same where a browser keeps nothing: all of it lives as long as the page. */
+class Forgetful {
+  #heads = new Map();
+  #entries = new Map(); // bow to Map of id to text
+  #drafts = new Map();
+  #bin = new Map();
+  #meta = new Map();
+  forgets = true;
+
+  async bows() {
+    return [...this.#heads.values()];
+  }
+
+  async head(bow) {
+    return this.#heads.get(bow);
+  }
+
+  async record(bow) {
+    const texts = [...(this.#entries.get(bow) ?? new Map())].sort(([one], [other]) => (one < other ? -1 : 1));
+    return `[${texts.map(([, text]) => text).join(",\n")}]`;
+  }
+
+  async add(bow, entries, head) {
+    const there = this.#entries.get(bow) ?? new Map();
+    const fresh = entries.filter(({ id }) => !there.has(id));
+    fresh.forEach(({ id, text }) => there.set(id, text));
+    this.#entries.set(bow, there);
+    if (head) await this.putHead(bow, head);
+    return fresh.length;
+  }
+
+  async putHead(bow, head) {
+    this.#heads.set(bow, { ...head, id: bow, changed: Date.now() });
+  }
+
+  async remove(bow) {
+    this.#bin.set(bow, { id: bow, head: this.#heads.get(bow), entries: this.#entries.get(bow) });
+    this.#heads.delete(bow);
+    this.#entries.delete(bow);
+  }
+
+  async bin() {
+    return [...this.#bin.values()];
+  }
+
+  async bringBack(bow) {
+    const { head, entries } = this.#bin.get(bow);
+    this.#entries.set(bow, entries);
+    this.#heads.set(bow, head);
+    this.#bin.delete(bow);
+  }
+
+  async draft(id) {
+    return this.#drafts.get(id) ?? null;
+  }
+
+  async keepDraft(id, pairs) {
+    this.#drafts.set(id, pairs);
+  }
+
+  async dropDraft(id) {
+    this.#drafts.delete(id);
+  }
+
+  async recall(name) {
+    return this.#meta.get(name) ?? null;
+  }
+
+  async remember(name, value) {
+    this.#meta.set(name, value);
+  }
+}
+
+/** Ask the browser to keep what is stored; true, false, or null where it cannot be asked. */
+export async function askToKeep() {
+  try {
+    return (await navigator.storage?.persist?.()) ?? null;
+  } catch {
+    return null;
+  }
+}
+
+/** An id for an entry: it sorts by the time of making. As `calc.record.entries.entry_id` writes it. */
+export function newId(now = Date.now()) {
+  let time = now;
+  let text = "";
+  for (let place = 0; place < TIME_LETTERS; place += 1) {
+    text = LETTERS[time % 32] + text;
+    time = Math.floor(time / 32);
+  }
+  const chance = crypto.getRandomValues(new Uint8Array(CHANCE_LETTERS));
+  return text + [...chance].map((byte) => LETTERS[byte % 32]).join("");
+}
+
+/** Now as an entry writes it: local time with its offset. */
+export function now(date = new Date()) {
+  const two = (number) => String(number).padStart(2, "0");
+  const offset = -date.getTimezoneOffset();
+  const [hours, minutes] = [Math.trunc(Math.abs(offset) / 60), Math.abs(offset) % 60];
+  return (
+    `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}T${two(date.getHours())}:` +
+    `${two(date.getMinutes())}${offset < 0 ? "-" : "+"}${two(hours)}:${two(minutes)}`
+  );
+}
