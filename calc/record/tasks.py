@@ -5,7 +5,7 @@ every request; each answer is complete.
 """
 
 from calc.outcome import Refused, say
-from calc.record import checks, derive, file, sheets, steps, summary, table
+from calc.record import checks, derive, file, quick, sheets, steps, summary, table
 from calc.record.declare import Sheet
 from calc.record.entries import Entry, entry_json, read_entries
 from calc.record.fill import fill
@@ -61,8 +61,8 @@ def _head(asked: "Asked") -> "Answer":
     state = _state(asked)
     system = _units(asked)
     level = "stop" if summary.is_stopped(state) else "ok"
-    due = state.latest("bow.due")
-    return {"title": summary.title(state), "weights": say(summary.weights(state), system),
+    due, tag = state.latest("bow.due"), state.latest("bow.tag")
+    return {"title": summary.title(state), "tag": tag.text if tag else "", "weights": say(summary.weights(state), system),
             "next": summary.whats_next(state), "level": level, "due": due.text if due else "",
             "entries": len(_entries(asked))}
 
@@ -73,6 +73,7 @@ def _stand(asked: "Asked") -> "Answer":
     state = State(entries)
     following = steps.next_step(state)
     step = following.step
+    due = state.latest("bow.due")
     return {
         "title": summary.title(state),
         "weights": say(summary.weights(state), _units(asked)),
@@ -81,6 +82,9 @@ def _stand(asked: "Asked") -> "Answer":
         "checks": [checks_tree(checks.checks(state), _units(asked))],
         "timeline": [_told_entry(each, state) for each in _newest_first(entries)],
         "strokes": _strokes(state),
+        "columns": quick.columns(state, _units(asked)),
+        "last": quick.last_texts(state),
+        "due": due.text if due else "",
     }
 
 
@@ -94,7 +98,7 @@ def _told_entry(entry: Entry, state: State) -> "Answer":
     counting = [each.id for each in state.entries]
     return {"id": entry.id, "moment": show_local(entry.at), "title": sheet.title if sheet else entry.sheet,
             "facts": [list(pair) for pair in file.facts_of(entry)], "note": entry.note,
-            "struck": entry.id not in counting, "problems": problems_of(entry)}
+            "sheet": entry.sheet, "struck": entry.id not in counting, "problems": problems_of(entry)}
 
 
 def _strokes(state: State) -> "Answer":
@@ -136,6 +140,21 @@ def _take(asked: "Asked") -> "Answer":
     return {"errors": [], "entry": entry_json(entry)}
 
 
+def _strike(asked: "Asked") -> "Answer":
+    """Return an entry that strikes another out; struck out itself, it brings that one back."""
+    struck = [each for each in _entries(asked) if each.id == str(asked["entry"])]
+    if not struck:
+        raise ValueError("there is no entry of the id " + str(asked["entry"]))
+    entry = Entry(str(asked["id"]), str(asked["at"]), struck[0].sheet, (), why=str(asked.get("why", "")),
+                  device=str(asked.get("device", "")), replaces=struck[0].id)
+    return {"entry": entry_json(entry)}
+
+
+def _step(asked: "Asked") -> "Answer":
+    """Return a reading changed by some steps."""
+    return {"text": quick.stepped(str(asked["fact"]), str(asked["text"]), int(str(asked["by"])), _units(asked))}
+
+
 def _errors(sheet: Sheet, facts: list[tuple[str, str]]) -> "list[Answer]":
     errors: list[Answer] = []
     for name, text in facts:
@@ -172,6 +191,6 @@ def _csv(asked: "Asked") -> "Answer":
 
 
 TASKS: "tuple[tuple[str, Callable[[Asked], Answer]], ...]" = (
-    ("head", _head), ("stand", _stand), ("fill", _fill), ("take", _take), ("file", _file), ("read", _read),
-    ("csv", _csv),
+    ("head", _head), ("stand", _stand), ("fill", _fill), ("take", _take), ("strike", _strike), ("step", _step),
+    ("file", _file), ("read", _read), ("csv", _csv),
 )

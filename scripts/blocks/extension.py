@@ -12,6 +12,7 @@
     ::: cited KEY KEY    the sources that a page leans on, in this order
     ::: program ID       a program of the bench, with what it prints
     ::: bench            the editor that runs programs
+    ::: bows             the record of bows: all that its script fills
     ::: findings         what an inspection can find, and what each finding means
     ::: verdicts         each verdict with its findings in a line
     ::: found NAME NAME  the findings of one verdict, or some findings with their verdicts
@@ -40,7 +41,7 @@ from calc import (
 )
 from calc.lookups import catalog as lookups
 from calc.paths import catalog as paths
-from scripts.blocks import bench, book, form, lookup, reference
+from scripts.blocks import bench, book, bows, form, lookup, reference
 from scripts.blocks.figures import Figures
 from scripts.blocks.tree import Node, element, html_of
 
@@ -97,6 +98,7 @@ OF_THE_BOOK: dict[str, Callable[[str], Node]] = {
 }
 ABOUT_ALL: dict[str, Callable[[], Node]] = {
     "bench": bench.editor,
+    "bows": bows.section,
     "findings": book.findings_list,
     "verdicts": book.verdicts_list,
     "checkvalues": book.check_values_table,

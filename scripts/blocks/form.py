@@ -14,6 +14,7 @@ from calc import (
     reading,
 )
 from calc.former import FORMER
+from calc.record.declare import LONGEST_NOTE, NOTE
 from scripts.blocks.tree import UNSEARCHED, Node, element
 
 KEYBOARD_OF_KIND = {"length": None, "thickness": None, declaring.DATE: None,
@@ -43,7 +44,7 @@ def _form(calculator: declaring.Calculator) -> Node:
         "form", {"class": "rb-form", "novalidate": "", "autocomplete": "off"},
         _asleep(),
         element("div", {"class": "rb-problems", "role": "alert", "tabindex": "-1", "hidden": ""}),
-        *(_group(calculator, group) for group in calculator.groups),
+        *fieldsets(calculator),
         _actions(calculator),
         element("noscript", {}, element("p", {}, "Live results need JavaScript. Without it this page shows "
                                                  "the worked example.")),
@@ -65,6 +66,11 @@ def _asleep() -> Node:
                 element("span", {"class": "rb-late-asked"}, "Fetching it once more… "),
                 element("button", {"type": "button", "class": "rb-retry"}, "Try again")),
     )
+
+
+def fieldsets(asking: declaring.Calculator) -> list[Node]:
+    """Return the groups of inputs of whatever declares such."""
+    return [_group(asking, group) for group in asking.groups]
 
 
 def _group(calculator: declaring.Calculator, group: declaring.Group) -> Node:
@@ -189,7 +195,18 @@ def _names(column: declaring.Input) -> list[str]:
     return [" ".join([column.label, words]).strip() for words in _words(column.kind)]
 
 
-FIELD_PARTS = {declaring.CHOICE: _choice_parts, declaring.SWITCH: _switch_parts, declaring.ROWS: _rows_parts}
+def _note_parts(calculator: declaring.Calculator, each: declaring.Input) -> list[Node]:
+    key = calculator.id + "-" + each.id
+    return [
+        element("label", {"for": key}, each.label),
+        element("input", {"id": key, "name": each.id, "type": "text", "value": each.default, "autocomplete": "off",
+                          "maxlength": str(LONGEST_NOTE), **_described(key)}),
+        _hint(key, each),
+        _error(key),
+    ]
+
+
+FIELD_PARTS = {NOTE: _note_parts, declaring.CHOICE: _choice_parts, declaring.SWITCH: _switch_parts, declaring.ROWS: _rows_parts}
 
 
 def _typing(kind: str) -> dict[str, str | None]:

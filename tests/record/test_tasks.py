@@ -65,6 +65,42 @@ def test_what_cannot_be_taken_is_said_at_its_field(pairs, field, said):
     assert said in found["errors"][0]["message"]
 
 
+def test_an_entry_struck_out_comes_back_when_the_strike_is_struck_out(bench):
+    before = ask("stand", entries=kept(bench))
+    wrong = bench.write("reading", weight="40 lb", at_draw="28 in")
+    at = "2026-05-12T18:10+02:00"
+    entries = json.loads(kept(bench))
+    [first, second] = [entry_id(2**48, chance) for chance in (1, 2)]
+    entries.append(json.loads(ask("strike", entries=json.dumps(entries), entry=wrong.id, id=first, at=at)["entry"]))
+    struck = ask("stand", entries=json.dumps(entries))
+    assert struck["columns"] == before["columns"]
+    entries.append(json.loads(ask("strike", entries=json.dumps(entries), entry=first, id=second, at=at)["entry"]))
+    assert ask("stand", entries=json.dumps(entries))["columns"][0] == ["Draw weight", "53 lb", "45 lb", "40 lb"]
+
+
+def test_what_is_not_there_cannot_be_struck_out(bench):
+    found = ask("strike", entries=kept(bench), entry=entry_id(1, 1), id=entry_id(2, 2), at="2026-05-12T18:10Z")
+    assert found["refused"].startswith("There is no entry of the id")
+
+
+@pytest.mark.parametrize(("fact", "text", "by", "units", "became"), [
+    ("reading.weight", "47.7 lb", -1, "imperial", "47.6 lb"),
+    ("reading.weight", "47.7", 10, "imperial", "48.7 lb"),
+    ("reading.upper", "7 5/8 in", 1, "imperial", "7 21/32 in"),
+    ("reading.lower", "7 5/16 in", -10, "imperial", "7 in"),
+    ("reading.weight", "212 N", 1, "metric", "212.5 N"),
+    ("reading.upper", "194 mm", -1, "metric", "193.0 mm"),
+])
+def test_a_reading_is_changed_by_steps(fact, text, by, units, became):
+    assert ask("step", fact=fact, text=text, by=by, units=units)["text"] == became
+
+
+def test_steps_begin_at_a_reading_and_end_at_its_bounds():
+    assert ask("step", fact="reading.weight", text=" ", by=1)["refused"].startswith("Nothing has been read yet")
+    assert "from 5.0 lb" in ask("step", fact="reading.weight", text="5 lb", by=-1)["refused"]
+    assert ask("step", fact="reading.scale", text="hanging", by=1)["refused"] == "“Scale” has no steps."
+
+
 def test_a_file_goes_out_and_comes_in(bench):
     page = ask("file", entries=kept(bench))
     assert page["name"] == "bow-31-64-in-recurve.html"

@@ -20,6 +20,8 @@ let benchSeen = false;
 function visit() {
   if (document.querySelector(".rb-lookup")) import("./lookup.mjs").then(({ equipLookups }) => equipLookups());
   visitAnyBench();
+  const bows = document.querySelector(".rb-bows:not([data-live])");
+  if (bows) import("./bows.mjs").then(({ visitBows }) => visitBows(bows, theEngine()));
   followPaths();
   const found = document.querySelector(".rb-calculator");
   if (found === section || found?.matches("[data-live]")) return; // a script asked for twice runs twice

@@ -53,7 +53,7 @@ async function work() {
 
 async function answer({ id, request }) {
   try {
-    await engine.prepare(request.calculator);
+    await engine.prepare(request.task ? "record" : request.calculator);
     const advance = engine.run(JSON.stringify(request));
     let breath = performance.now();
     for (;;) {

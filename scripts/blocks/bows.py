@@ -1,0 +1,261 @@
+"""The page of bows: all that its script fills, and the forms of entries as the record declares them."""
+
+import json
+
+from calc import catalog, declaring
+from calc.declaring import CHOICE, ROWS, SWITCH, Choice, Group, Input
+from calc.record import sheets
+from calc.record.declare import Sheet
+from scripts.blocks.form import fieldsets
+from scripts.blocks.tree import UNSEARCHED, Node, element
+
+NOT_SAID = Choice("", "Not said")
+YES_OR_NO = (NOT_SAID, Choice("yes", "Yes"), Choice("no", "No"))
+QUESTIONS = (
+    ("tag", "What number is on its tag?"),
+    ("title", "What is it, in a few words?"),
+    ("family", "Which shape has it?"),
+    ("marked_letters", "What is written on it?"),
+    ("length", "How long is it along the belly, from nock to nock?"),
+    ("marked_weight", "What weight is marked on it?"),
+    ("old", "Is it old, or of an age that nobody knows?"),
+    ("due", "When is it to be ready?"),
+)
+TICKED = (sheets.LOOKING.id,)
+"""Sheets whose switches say what was done; one that is not ticked says nothing."""
+
+NOT_BY_HAND = (sheets.ANSWER.id, sheets.SHOP.id)
+FIRST = ("reading", "strokes", "look", "finding", "first_draw", "agreed", "archer")
+"""Sheets in the order in which a job meets them; the others follow."""
+
+TILES = (("upper_belly", "Upper belly"), ("lower_belly", "Lower belly"), ("upper_back", "Upper back"),
+         ("lower_back", "Lower back"))
+STEPPED = (("weight", "Weight"), ("upper", "Upper distance"), ("lower", "Lower distance"))
+
+
+def section() -> Node:
+    """Return the section; without a script it says that it needs one."""
+    return element(
+        "section", {"class": "rb-bows", "data-titles": _titles(), **UNSEARCHED},
+        element("noscript", {}, element("p", {}, "This part needs JavaScript: a record is kept by your browser, "
+                                                 "and a script has to hand it over. Paper does the same.")),
+        element("p", {"class": "rb-bows-wait"}, "The list of your bows is not there yet."),
+        element("div", {"class": "rb-bows-notice", "role": "status"}),
+        _list(),
+        _one(),
+        _new_bow(),
+        *(_sheet_dialog(each) for each in _by_hand()),
+        _batch(),
+        _reading(),
+        _which_bow(),
+        element("div", {"class": "rb-toast", "role": "status"}),
+    )
+
+
+def _titles() -> str:
+    return json.dumps({id: catalog.find(id).title for id in catalog.IDS}, separators=(",", ":"))
+
+
+def _by_hand() -> list[Sheet]:
+    asked = [each for each in sheets.SHEETS if each.id not in NOT_BY_HAND]
+    return sorted(asked, key=lambda each: FIRST.index(each.id) if each.id in FIRST else len(FIRST))
+
+
+def _list() -> Node:
+    return element(
+        "div", {"class": "rb-bows-all", "id": "all", "hidden": ""},
+        element("p", {"class": "rb-bows-none"}, "No bow is kept in this browser yet."),
+        element("ul", {"class": "rb-bows-list"}),
+        element("p", {"class": "rb-bows-backup"}),
+        element("div", {"class": "rb-bows-actions"},
+                _doer("add", "Add a bow", "rb-main"), _file_taker()),
+        element("p", {"class": "rb-bows-kept"}),
+        element("details", {"class": "rb-bows-bin"}, element("summary", {}, "Bows that you removed"),
+                element("ul", {})),
+    )
+
+
+def _file_taker() -> Node:
+    return element("label", {"class": "rb-bows-take"}, "Take in a file ",
+                   element("input", {"type": "file", "accept": ".html,.htm,.json,text/html,application/json"}))
+
+
+def _one() -> Node:
+    return element(
+        "div", {"class": "rb-bow", "hidden": ""},
+        element("p", {}, element("a", {"href": "#all"}, "All bows")),
+        element("h2", {"class": "rb-bow-title", "tabindex": "-1"}),
+        element("p", {"class": "rb-bow-weights"}),
+        element("p", {"class": "rb-bow-next"}),
+        element("p", {"class": "rb-bow-calculators"}),
+        element("div", {"class": "rb-bow-checks"}),
+        element("div", {"class": "rb-bows-actions rb-bow-quick"},
+                _doer("quick-reading", "Reading", "rb-main"), _doer("quick-batch", "Batch of strokes", "rb-main")),
+        element("details", {"class": "rb-bow-sheets"}, element("summary", {}, "Write down something else"),
+                element("div", {"class": "rb-bows-actions"},
+                        *(_opener(each.id, each.title) for each in _by_hand()))),
+        element("table", {"class": "rb-bow-columns"},
+                element("caption", {}, "As it came, as agreed, and as last read"),
+                element("thead", {}, element("tr", {}, *(element("th", {"scope": "col"}, head) for head in
+                                                         ("Figure", "Came", "Agreed", "Now")))),
+                element("tbody", {})),
+        element("h3", {}, "What was done and read"),
+        element("ol", {"class": "rb-timeline"}),
+        element("h3", {}, "Files"),
+        element("div", {"class": "rb-bows-actions"},
+                _doer("save-file", "Save to a file"), _doer("save-shared", "Save without the owner"),
+                _doer("save-table", "Readings as a table (CSV)"), _file_taker(),
+                _doer("remove", "Remove this bow")),
+    )
+
+
+def _doer(name: str, title: str, kind: str | None = None) -> Node:
+    return element("button", {"type": "button", "data-do": name, "class": kind}, title)
+
+
+def _opener(sheet: str, title: str) -> Node:
+    return element("button", {"type": "button", "data-open": sheet}, title)
+
+
+# Forms of entries ----------------------------------------------------------------
+
+
+def _new_bow() -> Node:
+    known = {each.id: each for each in sheets.inputs_of(sheets.BOW)}
+    asked = tuple(known[id]._replace(label=label) for id, label in QUESTIONS)
+    few = Sheet("new-bow", "Add a bow", "", "", (Group("", "", asked),), ())
+    return _dialog("new-bow", "Add a bow", "Leave empty what you do not know. You can add it later.",
+                   few, timed=False)
+
+
+def _sheet_dialog(sheet: Sheet) -> Node:
+    return _dialog(sheet.id, sheet.title, sheet.purpose + " Leave empty what you do not know.",
+                   sheet._replace(id="sheet-" + sheet.id), timed=True)
+
+
+def _dialog(name: str, title: str, purpose: str, sheet: Sheet, timed: bool) -> Node:
+    heading = "rb-" + name + "-title"
+    return element(
+        "dialog", {"class": "rb-sheet", "data-sheet": name, "aria-labelledby": heading},
+        element(
+            "form", {"class": "rb-form", "novalidate": "", "autocomplete": "off"},
+            element("h2", {"id": heading}, title),
+            element("p", {"class": "rb-note"}, purpose),
+            element("div", {"class": "rb-problems", "role": "alert", "tabindex": "-1", "hidden": ""}),
+            *_units(),
+            *fieldsets(_emptied(sheet)),
+            *(_when(name) if timed else []),
+            _closing(),
+        ),
+    )
+
+
+def _units() -> list[Node]:
+    """Return the unit system of a form, which follows the reader's choice on the calculators."""
+    return [element("input", {"type": "radio", "name": "units", "value": system, "hidden": "",
+                              "checked": "" if system == "imperial" else None})
+            for system in ("imperial", "metric")]
+
+
+def _when(name: str) -> list[Node]:
+    at, note = "rb-" + name + "-at", "rb-" + name + "-note"
+    return [element(
+        "div", {"class": "rb-when"},
+        element("label", {"for": at}, "When it was so"),
+        element("input", {"id": at, "name": "at", "type": "datetime-local"}),
+        element("label", {"for": note}, "Note"),
+        element("input", {"id": note, "name": "note", "type": "text", "maxlength": "2000"}),
+    )]
+
+
+def _closing() -> Node:
+    return element("div", {"class": "rb-bows-actions"},
+                   element("button", {"type": "submit", "class": "rb-main"}, "Save"), _doer("close", "Close"))
+
+
+def _emptied(sheet: Sheet) -> declaring.Calculator:
+    """Return a sheet as a form shows it: its examples stand beside the fields, never in them."""
+    groups = [Group(each.title, each.note, tuple(_empty(sheet, one) for one in each.inputs))
+              for each in sheet.groups]
+    return sheet._replace(groups=tuple(groups))
+
+
+def _empty(sheet: Sheet, each: Input) -> Input:
+    if each.kind == CHOICE:
+        return each._replace(choices=(NOT_SAID, *each.choices), default="")
+    if each.kind == SWITCH:
+        if sheet.id.removeprefix("sheet-") in TICKED:
+            return each._replace(default="no")
+        return each._replace(kind=CHOICE, choices=YES_OR_NO, default="")
+    if each.kind == ROWS:
+        return each._replace(default="")
+    return each._replace(default="", help=(each.help + " Such as " + each.default + ".").strip())
+
+
+# At the bench, with one finger ---------------------------------------------------
+
+
+def _batch() -> Node:
+    return _quick(
+        "batch", "Batch of strokes",
+        element("div", {"class": "rb-tiles"}, *(_tile(id, title) for id, title in TILES)),
+        element("label", {"class": "rb-quick-line"}, "Paper ",
+                element("input", {"type": "text", "name": "paper", "maxlength": "40"})),
+        more=_doer("save-and-measure", "Save, then read"),
+    )
+
+
+def _tile(fact: str, title: str) -> Node:
+    return element(
+        "div", {"class": "rb-tile", "data-fact": fact},
+        element("button", {"type": "button", "data-add": "1", "class": "rb-tile-one"}, title + " ",
+                element("output", {}, "0")),
+        element("button", {"type": "button", "data-add": "-1", "aria-label": title + ": one less"}, "−1"),
+        element("button", {"type": "button", "data-add": "10", "aria-label": title + ": ten more"}, "+10"),
+    )
+
+
+def _reading() -> Node:
+    return _quick(
+        "reading", "Reading",
+        element("p", {"class": "rb-note"}, "Grey figures are the last ones read. Only what you touch is kept."),
+        *(_stepper(fact, title) for fact, title in STEPPED),
+        element("label", {"class": "rb-quick-line"}, "At a draw of ",
+                element("input", {"type": "text", "name": "at_draw"})),
+    )
+
+
+def _stepper(fact: str, title: str) -> Node:
+    return element(
+        "div", {"class": "rb-stepper", "data-fact": fact},
+        element("label", {"for": "rb-quick-" + fact}, title),
+        element("button", {"type": "button", "data-step": "-1", "aria-label": title + ": less"}, "−"),
+        element("input", {"id": "rb-quick-" + fact, "name": fact, "type": "text", "inputmode": "decimal"}),
+        element("button", {"type": "button", "data-step": "1", "aria-label": title + ": more"}, "+"),
+    )
+
+
+def _quick(name: str, title: str, *parts: Node, more: Node | None = None) -> Node:
+    heading = "rb-quick-" + name + "-title"
+    return element(
+        "dialog", {"class": "rb-quick", "data-quick": name, "aria-labelledby": heading},
+        element(
+            "form", {"novalidate": "", "autocomplete": "off"},
+            element("h2", {"id": heading}, title),
+            *parts,
+            element("p", {"class": "rb-problems", "role": "alert", "hidden": ""}),
+            element("div", {"class": "rb-quick-actions"}, _doer("close", "Close"), more,
+                    element("button", {"type": "submit", "class": "rb-main"}, "Save")),
+        ),
+    )
+
+
+def _which_bow() -> Node:
+    return element(
+        "dialog", {"class": "rb-which", "aria-labelledby": "rb-which-title"},
+        element("h2", {"id": "rb-which-title"}, "You have a bow with this tag"),
+        element("p", {}),
+        element("div", {"class": "rb-bows-actions"},
+                _doer("other", "Keep as another bow"), _doer("same", "It is the same bow"),
+                _doer("neither", "Take nothing in")),
+    )
