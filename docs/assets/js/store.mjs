@@ -12,18 +12,22 @@ const LETTERS = "0123456789abcdefghjkmnpqrstvwxyz";
 const TIME_LETTERS = 10;
 const CHANCE_LETTERS = 4;
 
-/** Opens the store; resolves to one that keeps, or to one that forgets where the browser refuses. */
-export async function openStore(onChange = () => {}) {
+/**
+ * Opens the store; resolves to one that keeps, or to one that forgets where the browser refuses.
+ * onChange gets the id of a bow that another tab changed; onEnd whether the store was cleared (else: is to be renewed).
+ */
+export async function openStore({ onChange = () => {}, onEnd = () => {} } = {}) {
   const channel = "BroadcastChannel" in self ? new BroadcastChannel(NAME) : null;
   channel?.addEventListener("message", ({ data }) => onChange(String(data)));
   try {
-    return new Store(await openDatabase(), channel);
+    return new Store(await openDatabase(onEnd), channel);
   } catch {
+    channel?.close();
     return new Forgetful();
   }
 }
 
-function openDatabase() {
+function openDatabase(onEnd) {
   return openDB(NAME, LAYOUT, {
     upgrade(database) {
       database.createObjectStore("bows", { keyPath: "id" });
@@ -32,10 +36,16 @@ function openDatabase() {
       database.createObjectStore("bin", { keyPath: "id" });
       database.createObjectStore("meta", { keyPath: "name" });
     },
-    blocking(_current, _blocked, event) {
-      event.target.close(); // a newer release waits in another tab: this page reloads before it writes again
+    blocking(_current, wanted, event) {
+      event.target.close(); // a newer release waits, or somebody clears it: this page writes no more
+      onEnd(wanted === null);
     },
+    terminated: () => onEnd(true),
   });
+}
+
+function rowsOf(bow) {
+  return IDBKeyRange.bound([bow, ""], [bow, "~"]);
 }
 
 class Store {
@@ -59,7 +69,7 @@ class Store {
 
   /** The entries of a bow as one JSON list, as Python reads it. */
   async record(bow) {
-    const rows = await this.#database.getAllFromIndex("entries", "bow", IDBKeyRange.bound([bow, ""], [bow, "~"]));
+    const rows = await this.#database.getAllFromIndex("entries", "bow", rowsOf(bow));
     return `[${rows.map(({ text }) => text).join(",\n")}]`;
   }
 
@@ -73,29 +83,45 @@ class Store {
       await rows.add({ id, bow, text });
       added += 1;
     }
-    if (head) await transaction.objectStore("bows").put({ ...head, id: bow, changed: Date.now() });
+    const heads = transaction.objectStore("bows");
+    if (head) await heads.put({ ...(await heads.get(bow)), ...head, id: bow, changed: Date.now() });
     await transaction.done;
     this.#tell(bow);
     return added;
   }
 
-  /** Rebuild what the list shows of a bow. */
+  /** Write anew some of what the list shows of a bow. */
   async putHead(bow, head) {
-    await this.#database.put("bows", { ...head, id: bow, changed: Date.now() });
-    this.#tell(bow);
+    const transaction = this.#database.transaction("bows", "readwrite");
+    await transaction.store.put({ ...(await transaction.store.get(bow)), ...head, id: bow });
+    await transaction.done;
+  }
+
+  /** How many entries a bow has: a head that says otherwise was written by a tab that knew less. */
+  async count(bow) {
+    return this.#database.countFromIndex("entries", "bow", rowsOf(bow));
+  }
+
+  /** The bow that holds any of these entries, or null. */
+  async bowOf(ids) {
+    const transaction = this.#database.transaction("entries");
+    for (const id of ids) {
+      const row = await transaction.store.get(id);
+      if (row) return row.bow;
+    }
+    return null;
   }
 
   /** Take a bow out of the list; for a month it can be brought back. */
   async remove(bow) {
-    const text = await this.record(bow);
     const transaction = this.#database.transaction(["entries", "bows", "bin"], "readwrite");
+    const kept = await transaction.objectStore("entries").index("bow").getAll(rowsOf(bow));
+    const entries = kept.map(({ id, text }) => ({ id, text }));
     const head = await transaction.objectStore("bows").get(bow);
-    await transaction.objectStore("bin").put({ id: bow, head, text, until: Date.now() + BIN_DAYS * DAY_MS });
+    await transaction.objectStore("bin").put({ id: bow, head, entries, until: Date.now() + BIN_DAYS * DAY_MS });
     await transaction.objectStore("bows").delete(bow);
-    const index = transaction.objectStore("entries").index("bow");
-    for (let cursor = await index.openCursor(IDBKeyRange.bound([bow, ""], [bow, "~"])); cursor; cursor = await cursor.continue()) {
-      await cursor.delete();
-    }
+    const rows = transaction.objectStore("entries");
+    for (const id of await rows.index("bow").getAllKeys(rowsOf(bow))) await rows.delete(id);
     await transaction.done;
     this.#tell(bow);
   }
@@ -111,8 +137,7 @@ class Store {
   async bringBack(bow) {
     const kept = await this.#database.get("bin", bow);
     if (!kept) return;
-    const entries = JSON.parse(kept.text).map((entry) => ({ id: entry.id, text: JSON.stringify(entry) }));
-    await this.add(bow, entries, kept.head);
+    await this.add(bow, kept.entries, kept.head);
     await this.#database.delete("bin", bow);
   }
 
@@ -173,7 +198,16 @@ class Forgetful {
   }
 
   async putHead(bow, head) {
-    this.#heads.set(bow, { ...head, id: bow, changed: Date.now() });
+    this.#heads.set(bow, { ...this.#heads.get(bow), ...head, id: bow, changed: Date.now() });
+  }
+
+  async count(bow) {
+    return this.#entries.get(bow)?.size ?? 0;
+  }
+
+  async bowOf(ids) {
+    for (const [bow, texts] of this.#entries) if (ids.some((id) => texts.has(id))) return bow;
+    return null;
   }
 
   async remove(bow) {

@@ -1,0 +1,364 @@
+// The page of bows: the list, a bow's page, its entries and files. It carries texts between the store and Python;
+// what they mean, and every figure that is worked out, comes from there.
+
+import { openCsv, openFile, saveFile } from "./exchange.mjs";
+import { recall } from "./memory.mjs";
+import { QuickEntry } from "./quick.mjs";
+import { SheetForms } from "./sheets.mjs";
+import { askToKeep, newId, now, openStore } from "./store.mjs";
+import { grow } from "./tree.mjs";
+
+const ADDRESS_OF_BOW = /^#([0-9a-hj-km-np-tv-z]{14})$/;
+const TOAST_MS = 10_000;
+const DAY_MS = 86_400_000;
+const MANY_ENTRIES = 20;
+const LONG_DAYS = 7;
+const WORDS = {
+  forgets: "This window forgets. Save to a file before you leave.",
+  promised: "This browser has promised to keep your bows.",
+  mayForget:
+    "This browser may clear your bows when space runs short, or if you stay away for a week or more. Save them to " +
+    "files, or put this site on the home screen.",
+  cleared: "What this browser kept has been cleared. Save to a file what this page still holds, then reload it.",
+  renewed: "This page is from before the update. Reload it before you write more down.",
+  full: "This browser has no room left, so this was not kept. Nothing that was there is changed. Save to a file.",
+  notKept: "This browser did not keep that. Nothing that was there is changed. Save to a file what this page holds.",
+  notHere: "This bow is not on this device. Take it in from its file.",
+  halted: "Python could not work that out. Nothing was kept; please try again.",
+};
+
+/** Take up the section of a page. */
+export function visitBows(section, engine) {
+  if (section.dataset.live !== undefined) return;
+  section.dataset.live = "";
+  new Bows(section, engine).begin();
+}
+
+class Bows {
+  #section;
+  #engine;
+  #store = null;
+  #bow = null; // of the page that is open
+  #record = "[]"; // its entries, as read last and with all that was added since
+  #stand = null;
+  #shown = 0;
+  #queue = Promise.resolve();
+  #toastTimer = 0;
+
+  constructor(section, engine) {
+    this.#section = section;
+    this.#engine = engine;
+  }
+
+  async begin() {
+    document.documentElement.dataset.units = this.units;
+    this.forms = new SheetForms(this, this.#section);
+    this.quick = new QuickEntry(this, this.#section);
+    this.#store = await openStore({
+      onChange: () => this.#isHere() && this.show(),
+      onEnd: (cleared) => this.notice(cleared ? WORDS.cleared : WORDS.renewed, true),
+    });
+    this.#section.addEventListener("click", (event) => this.#click(event));
+    this.#section.addEventListener("change", ({ target }) => target.type === "file" && this.#takeIn(target));
+    window.addEventListener("hashchange", () => this.#isHere() && this.show());
+    if (this.#store.forgets) this.#warnOfForgetting();
+    await this.show();
+    this.#part(".rb-bows-wait").hidden = true;
+    this.#section.dataset.ready = "";
+  }
+
+  get units() {
+    return recall("units") === "metric" ? "metric" : "imperial";
+  }
+
+  get store() {
+    return this.#store;
+  }
+
+  get bow() {
+    return this.#bow;
+  }
+
+  /** The newest texts of what an entry at the bench asks for, by fact. */
+  get last() {
+    return new Map(this.#stand?.last ?? []);
+  }
+
+  /** Ask Python, one question behind the other; resolves to its answer, or null once that was said to be impossible. */
+  ask(task, more = {}) {
+    const request = { task, units: this.units, ...more };
+    const asked = this.#queue.then(() => this.#engine.run(request));
+    this.#queue = asked.catch(() => null);
+    return asked.then((outcome) => {
+      if (outcome?.failed) this.#engine.again();
+      if (!outcome?.answer) this.notice(outcome?.failed ?? WORDS.halted);
+      return outcome?.answer ?? null;
+    });
+  }
+
+  // Adding ---------------------------------------------------------------------
+
+  /** Make an entry of pairs; resolves to {errors} or {id}. The bow of a first entry is named after it. */
+  async add(sheet, pairs, { at = now(), note = "", bow = this.#bow } = {}) {
+    const id = newId();
+    const taken = await this.ask("take", { sheet, pairs, at, note, id });
+    if (!taken) return { errors: [] };
+    if (taken.errors.length) return { errors: taken.errors };
+    const target = bow ?? id;
+    if (!(await this.#keep(target, id, taken.entry))) return { errors: [] };
+    this.#toast(`Saved ${at.slice(11, 16)}.`, () => this.#strike(target, id));
+    return { id, bow: target };
+  }
+
+  async #keep(bow, id, text) {
+    const before = bow === this.#bow ? this.#record : await this.#store.record(bow);
+    const record = joined(before, [text]);
+    const head = await this.ask("head", { entries: record });
+    if (!head) return false;
+    try {
+      const first = (await this.#store.bows()).length === 0;
+      const begun = (await this.#store.head(bow))?.begun ?? Date.now();
+      await this.#store.add(bow, [{ id, text }], { ...head, begun });
+      if (first) await this.#askToKeep();
+    } catch (error) {
+      if (bow === this.#bow) this.#record = record; // for the file
+      this.notice(error?.name === "QuotaExceededError" ? WORDS.full : WORDS.notKept, true);
+      return false;
+    }
+    await this.show();
+    return true;
+  }
+
+  async #strike(bow, entry) {
+    const id = newId();
+    const record = await this.#store.record(bow);
+    const struck = await this.ask("strike", { entries: record, entry, id, at: now() });
+    if (!struck?.entry || !(await this.#keep(bow, id, struck.entry))) return;
+    this.#toast("Struck out.", () => this.#strike(bow, id));
+  }
+
+  async #askToKeep() {
+    await this.#store.remember("keeping", await askToKeep());
+  }
+
+  // Showing --------------------------------------------------------------------
+
+  async show() {
+    this.#shown += 1;
+    const turn = this.#shown;
+    const bow = ADDRESS_OF_BOW.exec(location.hash)?.[1] ?? null;
+    try {
+      if (bow) await this.#showBow(bow, turn);
+      else await this.#showList(turn);
+    } catch {
+      this.notice(WORDS.notKept, true);
+    }
+  }
+
+  async #showList(turn) {
+    const heads = await Promise.all((await this.#store.bows()).map((head) => this.#fresh(head)));
+    const bin = await this.#store.bin();
+    const keeping = await this.#store.recall("keeping");
+    if (turn !== this.#shown) return;
+    this.#bow = null;
+    this.#stand = null;
+    const list = this.#part(".rb-bows-list");
+    list.replaceChildren(...heads.sort(byWhatPresses).map(row));
+    this.#part(".rb-bows-none").hidden = heads.length > 0;
+    this.#part(".rb-bows-backup").textContent = reminder(heads);
+    const said = keeping ? WORDS.promised : WORDS.mayForget;
+    this.#part(".rb-bows-kept").textContent = heads.length && !this.#store.forgets ? said : "";
+    this.#part(".rb-bows-bin").hidden = bin.length === 0;
+    this.#part(".rb-bows-bin ul").replaceChildren(...bin.map(binned));
+    this.#turnTo(".rb-bows-all");
+  }
+
+  /** A head as it is; worked out anew where another tab added what its writer did not know. */
+  async #fresh(head) {
+    if (head.entries === (await this.#store.count(head.id))) return head;
+    const renewed = await this.ask("head", { entries: await this.#store.record(head.id) });
+    if (!renewed) return head;
+    await this.#store.putHead(head.id, renewed);
+    return { ...head, ...renewed };
+  }
+
+  async #showBow(bow, turn) {
+    const record = await this.#store.record(bow);
+    if (record === "[]") {
+      if (turn !== this.#shown) return;
+      this.notice(WORDS.notHere);
+      await this.#showList(turn);
+      return;
+    }
+    const stand = await this.ask("stand", { entries: record });
+    if (!stand || turn !== this.#shown) return;
+    const arriving = this.#bow !== bow;
+    this.#bow = bow;
+    this.#record = record;
+    this.#stand = stand;
+    this.#part(".rb-bow-title").textContent = stand.title;
+    this.#part(".rb-bow-weights").textContent = stand.weights + (stand.due ? ` Ready by ${stand.due}.` : "");
+    this.#part(".rb-bow-next").replaceChildren(
+      node("strong", {}, "Next: "), stand.next.title ? `${stand.next.title}. ` : "", stand.next.why);
+    this.#showCalculators(stand.next.calculators);
+    this.#part(".rb-bow-checks").replaceChildren(grow(stand.checks));
+    this.#part(".rb-bow-columns tbody").replaceChildren(...stand.columns.map(([label, ...cells]) =>
+      node("tr", {}, node("th", { scope: "row" }, label), ...cells.map((cell) => node("td", {}, cell)))));
+    this.#part(".rb-timeline").replaceChildren(...stand.timeline.map(told));
+    this.#turnTo(".rb-bow");
+    if (arriving && this.#section.dataset.ready !== undefined) this.#part(".rb-bow-title").focus();
+  }
+
+  #showCalculators(ids) {
+    const titles = JSON.parse(this.#section.dataset.titles);
+    const links = ids.filter((id) => titles[id]).map((id) => node("a", { href: `../calculators/${id}/` }, titles[id]));
+    const parted = links.flatMap((link, index) => (index ? [", ", link] : [link]));
+    this.#part(".rb-bow-calculators").replaceChildren(...(links.length ? ["Calculators for it: ", ...parted, "."] : []));
+  }
+
+  #turnTo(selector) {
+    for (const each of [".rb-bows-all", ".rb-bow"]) this.#part(each).hidden = each !== selector;
+  }
+
+  // Doing ----------------------------------------------------------------------
+
+  async #click(event) {
+    const button = event.target.closest("button");
+    if (!button || button.closest("dialog")) return;
+    const { do: deed, open, strike, back } = button.dataset;
+    if (open) await this.forms.open(open);
+    else if (strike) await this.#strike(this.#bow, strike);
+    else if (back) await this.#bringBack(back);
+    else if (deed === "add") await this.forms.open("new-bow");
+    else if (deed === "quick-reading") await this.quick.openReading();
+    else if (deed === "quick-batch") await this.quick.openBatch();
+    else if (deed === "save-file") await this.#save(true);
+    else if (deed === "save-shared") await this.#save(false);
+    else if (deed === "save-table") await openCsv(await this.ask("csv", { entries: this.#record }));
+    else if (deed === "remove") await this.#remove();
+  }
+
+  async #save(everything) {
+    const made = await this.ask("file", { entries: this.#record, private: everything });
+    if (!made || !(await saveFile(made)) || !everything) return;
+    try {
+      const entries = await this.#store.count(this.#bow);
+      await this.#store.putHead(this.#bow, { saved: { at: Date.now(), entries } });
+    } catch {
+      // The store is gone; the file is not.
+    }
+  }
+
+  async #takeIn(input) {
+    const bow = await openFile(this, input.files[0], this.#part(".rb-which"));
+    input.value = "";
+    if (bow) location.hash = bow;
+    await this.show();
+  }
+
+  async #remove() {
+    const bow = this.#bow;
+    await this.#store.remove(bow);
+    location.hash = "all";
+    await this.show();
+    this.#toast("Removed. It can be brought back for 30 days.", () => this.#bringBack(bow));
+  }
+
+  async #bringBack(bow) {
+    await this.#store.bringBack(bow);
+    await this.show();
+  }
+
+  // Saying ---------------------------------------------------------------------
+
+  /** Say a sentence above everything; with a way to a file where what is typed might be lost. */
+  notice(sentence, withFile = false) {
+    const save = node("button", { type: "button", "data-do": "save-file" }, "Save to a file");
+    this.#part(".rb-bows-notice").replaceChildren(sentence, ...(withFile && this.#bow ? [" ", save] : []));
+  }
+
+  #warnOfForgetting() {
+    this.notice(WORDS.forgets);
+    window.addEventListener("beforeunload", (event) => {
+      if (this.#isHere() && this.#record !== "[]") event.preventDefault();
+    });
+  }
+
+  #toast(sentence, undo) {
+    const toast = this.#part(".rb-toast");
+    const button = node("button", { type: "button" }, "Undo");
+    button.addEventListener("click", () => {
+      toast.replaceChildren();
+      undo();
+    });
+    toast.replaceChildren(sentence, " ", button);
+    clearTimeout(this.#toastTimer);
+    this.#toastTimer = setTimeout(() => toast.replaceChildren(), TOAST_MS);
+  }
+
+  #isHere() {
+    return this.#section.isConnected;
+  }
+
+  #part(selector) {
+    return this.#section.querySelector(selector);
+  }
+}
+
+/** A JSON list with further texts behind its own. */
+export function joined(list, texts) {
+  const own = list.slice(1, -1);
+  return `[${[...(own ? [own] : []), ...texts].join(",\n")}]`;
+}
+
+/** An element of attributes and children; text is only ever text. */
+function node(tag, attributes, ...children) {
+  const made = document.createElement(tag);
+  for (const [name, value] of Object.entries(attributes)) made.setAttribute(name, value);
+  made.append(...children);
+  return made;
+}
+
+function byWhatPresses(one, other) {
+  const [a, b] = [one, other].map(({ level, due, title }) => [level === "stop" ? "0" : "1", due || "9", title]);
+  const place = a.findIndex((part, index) => part !== b[index]);
+  return place < 0 ? 0 : a[place].localeCompare(b[place], "en", { numeric: true });
+}
+
+function row(head) {
+  return node("li", { "data-level": head.level },
+    node("a", { href: `#${head.id}` }, head.title),
+    ...(head.level === "stop" ? [node("strong", { class: "rb-bows-stop" }, "Stop")] : []),
+    node("span", {}, head.weights),
+    node("span", {}, `Next: ${head.next}`),
+    ...(head.due ? [node("span", {}, `Ready by ${head.due}`)] : []));
+}
+
+function binned({ id, head }) {
+  return node("li", {}, `${head?.title ?? "A bow"} `,
+    node("button", { type: "button", "data-back": id }, "Bring back"));
+}
+
+function told(entry) {
+  const facts = entry.facts.flatMap(([label, text]) => [node("dt", {}, label), node("dd", {}, text)]);
+  const line = node("li", entry.struck ? { class: "rb-struck" } : {},
+    node("p", {}, node("strong", {}, entry.title), ` ${entry.moment}`, entry.struck ? " (struck out)" : ""),
+    node("dl", {}, ...facts),
+    ...[entry.note, ...entry.problems].filter(Boolean).map((text) => node("p", {}, text)));
+  if (!entry.struck) {
+    const spoken = `Strike out: ${entry.title}, ${entry.moment}`;
+    line.append(node("button", { type: "button", "data-strike": entry.id, "aria-label": spoken }, "Strike out"));
+  }
+  return line;
+}
+
+/** A line that reminds of a backup once there is much, or something for long, that no file holds. */
+function reminder(heads) {
+  const unsaved = heads.filter(({ entries, saved }) => entries > (saved?.entries ?? 0));
+  const count = unsaved.reduce((sum, { entries, saved }) => sum + entries - (saved?.entries ?? 0), 0);
+  const longAgo = Date.now() - LONG_DAYS * DAY_MS;
+  const old = unsaved.some(({ saved, begun, changed }) => (saved?.at ?? begun ?? changed) < longAgo);
+  if (count <= MANY_ENTRIES && !old) return "";
+  const names = unsaved.map(({ title }) => title).join("; ");
+  return `${count} ${count === 1 ? "entry is" : "entries are"} in no file yet. Save to a file: ${names}.`;
+}
