@@ -85,12 +85,12 @@ def _one() -> Node:
         "div", {"class": "rb-bow", "hidden": ""},
         element("p", {}, element("a", {"href": "#all"}, "All bows")),
         element("h2", {"class": "rb-bow-title", "tabindex": "-1"}),
+        element("div", {"class": "rb-bows-actions rb-bow-quick"},
+                _doer("quick-reading", "Reading", "rb-main"), _doer("quick-batch", "Batch of strokes", "rb-main")),
         element("p", {"class": "rb-bow-weights"}),
         element("p", {"class": "rb-bow-next"}),
         element("p", {"class": "rb-bow-calculators"}),
         element("div", {"class": "rb-bow-checks"}),
-        element("div", {"class": "rb-bows-actions rb-bow-quick"},
-                _doer("quick-reading", "Reading", "rb-main"), _doer("quick-batch", "Batch of strokes", "rb-main")),
         element("details", {"class": "rb-bow-sheets"}, element("summary", {}, "Write down something else"),
                 element("div", {"class": "rb-bows-actions"},
                         *(_opener(each.id, each.title) for each in _by_hand()))),
@@ -189,7 +189,7 @@ def _empty(sheet: Sheet, each: Input) -> Input:
         return each._replace(kind=CHOICE, choices=YES_OR_NO, default="")
     if each.kind == ROWS:
         return each._replace(default="")
-    return each._replace(default="", help=(each.help + " Such as " + each.default + ".").strip())
+    return each._replace(default="", help=(each.help + " Such as " + each.default.rstrip(".") + ".").strip())
 
 
 # At the bench, with one finger ---------------------------------------------------
@@ -210,8 +210,8 @@ def _tile(fact: str, title: str) -> Node:
         "div", {"class": "rb-tile", "data-fact": fact},
         element("button", {"type": "button", "data-add": "1", "class": "rb-tile-one"}, title + " ",
                 element("output", {}, "0")),
-        element("button", {"type": "button", "data-add": "-1", "aria-label": title + ": one less"}, "−1"),
-        element("button", {"type": "button", "data-add": "10", "aria-label": title + ": ten more"}, "+10"),
+        element("button", {"type": "button", "data-add": "-1", "aria-label": "−1 " + title}, "−1"),
+        element("button", {"type": "button", "data-add": "10", "aria-label": "+10 " + title}, "+10"),
     )
 
 
@@ -229,9 +229,9 @@ def _stepper(fact: str, title: str) -> Node:
     return element(
         "div", {"class": "rb-stepper", "data-fact": fact},
         element("label", {"for": "rb-quick-" + fact}, title),
-        element("button", {"type": "button", "data-step": "-1", "aria-label": title + ": less"}, "−"),
+        element("button", {"type": "button", "data-step": "-1", "aria-label": "− " + title}, "−"),
         element("input", {"id": "rb-quick-" + fact, "name": fact, "type": "text", "inputmode": "decimal"}),
-        element("button", {"type": "button", "data-step": "1", "aria-label": title + ": more"}, "+"),
+        element("button", {"type": "button", "data-step": "1", "aria-label": "+ " + title}, "+"),
     )
 
 

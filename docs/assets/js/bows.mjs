@@ -206,7 +206,10 @@ class Bows {
       node("tr", {}, node("th", { scope: "row" }, label), ...cells.map((cell) => node("td", {}, cell)))));
     this.#part(".rb-timeline").replaceChildren(...stand.timeline.map(told));
     this.#turnTo(".rb-bow");
-    if (arriving && this.#section.dataset.ready !== undefined) this.#part(".rb-bow-title").focus();
+    if (arriving) {
+      this.#part(".rb-bow-title").scrollIntoView();
+      this.#part(".rb-bow-title").focus({ preventScroll: true });
+    }
   }
 
   #showCalculators(ids) {
