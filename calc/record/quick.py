@@ -11,10 +11,11 @@ STEPS = (("force", "imperial", "0.1 lb"), ("force", "metric", "0.5 N"), ("length
 
 LASTING = ("reading.weight", "reading.at_draw", "reading.upper", "reading.lower", "strokes.paper")
 HALF = 0.5
-HELD = (("Draw weight", "reading.weight", "agreed.weight"), ("At a draw of", "reading.at_draw", "agreed.at_draw"),
+HELD = (("Draw weight", "reading.weight", "agreed.weight"),
+        ("At a draw of", "reading.at_draw", "agreed.at_draw"),
         ("Upper distance", "reading.upper", ""), ("Lower distance", "reading.lower", ""),
         ("Brace height", "reading.brace", ""))
-EMPTY = "–"
+EMPTY = "-"
 
 
 def last_texts(state: State) -> list[list[str]]:

@@ -62,8 +62,9 @@ def _head(asked: "Asked") -> "Answer":
     system = _units(asked)
     level = "stop" if summary.is_stopped(state) else "ok"
     due, tag = state.latest("bow.due"), state.latest("bow.tag")
-    return {"title": summary.title(state), "tag": tag.text if tag else "", "weights": say(summary.weights(state), system),
-            "next": summary.whats_next(state), "level": level, "due": due.text if due else "",
+    return {"title": summary.title(state), "tag": tag.text if tag else "",
+            "weights": say(summary.weights(state), system), "next": summary.whats_next(state), "level": level,
+            "due": due.text if due else "",
             "entries": len(_entries(asked))}
 
 
@@ -152,7 +153,8 @@ def _strike(asked: "Asked") -> "Answer":
 
 def _step(asked: "Asked") -> "Answer":
     """Return a reading changed by some steps."""
-    return {"text": quick.stepped(str(asked["fact"]), str(asked["text"]), int(str(asked["by"])), _units(asked))}
+    count = int(str(asked["by"]))
+    return {"text": quick.stepped(str(asked["fact"]), str(asked["text"]), count, _units(asked))}
 
 
 def _errors(sheet: Sheet, facts: list[tuple[str, str]]) -> "list[Answer]":
@@ -191,6 +193,6 @@ def _csv(asked: "Asked") -> "Answer":
 
 
 TASKS: "tuple[tuple[str, Callable[[Asked], Answer]], ...]" = (
-    ("head", _head), ("stand", _stand), ("fill", _fill), ("take", _take), ("strike", _strike), ("step", _step),
-    ("file", _file), ("read", _read), ("csv", _csv),
+    ("head", _head), ("stand", _stand), ("fill", _fill), ("take", _take), ("strike", _strike),
+    ("step", _step), ("file", _file), ("read", _read), ("csv", _csv),
 )

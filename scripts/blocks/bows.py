@@ -2,13 +2,14 @@
 
 import json
 
-from calc import catalog, declaring
+from calc import catalog
 from calc.declaring import CHOICE, ROWS, SWITCH, Choice, Group, Input
 from calc.record import sheets
 from calc.record.declare import Sheet
 from scripts.blocks.form import fieldsets
 from scripts.blocks.tree import UNSEARCHED, Node, element
 
+MINUS = "\N{MINUS SIGN}"
 NOT_SAID = Choice("", "Not said")
 YES_OR_NO = (NOT_SAID, Choice("yes", "Yes"), Choice("no", "No"))
 QUESTIONS = (
@@ -37,8 +38,8 @@ def section() -> Node:
     """Return the section; without a script it says that it needs one."""
     return element(
         "section", {"class": "rb-bows", "data-titles": _titles(), **UNSEARCHED},
-        element("noscript", {}, element("p", {}, "This part needs JavaScript: a record is kept by your browser, "
-                                                 "and a script has to hand it over. Paper does the same.")),
+        element("noscript", {}, element("p", {}, "This part needs JavaScript: your browser keeps the record, and "
+                                                 "a script has to hand it over. Paper does the same.")),
         element("p", {"class": "rb-bows-wait"}, "The list of your bows is not there yet."),
         element("div", {"class": "rb-bows-notice", "role": "status"}),
         _list(),
@@ -77,7 +78,7 @@ def _list() -> Node:
 
 def _file_taker() -> Node:
     return element("label", {"class": "rb-bows-take"}, "Take in a file ",
-                   element("input", {"type": "file", "accept": ".html,.htm,.json,text/html,application/json"}))
+                   element("input", {"type": "file", "accept": ".html,.json,text/html,application/json"}))
 
 
 def _one() -> Node:
@@ -86,7 +87,8 @@ def _one() -> Node:
         element("p", {}, element("a", {"href": "#all"}, "All bows")),
         element("h2", {"class": "rb-bow-title", "tabindex": "-1"}),
         element("div", {"class": "rb-bows-actions rb-bow-quick"},
-                _doer("quick-reading", "Reading", "rb-main"), _doer("quick-batch", "Batch of strokes", "rb-main")),
+                _doer("quick-reading", "Reading", "rb-main"),
+                _doer("quick-batch", "Batch of strokes", "rb-main")),
         element("p", {"class": "rb-bow-weights"}),
         element("p", {"class": "rb-bow-next"}),
         element("p", {"class": "rb-bow-calculators"}),
@@ -173,7 +175,7 @@ def _closing() -> Node:
                    element("button", {"type": "submit", "class": "rb-main"}, "Save"), _doer("close", "Close"))
 
 
-def _emptied(sheet: Sheet) -> declaring.Calculator:
+def _emptied(sheet: Sheet) -> Sheet:
     """Return a sheet as a form shows it: its examples stand beside the fields, never in them."""
     groups = [Group(each.title, each.note, tuple(_empty(sheet, one) for one in each.inputs))
               for each in sheet.groups]
@@ -210,7 +212,7 @@ def _tile(fact: str, title: str) -> Node:
         "div", {"class": "rb-tile", "data-fact": fact},
         element("button", {"type": "button", "data-add": "1", "class": "rb-tile-one"}, title + " ",
                 element("output", {}, "0")),
-        element("button", {"type": "button", "data-add": "-1", "aria-label": "−1 " + title}, "−1"),
+        element("button", {"type": "button", "data-add": "-1", "aria-label": MINUS + "1 " + title}, MINUS + "1"),
         element("button", {"type": "button", "data-add": "10", "aria-label": "+10 " + title}, "+10"),
     )
 
@@ -218,7 +220,7 @@ def _tile(fact: str, title: str) -> Node:
 def _reading() -> Node:
     return _quick(
         "reading", "Reading",
-        element("p", {"class": "rb-note"}, "Grey figures are the last ones read. Only what you touch is kept."),
+        element("p", {"class": "rb-note"}, "Grey figures are the last read. Only what you touch is kept."),
         *(_stepper(fact, title) for fact, title in STEPPED),
         element("label", {"class": "rb-quick-line"}, "At a draw of ",
                 element("input", {"type": "text", "name": "at_draw"})),
@@ -229,7 +231,7 @@ def _stepper(fact: str, title: str) -> Node:
     return element(
         "div", {"class": "rb-stepper", "data-fact": fact},
         element("label", {"for": "rb-quick-" + fact}, title),
-        element("button", {"type": "button", "data-step": "-1", "aria-label": "− " + title}, "−"),
+        element("button", {"type": "button", "data-step": "-1", "aria-label": MINUS + " " + title}, MINUS),
         element("input", {"id": "rb-quick-" + fact, "name": fact, "type": "text", "inputmode": "decimal"}),
         element("button", {"type": "button", "data-step": "1", "aria-label": "+ " + title}, "+"),
     )

@@ -68,7 +68,7 @@ def _asleep() -> Node:
     )
 
 
-def fieldsets(asking: declaring.Calculator) -> list[Node]:
+def fieldsets(asking: Any) -> list[Node]:
     """Return the groups of inputs of whatever declares such."""
     return [_group(asking, group) for group in asking.groups]
 
@@ -199,14 +199,15 @@ def _note_parts(calculator: declaring.Calculator, each: declaring.Input) -> list
     key = calculator.id + "-" + each.id
     return [
         element("label", {"for": key}, each.label),
-        element("input", {"id": key, "name": each.id, "type": "text", "value": each.default, "autocomplete": "off",
-                          "maxlength": str(LONGEST_NOTE), **_described(key)}),
+        element("input", {"id": key, "name": each.id, "type": "text", "value": each.default,
+                          "autocomplete": "off", "maxlength": str(LONGEST_NOTE), **_described(key)}),
         _hint(key, each),
         _error(key),
     ]
 
 
-FIELD_PARTS = {NOTE: _note_parts, declaring.CHOICE: _choice_parts, declaring.SWITCH: _switch_parts, declaring.ROWS: _rows_parts}
+FIELD_PARTS = {NOTE: _note_parts, declaring.CHOICE: _choice_parts, declaring.SWITCH: _switch_parts,
+               declaring.ROWS: _rows_parts}
 
 
 def _typing(kind: str) -> dict[str, str | None]:

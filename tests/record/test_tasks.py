@@ -71,15 +71,19 @@ def test_an_entry_struck_out_comes_back_when_the_strike_is_struck_out(bench):
     at = "2026-05-12T18:10+02:00"
     entries = json.loads(kept(bench))
     [first, second] = [entry_id(2**48, chance) for chance in (1, 2)]
-    entries.append(json.loads(ask("strike", entries=json.dumps(entries), entry=wrong.id, id=first, at=at)["entry"]))
+    strike = ask("strike", entries=json.dumps(entries), entry=wrong.id, id=first, at=at)
+    entries.append(json.loads(strike["entry"]))
     struck = ask("stand", entries=json.dumps(entries))
     assert struck["columns"] == before["columns"]
-    entries.append(json.loads(ask("strike", entries=json.dumps(entries), entry=first, id=second, at=at)["entry"]))
-    assert ask("stand", entries=json.dumps(entries))["columns"][0] == ["Draw weight", "53 lb", "45 lb", "40 lb"]
+    undone = ask("strike", entries=json.dumps(entries), entry=first, id=second, at=at)
+    entries.append(json.loads(undone["entry"]))
+    [weight, *_] = ask("stand", entries=json.dumps(entries))["columns"]
+    assert weight == ["Draw weight", "53 lb", "45 lb", "40 lb"]
 
 
 def test_what_is_not_there_cannot_be_struck_out(bench):
-    found = ask("strike", entries=kept(bench), entry=entry_id(1, 1), id=entry_id(2, 2), at="2026-05-12T18:10Z")
+    at = "2026-05-12T18:10Z"
+    found = ask("strike", entries=kept(bench), entry=entry_id(1, 1), id=entry_id(2, 2), at=at)
     assert found["refused"].startswith("There is no entry of the id")
 
 
@@ -96,7 +100,8 @@ def test_a_reading_is_changed_by_steps(fact, text, by, units, became):
 
 
 def test_steps_begin_at_a_reading_and_end_at_its_bounds():
-    assert ask("step", fact="reading.weight", text=" ", by=1)["refused"].startswith("Nothing has been read yet")
+    empty = ask("step", fact="reading.weight", text=" ", by=1)
+    assert empty["refused"].startswith("Nothing has been read yet")
     assert "from 5.0 lb" in ask("step", fact="reading.weight", text="5 lb", by=-1)["refused"]
     assert ask("step", fact="reading.scale", text="hanging", by=1)["refused"] == "“Scale” has no steps."
 
