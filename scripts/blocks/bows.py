@@ -38,8 +38,8 @@ def section() -> Node:
     """Return the section; without a script it says that it needs one."""
     return element(
         "section", {"class": "rb-bows", "data-titles": _titles(), **UNSEARCHED},
-        element("noscript", {}, element("p", {}, "This part needs JavaScript: your browser keeps the record, and "
-                                                 "a script has to hand it over. Paper does the same.")),
+        element("noscript", {}, element("p", {}, "This part needs JavaScript: your browser keeps the "
+                                                 "record, and a script has to hand it over. Paper does the same.")),
         element("p", {"class": "rb-bows-wait"}, "The list of your bows is not there yet."),
         element("div", {"class": "rb-bows-notice", "role": "status"}),
         _list(),
@@ -212,7 +212,8 @@ def _tile(fact: str, title: str) -> Node:
         "div", {"class": "rb-tile", "data-fact": fact},
         element("button", {"type": "button", "data-add": "1", "class": "rb-tile-one"}, title + " ",
                 element("output", {}, "0")),
-        element("button", {"type": "button", "data-add": "-1", "aria-label": MINUS + "1 " + title}, MINUS + "1"),
+        element("button", {"type": "button", "data-add": "-1", "aria-label": MINUS + "1 " + title},
+                MINUS + "1"),
         element("button", {"type": "button", "data-add": "10", "aria-label": "+10 " + title}, "+10"),
     )
 
