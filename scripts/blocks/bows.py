@@ -39,7 +39,7 @@ def section() -> Node:
     return element(
         "section", {"class": "rb-bows", "data-titles": _titles(), **UNSEARCHED},
         element("noscript", {}, element("p", {}, "This part needs JavaScript: your browser keeps the "
-                                                 "record, and a script has to hand it over. Paper does the same.")),
+                                                 "record. Paper does as well.")),
         element("p", {"class": "rb-bows-wait"}, "The list of your bows is not there yet."),
         element("div", {"class": "rb-bows-notice", "role": "status"}),
         _list(),
