@@ -246,3 +246,38 @@ def test_the_page_tells_the_size_that_is_fetched(visitor):
     told = TOLD_SIZE.search(visitor.open(ADDRESS).locator("article").inner_text())
     for said, paths in zip(told.groups(), (packed, plain), strict=True):
         assert float(said) == pytest.approx(sum(path.stat().st_size for path in paths) / 1e6, rel=0.05)
+
+
+KEEP_A_BOW = """
+() => new Promise((done, fail) => {
+  const asked = indexedDB.open("rebrace-test", 1);
+  asked.onupgradeneeded = () => asked.result.createObjectStore("bows").add("kept", "31");
+  asked.onsuccess = () => done(asked.result.close());
+  asked.onerror = () => fail(asked.error);
+})
+"""
+TRY_THE_DOORS = """
+import js
+from pyodide.code import run_js
+
+names = ("indexedDB", "caches", "Worker", "SharedWorker", "BroadcastChannel", "importScripts", "cookieStore")
+of_navigator = ("storage", "locks", "storageBuckets", "serviceWorker")
+print([name for name in names if getattr(js, name, None) is not None])
+print([name for name in of_navigator if getattr(js.navigator, name, None) is not None])
+print([name for name in names if getattr(js.self, name, None) or getattr(js.globalThis, name, None)])
+for source in ("self.indexedDB", "Object.getPrototypeOf(self).indexedDB", "new Worker('data:,')",
+               "Reflect.get(WorkerGlobalScope.prototype, 'indexedDB', self)"):
+    try:
+        print(run_js(source))
+    except BaseException as error:
+        print("refused")
+"""
+
+
+def test_a_program_cannot_reach_what_this_browser_keeps(started):
+    started.evaluate(KEEP_A_BOW)
+    run(started, TRY_THE_DOORS)
+    said = log(started).text_content().splitlines()
+    assert said[:3] == ["[]", "[]", "[]"]
+    assert all(line in ("refused", "None", "undefined") for line in said[3:]), said
+    assert len(said) == 7

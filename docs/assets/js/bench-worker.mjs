@@ -8,6 +8,11 @@
 import { run, start } from "./bench-engine.mjs";
 import { labelWasm } from "./wasm-fetch.mjs";
 
+// A program may be anybody's. What leads to the bows that this browser keeps, to the offline copy, or to
+// another worker that still has both, is gone before the first one runs.
+const CLOSED = ["indexedDB", "caches", "Worker", "SharedWorker", "BroadcastChannel", "importScripts", "cookieStore"];
+const CLOSED_OF_NAVIGATOR = ["storage", "locks", "storageBuckets", "serviceWorker"];
+
 self.onmessage = ({ data }) => {
   const message = JSON.parse(data);
   if (message.start) begin(message.start);
@@ -18,10 +23,21 @@ async function begin(files) {
   labelWasm();
   try {
     await start(files, (printed, isError) => tell({ printed, isError }));
+    closeTheStore();
     tell({ ready: true });
   } catch (error) {
     tell({ failed: String(error) });
   }
+}
+
+function closeTheStore() {
+  CLOSED.forEach((name) => remove(self, name));
+  CLOSED_OF_NAVIGATOR.forEach((name) => remove(navigator, name));
+}
+
+/** Take a name off an object and off all that it inherits from. */
+function remove(object, name) {
+  for (let holder = object; holder; holder = Object.getPrototypeOf(holder)) delete holder[name];
 }
 
 function execute(program) {
