@@ -7,7 +7,6 @@ from pathlib import Path
 
 from calc import catalog
 from calc.answer import EXAMPLE, Job, standing_of, work_out
-from calc.command import record
 from calc.dates import show_date
 from calc.declaring import (
     CHOICE,
@@ -51,6 +50,8 @@ def main(arguments: list[str] | None = None) -> int:
     if not words or (words[0].startswith("-") and words[0] not in ("-h", "--help")):
         return _list(words)
     if words[0] == "record":
+        from calc.command import record  # no calculator waits for it
+
         return record.main(words[1:])
     if words[0] not in catalog.IDS and words[0] not in ("-h", "--help"):
         print(f"No calculator is called {words[0]}. There are: {', '.join(catalog.IDS)}.", file=sys.stderr)

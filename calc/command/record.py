@@ -157,8 +157,9 @@ def _next(options: argparse.Namespace) -> None:
 def _merge(options: argparse.Namespace) -> None:
     path = Path(options.file)
     copies = [_entries(path), *[_entries(Path(name)) for name in options.others]]
-    _save(path, union(*copies))
-    print(f"{len(union(*copies))} entries, {len(union(*copies)) - len(union(copies[0]))} of them new.")
+    whole = union(*copies)
+    _save(path, whole)
+    print(f"{len(whole)} entries, {len(whole) - len(union(copies[0]))} of them new.")
 
 
 def _csv(options: argparse.Namespace) -> None:

@@ -3,6 +3,7 @@
 import math
 
 from calc.checks import require_not_negative, require_positive
+from calc.quantities import ROUNDING
 
 
 def rectangle_area(width: float, thickness: float) -> float:
@@ -228,7 +229,7 @@ def without_strip(section: Section, strip_width: float, strip_depth: float, offs
     """
     require_not_negative("strip_width", strip_width, "m")
     require_not_negative("strip_depth", strip_depth, "m")
-    if abs(offset) + strip_depth / 2.0 > section.distance_to_face * (1.0 + 1e-9):
+    if abs(offset) + strip_depth / 2.0 > section.distance_to_face * (1.0 + ROUNDING):
         raise ValueError(f"the strip must lie inside the section, got an offset of {offset} m and a depth "
                          f"of {strip_depth} m")
     taken = strip_width * strip_depth

@@ -1,6 +1,6 @@
 """A calculator's inputs from a record: what is known, from when, what is stale, what is missing."""
 
-from calc.quantities import INCH, parse, show_number
+from calc.quantities import INCH, parse, show_fraction, show_number
 from calc.record import derive
 from calc.record.bindings import BOUND
 from calc.record.entries import Entry
@@ -109,22 +109,10 @@ def exact_text(value: float, kind: str, unit: str, size: float) -> str:
     parts = number * SIXTY_FOURTHS
     whole = int(parts + 0.5 if parts >= 0 else parts - 0.5)
     if size == INCH and abs(parts - whole) < WHOLE:
-        return _fraction(whole) + " " + unit
+        return show_fraction(number, SIXTY_FOURTHS) + " " + unit
     text = ""
     for decimals in range(DECIMALS, MOST_DECIMALS + 1):
         text = show_number(number, decimals) + " " + unit
         if abs(parse(text, kind) - value) <= 1e-12 * abs(value):
             return text
     return text
-
-
-def _fraction(parts: int) -> str:
-    sign = "-" if parts < 0 else ""
-    whole, top = divmod(abs(parts), SIXTY_FOURTHS)
-    bottom = SIXTY_FOURTHS
-    while top and top % 2 == 0:
-        top //= 2
-        bottom //= 2
-    if not top:
-        return sign + str(whole)
-    return sign + (str(whole) + " " if whole else "") + str(top) + "/" + str(bottom)

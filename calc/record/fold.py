@@ -90,6 +90,11 @@ class State:
                 return Latest(text, entry)
         return None
 
+    def text(self, fact: str) -> str:
+        """Return the newest text of a fact; empty where nothing is known."""
+        found = self.latest(fact)
+        return found.text if found else ""
+
     def first(self, fact: str) -> Latest | None:
         """Return the oldest that is known of a fact: how the bow came."""
         sheet, _, name = fact.partition(".")

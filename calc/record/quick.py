@@ -27,7 +27,7 @@ def last_texts(state: State) -> list[list[str]]:
     Returns:
         (fact, text) pairs; the text is empty where nothing is known.
     """
-    return [[fact, _text(state, fact)] for fact in LASTING]
+    return [[fact, state.text(fact)] for fact in LASTING]
 
 
 def stepped(fact: str, text: str, count: int, system: str) -> str:
@@ -71,7 +71,7 @@ def columns(state: State, system: str) -> list[list[str]]:
     Returns:
         rows of four texts: what, came, agreed, now. Rows of which nothing is known are left out.
     """
-    rows = [[label, _first(state, fact), _text(state, agreed) if agreed else "", _text(state, fact)]
+    rows = [[label, _first(state, fact), state.text(agreed) if agreed else "", state.text(fact)]
             for label, fact, agreed in HELD]
     rows.insert(2, _tiller_row(state, system))
     return [[cell or EMPTY for cell in row] for row in rows if any(row[1:])]
@@ -81,12 +81,7 @@ def _tiller_row(state: State, system: str) -> list[str]:
     both = [derive.tiller(each) for each in state.of("reading")]
     read = [each for each in both if each is not None]
     came, now = (show(read[0], "length", system), show(read[-1], "length", system)) if read else ("", "")
-    return ["Tiller, upper minus lower", came, _text(state, "agreed.tiller"), now]
-
-
-def _text(state: State, fact: str) -> str:
-    found = state.latest(fact)
-    return found.text if found else ""
+    return ["Tiller, upper minus lower", came, state.text("agreed.tiller"), now]
 
 
 def _first(state: State, fact: str) -> str:

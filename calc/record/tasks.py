@@ -5,7 +5,7 @@ every request; each answer is complete.
 """
 
 from calc.outcome import Refused, say
-from calc.record import checks, derive, file, quick, sheets, steps, summary, table
+from calc.record import checks, file, quick, sheets, steps, summary, table
 from calc.record.declare import Sheet
 from calc.record.entries import Entry, entry_json, read_entries
 from calc.record.fill import fill
@@ -58,14 +58,12 @@ def _units(asked: "Asked") -> str:
 
 def _head(asked: "Asked") -> "Answer":
     """Return what a list of bows shows of one."""
-    state = _state(asked)
-    system = _units(asked)
-    level = "stop" if summary.is_stopped(state) else "ok"
-    due, tag = state.latest("bow.due"), state.latest("bow.tag")
-    return {"title": summary.title(state), "tag": tag.text if tag else "",
-            "weights": say(summary.weights(state), system), "next": summary.whats_next(state), "level": level,
-            "due": due.text if due else "",
-            "entries": len(_entries(asked))}
+    entries = _entries(asked)
+    state = State(entries)
+    return {"title": summary.title(state), "tag": state.text("bow.tag"),
+            "weights": say(summary.weights(state), _units(asked)), "next": summary.whats_next(state),
+            "level": "stop" if summary.is_stopped(state) else "ok", "due": state.text("bow.due"),
+            "entries": len(entries)}
 
 
 def _stand(asked: "Asked") -> "Answer":
@@ -74,18 +72,17 @@ def _stand(asked: "Asked") -> "Answer":
     state = State(entries)
     following = steps.next_step(state)
     step = following.step
-    due = state.latest("bow.due")
+    counting = {each.id for each in state.entries}
     return {
         "title": summary.title(state),
         "weights": say(summary.weights(state), _units(asked)),
         "next": {"title": step.title if step else "", "why": following.why,
                  "calculators": list(step.calculators) if step else []},
         "checks": [checks_tree(checks.checks(state), _units(asked))],
-        "timeline": [_told_entry(each, state) for each in _newest_first(entries)],
-        "strokes": _strokes(state),
+        "timeline": [_told_entry(each, each.id in counting) for each in _newest_first(entries)],
         "columns": quick.columns(state, _units(asked)),
         "last": quick.last_texts(state),
-        "due": due.text if due else "",
+        "due": state.text("bow.due"),
     }
 
 
@@ -94,18 +91,11 @@ def _newest_first(entries: list[Entry]) -> list[Entry]:
                   reverse=True)
 
 
-def _told_entry(entry: Entry, state: State) -> "Answer":
+def _told_entry(entry: Entry, counts: bool) -> "Answer":
     sheet = sheets.find(entry.sheet)
-    counting = [each.id for each in state.entries]
     return {"id": entry.id, "moment": show_local(entry.at), "title": sheet.title if sheet else entry.sheet,
             "facts": [list(pair) for pair in file.facts_of(entry)], "note": entry.note,
-            "sheet": entry.sheet, "struck": entry.id not in counting, "problems": problems_of(entry)}
-
-
-def _strokes(state: State) -> "Answer":
-    upper, lower = derive.strokes_in(state.of("strokes"))
-    since = derive.strokes_since(state, "reading.weight")
-    return {"upper": upper, "lower": lower, "since": since}
+            "sheet": entry.sheet, "struck": not counts, "problems": problems_of(entry)}
 
 
 def _fill(asked: "Asked") -> "Answer":

@@ -2,6 +2,7 @@
 
 import math
 
+from calc.quantities import ROUNDING
 from calc.tables.grits import Grit
 
 
@@ -101,7 +102,7 @@ def _fewest_steps(chain: list[Grit], limit: float) -> list[Grit]:
         ways = []
         for then in range(index + 1, last + 1):
             ratio = chain[index].size / chain[then].size
-            beyond = ratio > limit * (1 + 1e-9)
+            beyond = ratio > limit * (1 + ROUNDING)
             if beyond and then > index + 1:
                 break
             ways.append((best[then][0] + (1 if beyond else 0), best[then][1] + 1,

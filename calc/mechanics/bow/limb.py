@@ -10,6 +10,7 @@ from calc.mechanics.bow.thinning import (
     section_rigidity,
     thinned,
 )
+from calc.quantities import ROUNDING
 
 STATIONS = 21  # of the limb made; sections between the measured ones lie on straight lines
 
@@ -92,7 +93,7 @@ def laminated_limb(
     require_not_negative("removal", removal, "m")
     belly_share = 0.5
     if sanding is not None:
-        if not 0.0 <= sanding.start < sanding.end <= profile.length * (1.0 + 1e-9):
+        if not 0.0 <= sanding.start < sanding.end <= profile.length * (1.0 + ROUNDING):
             raise ValueError(
                 f"the stretch to be sanded must lie between fadeout and nock, 0 to {profile.length} m; "
                 f"it runs from {sanding.start} to {sanding.end} m"
