@@ -13,7 +13,7 @@ from calc.record import derive
 from calc.record.entries import Entry
 from calc.record.fold import State
 from calc.record.moments import local_day, short_day
-from calc.record.values import is_on, latest_number, number_in
+from calc.record.values import is_off, is_on, latest_number, number_in
 from calc.tables import practice
 from calc.tables.findings import FINDINGS, LOOKS, SHOOT, Finding, verdict_of
 
@@ -89,7 +89,7 @@ def is_proved(state: State) -> bool:
     draws = [each for each in state.entries if _is_full_draw(each)]
     if not draws or state.since("strokes", draws[-1]) or _mended_since(state, draws[-1].moment):
         return False
-    return not any(is_on(draws[-1], name) for name in ("sound", "moved"))
+    return all(is_off(draws[-1], name) for name in ("sound", "moved"))
 
 
 def _is_full_draw(entry: Entry) -> bool:

@@ -12,7 +12,7 @@ from calc.record.declare import NOTE, Sheet
 from calc.record.derive import strokes_in
 from calc.record.entries import Entry
 from calc.record.fold import State
-from calc.record.values import is_on, number_in
+from calc.record.values import is_off, is_on, number_in
 
 LINE_END = "\r\n"
 FORMULA_MARKS = "=+-@\t\r"
@@ -73,7 +73,7 @@ def _cell(entry: Entry, each: Input, system: str) -> str:
     if not text or each.kind == NOTE or each.choices:
         return _harmless(text)
     if each.kind == SWITCH:
-        return "yes" if is_on(entry, each.id) else "no"
+        return "yes" if is_on(entry, each.id) else "no" if is_off(entry, each.id) else _harmless(text)
     number = number_in(entry, each.id)
     if number is None:
         return _harmless(text)

@@ -45,18 +45,12 @@ def number_in(entry: Entry | None, name: str) -> float | None:
     Returns:
         [SI] the number; None where the entry holds none that can be read.
     """
-    text = entry.fact(name) if entry else ""
-    if entry is None or not text:
-        return None
-    try:
-        value = value_of(entry.sheet + "." + name, text)
-    except ValueError:
-        return None
+    value = _read(entry, name) if entry else None
     return float(value) if isinstance(value, (int, float)) else None
 
 
 def is_on(entry: Entry, name: str) -> bool:
-    """Return whether a switch of an entry is on; one that was not touched is off.
+    """Return whether a switch of an entry is on; one that was not touched or cannot be read is not.
 
     Args:
         entry: any.
@@ -65,8 +59,20 @@ def is_on(entry: Entry, name: str) -> bool:
     Returns:
         true or false.
     """
-    text = entry.fact(name)
-    return bool(text) and value_of(entry.sheet + "." + name, text) is True
+    return _read(entry, name) is True
+
+
+def is_off(entry: Entry, name: str) -> bool:
+    """Return whether a switch of an entry is off; untouched it is; unreadable it is not.
+
+    Args:
+        entry: any.
+        name: of the fact in the entry's own sheet.
+
+    Returns:
+        true or false.
+    """
+    return not entry.fact(name) or _read(entry, name) is False
 
 
 def latest_number(state: State, fact: str) -> float | None:
@@ -116,6 +122,15 @@ def problems_of(entry: Entry) -> list[str]:
         except ValueError as error:
             found.append(str(error))
     return found
+
+
+def _read(entry: Entry, name: str) -> object:
+    """Return what a fact of an entry says; None where it holds none that can be read."""
+    text = entry.fact(name)
+    try:
+        return value_of(entry.sheet + "." + name, text) if text else None
+    except ValueError:
+        return None
 
 
 def _number(fact: str, found: Latest | None) -> float | None:

@@ -208,3 +208,12 @@ def test_steps_are_those_of_the_page_of_the_whole_job():
     numbered = [line.split(". ", 1) for line in page.splitlines() if line.startswith("## ")]
     headings = [parts[1] for parts in numbered if len(parts) == 2]
     assert headings == [each.title for each in steps.STEPS]
+
+
+def test_a_switch_that_cannot_be_read_stops_nothing_and_proves_nothing(bench):
+    bench.write("look", seen_faces="perhaps")
+    bench.write("first_draw", to_draw="28 in", from_distance="yes", full="yes", sound="perhaps")
+    assert found(bench.state)["proof"][0] == "stop"
+    bench.write("first_draw", to_draw="28 in", from_distance="yes", full="yes", sound="no")
+    assert "proof" not in found(bench.state)
+    assert "verdict" not in found(bench.state)  # the looks of the first inspection still count

@@ -47,3 +47,8 @@ def test_a_cell_that_a_spreadsheet_would_work_out_is_made_harmless(bench):
 def test_the_owner_is_not_in_it(bench):
     bench.write("owner", name="markerword", reach="markerword")
     assert "markerword" not in table.csv(bench.entries, "imperial")
+
+
+def test_a_switch_that_cannot_be_read_stays_as_it_was_typed(bench):
+    bench.write("reading", weight="50 lb", from_distance="perhaps")
+    assert rows(bench.entries)[-1]["from_distance"] == "perhaps"
