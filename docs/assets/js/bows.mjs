@@ -1,6 +1,7 @@
 // The page of bows: the list, a bow's page, its entries and files. It carries texts between the store and Python;
 // what they mean, and every figure that is worked out, comes from there.
 
+import { chooseBow, chosenBow, isBowId } from "./chosen.mjs";
 import { openCsv, openFile, saveFile } from "./exchange.mjs";
 import { recall } from "./memory.mjs";
 import { QuickEntry } from "./quick.mjs";
@@ -8,7 +9,6 @@ import { SheetForms } from "./sheets.mjs";
 import { askToKeep, newId, now, openStore } from "./store.mjs";
 import { grow } from "./tree.mjs";
 
-const ADDRESS_OF_BOW = /^#([0-9a-hj-km-np-tv-z]{14})$/;
 const TOAST_MS = 10_000;
 const DAY_MS = 86_400_000;
 const MANY_ENTRIES = 20;
@@ -146,7 +146,8 @@ class Bows {
   async show() {
     this.#shown += 1;
     const turn = this.#shown;
-    const bow = ADDRESS_OF_BOW.exec(location.hash)?.[1] ?? null;
+    const named = location.hash.slice(1);
+    const bow = isBowId(named) ? named : null;
     try {
       if (bow) await this.#showBow(bow, turn);
       else await this.#showList(turn);
@@ -226,6 +227,7 @@ class Bows {
   // Doing ----------------------------------------------------------------------
 
   async #click(event) {
+    if (event.target.closest(".rb-bow-calculators a")) chooseBow(this.#bow);
     const button = event.target.closest("button");
     if (!button || button.closest("dialog")) return;
     const { do: deed, open, strike, back } = button.dataset;
@@ -262,6 +264,7 @@ class Bows {
   async #remove() {
     const bow = this.#bow;
     await this.#store.remove(bow);
+    if (chosenBow() === bow) chooseBow(null);
     location.hash = "all";
     await this.show();
     this.#toast("Removed. It can be brought back for 30 days.", () => this.#bringBack(bow));
