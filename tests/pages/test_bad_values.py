@@ -81,8 +81,9 @@ def test_enter_leads_to_a_summary_in_the_same_words(visitor):
         problem(page, "upper").inner_text().removeprefix("▲ "),
         problem(page, "lower").inner_text().removeprefix("▲ "),
     ]
-    wait_for_link(page, "lower=-3")
+    wait_for_link(page, "upper=abc")  # what was typed last
     before = page.url
+    assert "lower=-3" in before
     links[1].click()
     expect(box(page, "lower")).to_be_focused()
     assert page.url == before
