@@ -8,18 +8,44 @@ that every Python engine shows the same digits.
 """
 
 import math
-from collections import namedtuple
 
 SYSTEMS = ("imperial", "metric")
 
-Unit = namedtuple("Unit", "name factor offset aliases")
-"""One unit: its name as shown, its size in SI, the SI value of its zero, other spellings."""
 
-Face = namedtuple("Face", "unit style")
-"""How one unit system shows a kind: a unit name, and decimals (int) or one of the words below."""
+class Unit:
+    """One unit: its name as shown, its size in SI, the SI value of its zero, other spellings."""
 
-Kind = namedtuple("Kind", "id noun si imperial metric units example words")
-"""One kind of quantity. `noun` completes "is not ...", `words` says the shown units in words."""
+    def __init__(self, name: str, factor: float, offset: float, aliases: tuple[str, ...]) -> None:
+        self.name = name
+        self.factor = factor
+        self.offset = offset
+        self.aliases = aliases
+
+
+class Face:
+    """How one unit system shows a kind: a unit name, and decimals (int) or one of the words below."""
+
+    def __init__(self, unit: str, style: int | str) -> None:
+        self.unit = unit
+        self.style = style
+
+
+class Kind:
+    """One kind of quantity. `noun` completes "is not ...", `words` says the shown units in words."""
+
+    def __init__(
+        self, id: str, noun: str, si: str, imperial: Face, metric: Face, units: tuple[Unit, ...],
+        example: tuple[str, str], words: tuple[str, str]
+    ) -> None:
+        self.id = id
+        self.noun = noun
+        self.si = si
+        self.imperial = imperial
+        self.metric = metric
+        self.units = units
+        self.example = example
+        self.words = words
+
 
 FRACTION = "fraction"
 FINE_FRACTION = "fine fraction"
@@ -496,14 +522,15 @@ def show(value: float, kind_id: str, system: str = "imperial", decimals: int | N
     """
     face = face_of(kind_of(kind_id), system)
     number = in_shown_unit(value, kind_id, system)
-    if decimals is None and face.style == FRACTION:
+    style = face.style if decimals is None else decimals
+    if isinstance(style, int):
+        text = show_number(number, style)
+    elif style == FRACTION:
         text = show_fraction(number)
-    elif decimals is None and face.style == FINE_FRACTION:
+    elif style == FINE_FRACTION:
         text = show_fraction(number, FINE_DENOMINATOR)
-    elif decimals is None and face.style == THREE_DIGITS:
-        text = show_three_digits(number)
     else:
-        text = show_number(number, face.style if decimals is None else decimals)
+        text = show_three_digits(number)
     if face.unit in ("", "°"):
         return text + face.unit
     return text + " " + face.unit

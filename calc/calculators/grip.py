@@ -189,7 +189,7 @@ def _section(shape: str, size: Size) -> sections.Section:
 def _stress(section: sections.Section, pull: Load, height: float, depth: float) -> float:
     """Return the largest stress: the bending stress at the farther face and the thrust of the string."""
     modulus = sections.section_modulus(section.second_moment_of_area, section.distance_to_face)
-    return _moment(pull, height, depth) / modulus + pull.thrust / section.area
+    return float(_moment(pull, height, depth) / modulus + pull.thrust / section.area)
 
 
 def _finding(

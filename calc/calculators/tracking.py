@@ -1,6 +1,5 @@
 """Tracking: where the string lies on each limb, how far the limb is twisted, which side is strong."""
 
-from collections import namedtuple
 
 from calc.declaring import (
     RULE,
@@ -35,9 +34,33 @@ FAR_OUT = 3.0
 """Beyond this many times what practice accepts, sanding is not the way (common practice)."""
 
 
-Seen = namedtuple("Seen", "name offset_riser height_riser offset_tip height_tip groove_outer groove_inner "
-                          "groove_length")
-Lean = namedtuple("Lean", "limb lean_riser lean_tip twist groove strong")
+class Seen:
+    """What was read off one limb [m]."""
+
+    def __init__(
+        self, name: str, offset_riser: float, height_riser: float, offset_tip: float, height_tip: float,
+        groove_outer: float, groove_inner: float, groove_length: float
+    ) -> None:
+        self.name = name
+        self.offset_riser = offset_riser
+        self.height_riser = height_riser
+        self.offset_tip = offset_tip
+        self.height_tip = height_tip
+        self.groove_outer = groove_outer
+        self.groove_inner = groove_inner
+        self.groove_length = groove_length
+
+
+class Lean:
+    def __init__(
+        self, limb: Seen, lean_riser: float, lean_tip: float, twist: float, groove: float, strong: str
+    ) -> None:
+        self.limb = limb
+        self.lean_riser = lean_riser
+        self.lean_tip = lean_tip
+        self.twist = twist
+        self.groove = groove
+        self.strong = strong
 
 
 def compute(
