@@ -28,7 +28,7 @@ ALLOWED = {
                     "quantities", "shop", "tables"},
     "lookups": {"listing", "quantities", "shop", "tables"},
     "paths": {"listing", "tables"},
-    "record": {"dates", "declaring", "outcome", "quantities", "reading", "report", "tables"},
+    "record": {"dates", "declaring", "mechanics", "outcome", "quantities", "reading", "report", "tables"},
     "report": {"declaring", "outcome", "quantities"},
     "catalog": {"declaring", "listing"},
     "answer": {"catalog", "declaring", "listing", "outcome", "quantities", "reading", "report"},

@@ -4,50 +4,116 @@ Inputs with the role of a rule or of a trial come from no record. Kept apart fro
 page that only answers a link fetches none of it.
 """
 
+from calc.tables.findings import FINDINGS, LOOKS
+
+_LENGTHS = (
+    ("brace_height", "reading.brace"),
+    ("bow_length", "bow.length"),
+    ("riser_length", "bow.riser_length"),
+)
+_FAMILY = (("family", "bow.family"),)
+_READ_AT = (("measured", "reading.measured"), ("from_string_end", "reading.from_string_end"))
+_LIMBS = (
+    ("upper_stations", "reading.stations_upper"),
+    ("lower_stations", "reading.stations_lower"),
+    ("glass_back", "reading.glass_back"),
+    ("glass_belly", "reading.glass_belly"),
+    ("core", "derived.core"),
+    ("core_modulus", "bow.core_modulus"),
+    ("profile", "bow.profile"),
+    ("throat", "bow.throat"),
+)
+_GLASS_CAME = (
+    ("glass_new", "derived.glass_new"),
+    ("came_back", "derived.glass_back_came"),
+    ("came_belly", "derived.glass_belly_came"),
+    ("strokes_since", "derived.strokes_since_read"),
+)
+
+
+def _line(limb: str) -> tuple[tuple[str, str], ...]:
+    alike = ("_offset_tip", "_height_tip", "_offset_riser", "_groove_outer", "_groove_inner")
+    return (tuple([(limb + each, "reading." + limb + each) for each in alike])
+            + ((limb + "_height_riser", "derived." + limb + "_height_riser"),))
+
+
+def _same(sheet: str, *names: str) -> tuple[tuple[str, str], ...]:
+    return tuple([(each, sheet + "." + each) for each in names])
+
+
 BOUND = {
+    "inspection": tuple([(each.id, "derived.look") for each in LOOKS]
+                        + [(each.id, "derived.finding") for each in FINDINGS]),
     "tiller": (
         ("upper", "reading.upper"),
         ("lower", "reading.lower"),
-        ("measured", "reading.measured"),
-        ("from_string_end", "reading.from_string_end"),
         ("hold", "archer.hold"),
-        ("draw_weight", "reading.weight"),
-        ("brace_height", "reading.brace"),
-        ("bow_length", "bow.length"),
-        ("riser_length", "bow.riser_length"),
-        ("family", "bow.family"),
-    ),
+        ("draw_weight", "derived.weight_now"),
+    ) + _READ_AT + _LENGTHS + _FAMILY,
     "weight-reduction": (
-        ("weight_now", "reading.weight"),
-        ("weight_wanted", "agreed.weight"),
-        ("draw_length", "reading.at_draw"),
+        ("weight_now", "derived.weight_now"),
+        ("weight_came", "derived.weight_as_it_came"),
+        ("weight_wanted", "derived.weight_wanted"),
+        ("draw_length", "derived.draw_now"),
         ("tiller_now", "derived.tiller"),
         ("tiller_wanted", "agreed.tiller"),
-        ("measured", "reading.measured"),
-        ("from_string_end", "reading.from_string_end"),
-        ("upper_stations", "reading.stations_upper"),
-        ("lower_stations", "reading.stations_lower"),
-        ("glass_back", "reading.glass_back"),
-        ("glass_belly", "reading.glass_belly"),
+        ("weight_read", "derived.weight_when_read"),
+        ("edge_now", "derived.edge_now"),
+        ("edge_width", "agreed.edge_width"),
+        ("last_paper", "derived.last_paper"),
+        ("finish_paper", "shop.finish_paper"),
+    ) + _READ_AT + _GLASS_CAME + _LIMBS + _LENGTHS + _FAMILY,
+    "arrow-match": (
+        ("old_weight", "derived.weight_came_at_28"),
+        ("new_weight", "derived.weight_now_at_28"),
+        ("draw_length", "archer.draw"),
+        ("readings", "derived.curve_now"),
+        ("old_readings", "derived.curve_came"),
+        ("reading_error", "shop.curve_error"),
+        ("deflection", "derived.bend"),
+        ("string_material", "string.material"),
+        ("window", "bow.window"),
+        ("test_mass", "derived.shot_mass"),
+        ("test_speed", "derived.shot_speed"),
+    ) + _LENGTHS + _FAMILY + _same(
+        "arrow", "spine", "species", "wood_modulus", "wood_density", "diameter", "tube_wall", "tube_modulus",
+        "tube_density", "shaft_mass", "length", "point_mass", "insert_mass", "nock_mass", "feather_mass"),
+    "draw-curve": (
+        ("readings", "reading.curve"),
+        ("measured_from", "derived.curve_basis"),
         ("brace_height", "reading.brace"),
-        ("bow_length", "bow.length"),
-        ("riser_length", "bow.riser_length"),
-        ("family", "bow.family"),
-        ("profile", "bow.profile"),
-        ("throat", "bow.throat"),
+        ("reading_error", "shop.curve_error"),
     ),
     "strokes": (
         ("log", "derived.stroke_log"),
-        ("weight_wanted", "agreed.weight"),
+        ("weight_wanted", "derived.weight_wanted"),
         ("tiller_wanted", "agreed.tiller"),
         ("weight_error", "shop.weight_error"),
         ("tiller_error", "shop.tiller_error"),
+        ("upper_lost", "derived.upper_lost"),
+        ("lower_lost", "derived.lower_lost"),
+        ("thickness_error", "shop.thickness_error"),
     ),
-    "draw-curve": (
+    "bow-model": (
+        ("weight", "derived.weight_now"),
+        ("draw_length", "derived.draw_now"),
+        ("tiller", "derived.tiller"),
         ("readings", "reading.curve"),
-        ("brace_height", "reading.brace"),
-        ("reading_error", "shop.weight_error"),
-    ),
+    ) + _READ_AT + _GLASS_CAME + _LIMBS + _LENGTHS + _FAMILY,
+    "insert": (("error", "shop.drill_error"), ("drill_set", "shop.drill_set")) + _same(
+        "hole", "insert_length", "bit_diameter", "point", "spur", "own_angle", "thickness", "edge", "fit",
+        "insert_diameter", "outer_thread", "screw", "screw_length", "held", "outside", "inside",
+        "spacing_wanted"),
+    "grip": (
+        ("wood", "derived.riser_wood"),
+        ("own_strength", "bow.riser_strength"),
+        ("draw_weight", "derived.weight_at_archers_draw"),
+        ("lived_weight", "derived.lived_weight"),
+        ("draw_length", "archer.draw"),
+        ("between", "reading.string_angle"),
+    ) + _LENGTHS + _same("section", "shape", "before", "after", "hole", "hole_diameter", "hole_height",
+                         "hole_from_back"),
+    "tracking": _line("upper") + _line("lower") + (("groove_length", "bow.groove_length"),),
     "string": (
         ("bow_length", "bow.marked_length"),
         ("draw_weight", "derived.weight_at_archers_draw"),
@@ -55,5 +121,55 @@ BOUND = {
         ("old", "bow.old"),
         ("material", "string.material"),
     ),
+    "quote": _same("shop", "rate", "markup", "tax") + _same("quote", "tasks", "materials"),
+    "grit": (
+        ("scale", "shop.grit_scale"),
+        ("shelf", "shop.grit_shelf"),
+        ("start_p", "sanding.first_p"),
+        ("finish_p", "sanding.last_p"),
+        ("start_cami", "sanding.first_cami"),
+        ("finish_cami", "sanding.last_cami"),
+    ) + _same("sanding", "material", "wet"),
+    "finish": (
+        ("bow_length", "bow.length_back"),
+        ("width_fadeout", "derived.width_fadeout"),
+        ("width_tip", "reading.width_tip"),
+        ("limb_thickness", "derived.limb_thickness"),
+        ("lettering", "derived.lettered"),
+        ("temperature", "air.temperature"),
+    ) + _same("bow", "riser_length", "riser_girth") + _same("agreed", "gloss", "sheen") + _same(
+        "product", "family", "seal_with", "solids", "reducer", "recoat_from", "recoat_to", "cure",
+        "least_temperature", "parts_by", "part_a", "part_b", "pot_life", "density_a", "density_b",
+        "density_thinner",
+    ) + _same("shop", "method", "transfer", "left_over", "opens", "closes", "days", "coat_time"),
+    "spray-air": (("air_temperature", "air.temperature"),) + _same(
+        "air", "humidity", "surface_temperature", "rising", "wood_moisture",
+    ) + _same("product", "family", "least_temperature"),
+    "clear-air": (
+        ("length", "shop.room_length"),
+        ("width", "shop.room_width"),
+        ("height", "shop.room_height"),
+        ("density", "product.solvent_density"),
+        ("room_temperature", "air.temperature"),
+    ) + _same("shop", "flow", "changes", "booth", "booth_width", "booth_height", "draught") + _same(
+        "product", "solvent", "molar_mass", "lower_limit", "breathing_limit",
+    ) + _same("air", "agent", "liquid", "minutes"),
 }
 """(input, fact) by calculator. `derived` facts are worked out by `fill`."""
+
+MAPPED = (
+    ("arrow-match", "string_material", (("polyester", "polyester"), ("aramid", "low_stretch"),
+                                        ("polyethylene", "low_stretch"))),
+)
+"""(calculator, input, (word of the record, word of the calculator) pairs), where the words are not the same."""
+
+NOT_FROM_A_RECORD = (
+    ("strokes", "model_weight", "what Weight reduction foretells for a removal: no reading"),
+    ("strokes", "model_tiller", "what Weight reduction foretells for a removal: no reading"),
+)
+"""(calculator, input, why): facts that no record can know."""
+
+NARROWER = (
+    ("reading.weight", "arrow-match", "it asks for the weight at 28 in of a bow that shoots an arrow"),
+)
+"""(fact, calculator, why): where a sheet takes what a calculator that asks for the fact refuses."""

@@ -39,7 +39,8 @@ def checks(state: State) -> tuple[Check, ...]:
     """
     return tuple([each for each in (
         _verdict(state), _proof(state), _glass_floor(state), _total_drop(state), _agreed(state),
-        _stale(state), _papers(state), _scales(state), _string_tips(state), _arrow_mass(state),
+        _looks_again(state), _stale(state), _papers(state), _scales(state), _string_tips(state),
+        _arrow_mass(state),
     ) if each is not None])
 
 
@@ -87,7 +88,7 @@ def is_proved(state: State) -> bool:
         true or false.
     """
     draws = [each for each in state.entries if _is_full_draw(each)]
-    if not draws or state.since("strokes", draws[-1]) or _mended_since(state, draws[-1].moment):
+    if not draws or derive.deeds(state, draws[-1]) or _mended_since(state, draws[-1].moment):
         return False
     return all(is_off(draws[-1], name) for name in ("sound", "moved"))
 
@@ -115,7 +116,7 @@ def _verdict(state: State) -> Check | None:
 
 
 def _proof(state: State) -> Check | None:
-    if not state.of("strokes") and not _mended_since(state, 0) and not state.of("first_draw"):
+    if not derive.deeds(state) and not _mended_since(state, 0) and not state.of("first_draw"):
         return None
     if is_proved(state):
         return None
@@ -172,6 +173,14 @@ def _stale(state: State) -> Check | None:
     since = " before " + str(most) + " strokes" if most else " before the last change"
     return check("stale", WATCH, "Read" + since + ", so to be read again: "
                  + ", ".join([label for _, label in old]) + ".")
+
+
+def _looks_again(state: State) -> Check | None:
+    old = [each.label for each in LOOKS if derive.is_stale(state, "look." + each.id)]
+    if not old:
+        return None
+    return check("looks-again", WATCH, "Work was done since these were looked at, so look again: "
+                 + "; ".join([each[:1].lower() + each[1:] for each in old]) + ".")
 
 
 def _papers(state: State) -> Check | None:

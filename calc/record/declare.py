@@ -3,7 +3,7 @@
 from collections import namedtuple
 
 from calc.declaring import FACT as ROLE
-from calc.declaring import Input
+from calc.declaring import Input, quantity
 
 Sheet = namedtuple("Sheet", "id title purpose lasts groups private")
 """A kind of entry.
@@ -27,3 +27,13 @@ def note(id: str, label: str, example: str, help: str = "") -> Input:
     """Declare an input that takes words."""
     return Input(id, label, NOTE, example, 0, LONGEST_NOTE, 0, LONGEST_NOTE, help, "", (), (), True, None,
                  ROLE)
+
+
+def measure(id: str, label: str, kind: str, example: str, low: str, high: str, help: str = "") -> Input:
+    """Declare an input that takes a quantity or nothing; the bounds are texts with their unit."""
+    return quantity(id, label, kind, example, low, high, help=help, optional=True)
+
+
+def length(id: str, label: str, example: str, low: str, high: str, help: str = "") -> Input:
+    """Declare an input that takes a length or nothing."""
+    return measure(id, label, "length", example, low, high, help)

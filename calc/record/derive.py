@@ -3,21 +3,39 @@
 from calc.quantities import INCH
 from calc.record.entries import Entry
 from calc.record.fold import State
-from calc.record.values import first_number, latest_number, number_in
+from calc.record.values import first_number, is_on, latest_number, number_in
 
 SAME_DRAW = INCH / 16
 """Weights read at draws as near as this are weights at one draw."""
 
 COUNTED = ("upper_belly", "upper_back", "lower_belly", "lower_back")
 
+TUNED = ("reading.weight", "reading.upper", "reading.lower", "reading.curve", "reading.upper_offset_tip",
+         "reading.lower_offset_tip", "reading.upper_offset_riser", "reading.lower_offset_riser",
+         "reading.upper_height_tip", "reading.lower_height_tip", "reading.upper_height_riser",
+         "reading.lower_height_riser", "reading.shot_speed", "reading.string_angle", "first_draw.to_draw")
+"""What changes with any wood or glass that a limb loses."""
+
+SECTIONS = ("reading.stations_upper", "reading.stations_lower", "reading.glass_back", "reading.glass_belly")
+LIMB_LOOKS = ("look.seen_faces", "look.seen_edges", "look.seen_tapped", "look.seen_line")
+
 MADE_STALE = (
-    ("strokes", ("reading.weight", "reading.upper", "reading.lower", "reading.curve",
-                 "reading.stations_upper", "reading.stations_lower", "reading.glass_back",
-                 "reading.glass_belly", "reading.upper_offset_tip", "reading.lower_offset_tip",
-                 "reading.upper_offset_riser", "reading.lower_offset_riser", "first_draw.to_draw")),
-    ("string", ("reading.brace", "reading.upper", "reading.lower", "reading.weight")),
+    ("strokes", TUNED + SECTIONS),
+    ("edges", TUNED + ("reading.width_fadeout", "reading.width_tip")),
+    ("repair", LIMB_LOOKS + ("look.seen_tips", "look.seen_riser", "first_draw.to_draw")),
+    ("fill", LIMB_LOOKS + ("look.seen_tips", "look.seen_riser", "first_draw.to_draw")),
+    ("section", ("section.before", "bow.riser_girth", "look.seen_riser", "first_draw.to_draw")),
+    ("hole", ("look.seen_riser", "first_draw.to_draw")),
+    ("string", ("reading.brace", "reading.upper", "reading.lower", "reading.weight", "reading.curve",
+                "reading.upper_height_riser", "reading.lower_height_riser", "reading.shot_speed")),
 )
 """Which deed makes which facts stale, read before it."""
+
+ASKS_FOR_PROOF = ("strokes", "edges", "repair", "fill", "section", "hole")
+"""Deeds after which a bow is drawn from a distance before anybody draws it by hand."""
+
+PLACED = (("riser", ("look.seen_riser",)), ("tip", ("look.seen_tips",)))
+"""Looks that a mending makes stale by its place; all other looks are of limbs."""
 
 
 class Weight:
@@ -65,10 +83,20 @@ def weight_as_it_came(state: State) -> Weight | None:
         the weight before anything was taken off; None where none was read.
     """
     read = weights(state)
-    if not read:
-        return None
-    alike = [each for each in read if abs(each.draw - read[-1].draw) <= SAME_DRAW]
-    return alike[0]
+    return first_at(state, read[-1].draw) if read else None
+
+
+def first_at(state: State, draw: float) -> Weight | None:
+    """Return the first draw weight that was read at a draw.
+
+    Args:
+        state: of a record.
+        draw [m]: as bows are marked.
+
+    Returns:
+        the weight before anything was taken off; None where none was read there.
+    """
+    return next((each for each in weights(state) if abs(each.draw - draw) <= SAME_DRAW), None)
 
 
 def tiller(entry: Entry) -> float | None:
@@ -141,13 +169,85 @@ def is_stale(state: State, fact: str) -> bool:
         true where it has to be read again; false where it was never read.
     """
     found = state.latest(fact)
-    if found is None:
+    return found is not None and is_stale_in(state, fact, found.entry)
+
+
+def is_stale_in(state: State, fact: str, entry: Entry) -> bool:
+    """Return whether a deed came after an entry that makes a fact untrue which it holds.
+
+    Args:
+        state: of a record.
+        fact: such as `reading.weight`.
+        entry: in which it was read.
+
+    Returns:
+        true or false.
+    """
+    return any(fact in facts and any(_touches(each, fact) for each in state.since(deed, entry))
+               for deed, facts in MADE_STALE)
+
+
+def is_deed(entry: Entry) -> bool:
+    """Return whether an entry tells of work done, not of work planned or of what was there before.
+
+    Args:
+        entry: of a sheet that can be a deed.
+
+    Returns:
+        true or false.
+    """
+    if entry.sheet == "section":
+        return is_on(entry, "done")
+    return entry.sheet != "hole" or entry.fact("standing") in ("new", "filled")
+
+
+def _touches(entry: Entry, fact: str) -> bool:
+    """Return whether a deed makes a fact stale, by where on the bow it was done."""
+    if not is_deed(entry):
         return False
-    return any(fact in facts and state.since(deed, found.entry) for deed, facts in MADE_STALE)
+    if entry.sheet not in ("repair", "fill") or not fact.startswith("look."):
+        return True
+    places = (entry.fact("limb"), entry.fact("face"))
+    if not places[0] and not places[1]:
+        return True
+    for place, looks in PLACED:
+        if fact in looks:
+            return place in places
+    return "riser" not in places and "tip" not in places
+
+
+def deeds(state: State, since: Entry | None = None) -> list[Entry]:
+    """Return the deeds that ask for a draw from a distance.
+
+    Args:
+        state: of a record.
+        since: entry after which they count; None: all.
+
+    Returns:
+        oldest first in each of their sheets.
+    """
+    return [each for sheet in ASKS_FOR_PROOF
+            for each in (state.of(sheet) if since is None else state.since(sheet, since)) if is_deed(each)]
+
+
+def weight_now(state: State) -> Weight | None:
+    """Return the newest draw weight at the draw that was agreed; where none was, the newest of all.
+
+    Args:
+        state: of a record.
+
+    Returns:
+        the weight with its draw, both of one reading.
+    """
+    read = weights(state)
+    agreed = latest_number(state, "agreed.at_draw")
+    alike = [each for each in read if agreed is not None and abs(each.draw - agreed) <= SAME_DRAW]
+    found = alike or read
+    return found[-1] if found else None
 
 
 def stroke_log(state: State) -> list[tuple[Batch | None, Entry]]:
-    """Return the readings that carry weight and tiller with what came off before each.
+    """Return the readings that carry tiller and the weight at one draw with what came off before each.
 
     Strokes on two papers between two readings cannot be told apart; the log then begins anew at the later
     reading.
@@ -160,9 +260,10 @@ def stroke_log(state: State) -> list[tuple[Batch | None, Entry]]:
     """
     log: list[tuple[Batch | None, Entry]] = []
     before: Entry | None = None
+    newest = weight_now(state)
     for weight in weights(state):
         entry = weight.entry
-        if tiller(entry) is None:
+        if tiller(entry) is None or newest is None or abs(weight.draw - newest.draw) > SAME_DRAW:
             continue
         batch = _between(state, before, entry) if before else None
         if before and batch is None:

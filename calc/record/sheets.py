@@ -10,25 +10,23 @@ from calc.declaring import (
     rows,
     switch,
 )
-from calc.record.declare import DEED, FACT, MOMENT, Sheet, note
+from calc.record.declare import DEED, FACT, MOMENT, Sheet, length, measure, note
+from calc.record.sheets_of_arrows import ARROW
+from calc.record.sheets_of_shop import AIR, PRODUCT, QUOTE, SHOP
+from calc.record.sheets_of_work import EDGES, FILL, HOLE, REPAIR, SANDING, SECTION
 from calc.tables.bow_families import FAMILIES
 from calc.tables.findings import FINDINGS, LOOKS
 from calc.tables.string_materials import MATERIALS
 
-
-def _measure(id: str, label: str, kind: str, example: str, low: str, high: str, help: str = "") -> Input:
-    return quantity(id, label, kind, example, low, high, help=help, optional=True)
-
-
-def _length(id: str, label: str, example: str, low: str, high: str, help: str = "") -> Input:
-    return _measure(id, label, "length", example, low, high, help)
+MOST_CURVE = 40
+"""Readings of one draw curve, the same wherever one is asked for."""
 
 
 def _weight_at(label: str) -> tuple[Input, Input]:
     """Return a draw weight and the draw at which it was read: the one says nothing without the other."""
     return (
-        _measure("weight", label, "force", "53 lb", "5 lb", "150 lb", "From a checked scale."),
-        _length("at_draw", "At a draw of", "28 in", "16 in", "34 in",
+        measure("weight", label, "force", "53 lb", "5 lb", "150 lb", "From a checked scale."),
+        length("at_draw", "At a draw of", "28 in", "16 in", "34 in",
                 "As bows are marked: 1 3/4 in more than to the pivot point."),
     )
 
@@ -38,23 +36,31 @@ def _stations(limb: str) -> Input:
         quantity("position", "Distance from the fadeout", "length", "7 in", "0 in", "40 in"),
         quantity("width", "Width", "length", "1 9/16 in", "1/4 in", "3 in"),
         quantity("thickness", "Thickness", "thickness", "0.279 in", "0.060 in", "1.2 in"),
-    ), "7 in:1 9/16 in:0.279 in;13 in:1 3/8 in:0.263 in", 2, 12)
+    ), "2 in:1 5/8 in:0.291 in;7 in:1 9/16 in:0.279 in;13 in:1 3/8 in:0.263 in", 3, 8)
 
 
 def _glass(face: str) -> Input:
-    return _measure("glass_" + face, "Glass on the " + face, "thickness", "0.043 in", "0.010 in", "0.120 in",
+    return measure("glass_" + face, "Glass on the " + face, "thickness", "0.043 in", "0.010 in", "0.120 in",
                     "Read at the limb's edge with a lens.")
 
 
 def _line(limb: str) -> tuple[Input, ...]:
     title = limb[:1].upper() + limb[1:] + " limb"
     return (
-        _length(limb + "_offset_tip", title + ": string off the middle near the tip", "1/16 in",
+        length(limb + "_offset_tip", title + ": string off the middle near the tip", "1/16 in",
                 "-1 in", "1 in", "Left is negative."),
-        _length(limb + "_height_tip", title + ": height there", "2 in", "1/2 in", "8 in"),
-        _length(limb + "_offset_riser", title + ": string off the middle at the fadeout", "1/16 in",
+        length(limb + "_height_tip", title + ": height there", "2 in", "1/2 in", "8 in"),
+        length(limb + "_offset_riser", title + ": string off the middle at the fadeout", "1/16 in",
                 "-1 1/2 in", "1 1/2 in", "Left is negative."),
+        length(limb + "_height_riser", title + ": height at the fadeout", "7 5/8 in", "2 in", "12 in",
+               "Left out where tiller is read at the fadeouts: it is that distance."),
+        _groove(limb + "_groove_outer", title + ": groove off the middle at the nock"),
+        _groove(limb + "_groove_inner", title + ": groove off the middle at its inner end"),
     )
+
+
+def _groove(id: str, label: str) -> Input:
+    return measure(id, label, "thickness", "0.010 in", "-1/2 in", "1/2 in", "Left is negative.")
 
 
 BOW = Sheet("bow", "The bow", "What it is, and how it is marked.", FACT, (
@@ -64,30 +70,46 @@ BOW = Sheet("bow", "The bow", "What it is, and how it is marked.", FACT, (
         note("title", "In a few words", "64 in recurve"),
         choice("family", "Family", tuple([(each.id, each.name) for each in FAMILIES])),
         note("marked_letters", "Lettering on it", "64 in, 55 lb at 28 in"),
-        _length("marked_length", "Length as marked", "64 in", "36 in", "80 in"),
-        _measure("marked_weight", "Weight as marked", "force", "55 lb", "5 lb", "150 lb"),
+        length("marked_length", "Length as marked", "64 in", "36 in", "80 in",
+               "As it is lettered: a string is made to it. It is no length along the belly."),
+        measure("marked_weight", "Weight as marked", "force", "55 lb", "5 lb", "150 lb"),
         date("due", "Ready by", "2026-06-13", "2020-01-01", "2099-12-31"),
     ),
     group(
         "Its measures",
-        _length("length", "Length along the belly, nock to nock", "64 in", "36 in", "80 in"),
-        _length("length_back", "Length along the back, nock to nock", "64 1/4 in", "36 in", "80 in"),
-        _length("riser_length", "Riser, between the fadeouts", "19 in", "4 in", "40 in"),
-        _length("riser_girth", "Girth of the riser", "6 1/4 in", "2 in", "16 in"),
-        note("riser_wood", "Wood of the riser", "black walnut"),
-        note("core", "Wood of the core", "white ash"),
+        length("length", "Length along the belly, nock to nock", "64 in", "40 in", "80 in",
+               "Unstrung, with a tape that follows the belly."),
+        length("length_back", "Length along the back, nock to nock", "64 1/4 in", "36 in", "80 in",
+               "Unstrung, with a tape that follows the back: what is to be coated."),
+        length("riser_length", "Riser, between the fadeouts", "19 in", "6 in", "34 in",
+               "Where the limbs begin to bend."),
+        length("riser_girth", "Girth of the riser", "6 1/4 in", "2 in", "16 in", "A paper strip around it."),
+        note("riser_wood", "Wood of the riser", "black walnut", "By its name in the table of woods."),
+        measure("riser_strength", "Modulus of rupture of the riser's wood", "stress", "15000 psi", "2000 psi",
+                "40000 psi", "Of a wood that is in no table here."),
+        note("core", "Wood of the core", "white ash", "By its name in the table of woods."),
+        measure("core_modulus", "Modulus of the core", "modulus", "1.8 Mpsi", "0.3 Mpsi", "4 Mpsi",
+                "Of a wood that is in no table here, along the grain."),
         choice("tips", "Tips", (("plain", "Without reinforcement, or not known"),
                                 ("reinforced", "Reinforced for low-stretch strings"))),
         switch("old", "An old bow, or one of unknown age", True),
-        _measure("glass_back_new", "Glass on the back when it was new", "thickness", "0.045 in", "0.010 in",
+        measure("glass_back_new", "Glass on the back when it was new", "thickness", "0.045 in", "0.010 in",
                  "0.120 in"),
-        _measure("glass_belly_new", "Glass on the belly when it was new", "thickness", "0.045 in", "0.010 in",
+        measure("glass_belly_new", "Glass on the belly when it was new", "thickness", "0.045 in", "0.010 in",
                  "0.120 in"),
         rows("profile", "Unstrung shape", (
             quantity("along", "From the fadeout", "length", "6 in", "1/4 in", "40 in"),
             quantity("offset", "Offset", "length", "1/2 in", "-12 in", "6 in"),
-        ), "6 in:1/2 in", 1, 12),
-        _length("throat", "Fadeouts behind the throat", "3/4 in", "-3 in", "5 in"),
+        ), "6 in:1/2 in", 1, 8, "From a straight edge through both fadeouts; toward the belly is positive."),
+        length("throat", "Fadeouts behind the throat", "3/4 in", "-3 in", "5 in",
+               "Positive where the throat is nearer to the back than a straight edge through them."),
+        choice("window", "Window is cut", (("centre", "To centre"),
+                                           ("before", "Before centre, or there is none"),
+                                           ("past", "Past centre"))),
+        length("groove_length", "Length of a string groove", "1 1/2 in", "1/4 in", "8 in",
+               "From the nock to its inner end."),
+        length("edge_radius", "Radius of the limbs' edges as they came", "1/16 in", "0 in", "1/4 in",
+               "0 while they are sharp."),
     ),
 ), ())
 
@@ -100,9 +122,10 @@ ARCHER = Sheet("archer", "The archer", "Who will shoot it, and how.", FACT, (
     group(
         "The archer",
         choice("hold", "Hold on the string", (("split", "Split finger"), ("under", "Three fingers under"))),
-        _length("draw", "The archer's draw", "27 in", "16 in", "34 in", "As bows are marked."),
+        length("draw", "The archer's draw", "27 in", "18 in", "34 in",
+               "As bows are marked: from the nocking point to the pivot point, plus 1 3/4 in."),
         choice("hand", "Shoots", (("right", "Right-handed"), ("left", "Left-handed"))),
-        _measure("can_hold", "Weight held for ten seconds", "force", "45 lb", "5 lb", "150 lb"),
+        measure("can_hold", "Weight held for ten seconds", "force", "45 lb", "5 lb", "150 lb"),
     ),
 ), ())
 
@@ -110,10 +133,15 @@ AGREED = Sheet("agreed", "What was agreed", "The numbers to which the owner has 
     group(
         "What was agreed",
         *_weight_at("Draw weight"),
-        _length("tiller", "Tiller, upper minus lower", "1/16 in", "-1 in", "1 in"),
-        _measure("reserve", "Weight kept for the edges", "force", "1 lb", "0 lb", "5 lb"),
-        _measure("least_glass", "Share of the glass that must stay", "ratio", "60 %", "30 %", "100 %"),
+        length("tiller", "Tiller, upper minus lower", "1/16 in", "-1 in", "1 in"),
+        measure("reserve", "Weight kept for the edges", "force", "1 lb", "0 lb", "5 lb"),
+        measure("least_glass", "Share of the glass that must stay", "ratio", "60 %", "30 %", "100 %"),
+        length("edge_width", "Width that comes off the limbs", "0 in", "0 in", "1/2 in",
+               "Off both sides of a limb together; 0 where the sides are let be."),
         note("finish", "Finish", "satin, one-part urethane"),
+        measure("gloss", "Gloss, at 60 degrees", "gloss", "30 GU", "0 GU", "100 GU"),
+        measure("sheen", "Sheen, at 85 degrees", "gloss", "40 GU", "0 GU", "120 GU"),
+        switch("lettered", "Lettering between the coats", True),
         note("lettering", "Lettering", "64 in, 45 lb at 28 in"),
         note("price", "Price", "as quoted"),
         date("ready_by", "Ready by", "2026-06-13", "2020-01-01", "2099-12-31"),
@@ -131,7 +159,7 @@ FINDING = Sheet("finding", "A finding", "Something found on the bow.", MOMENT, (
         choice("which", "What", tuple([(each.id, each.label) for each in FINDINGS])),
         choice("limb", "Where", (("upper", "Upper limb"), ("lower", "Lower limb"), ("riser", "Riser"))),
         choice("face", "On the", (("belly", "Belly"), ("back", "Back"), ("edge", "Edge"), ("tip", "Tip"))),
-        _length("place", "From the fadeout", "6 in", "0 in", "40 in"),
+        length("place", "From the fadeout", "6 in", "0 in", "40 in"),
         choice("standing", "Stands", (("open", "Open"), ("watched", "Watched"), ("mended", "Mended"),
                                       ("gone", "Gone"))),
         note("what", "In words", "a hair line beside the lettering"),
@@ -141,7 +169,7 @@ FINDING = Sheet("finding", "A finding", "Something found on the bow.", MOMENT, (
 PROOF = Sheet("first_draw", "A draw from a distance", "How it behaved, from several steps away.", MOMENT, (
     group(
         "The draw",
-        _length("to_draw", "Drawn to", "28 in", "6 in", "34 in"),
+        length("to_draw", "Drawn to", "28 in", "6 in", "34 in"),
         switch("from_distance", "From a distance, on a stand", True),
         switch("full", "To the archer's full draw", True),
         switch("sound", "It made a sound", False),
@@ -153,23 +181,35 @@ READING = Sheet("reading", "A reading", "What was measured, at one time.", MOMEN
     group(
         "Weight and tiller",
         *_weight_at("Draw weight"),
-        _length("upper", "Upper tiller distance", "7 5/8 in", "2 in", "16 in",
+        length("upper", "Upper tiller distance", "7 5/8 in", "2 in", "16 in",
                 "From the belly to the string."),
-        _length("lower", "Lower tiller distance", "7 5/16 in", "2 in", "16 in", "At the same place."),
+        length("lower", "Lower tiller distance", "7 5/16 in", "2 in", "16 in", "At the same place."),
         choice("measured", "Read", (("fadeout", "At the two fadeouts"),
                                     ("string_end", "At equal distances from the string's end"))),
-        _length("from_string_end", "From the string's end", "18 in", "1 in", "40 in"),
-        _length("brace", "Brace height", "8 1/4 in", "3 in", "12 in"),
+        length("from_string_end", "From the string's end", "18 in", "6 in", "36 in",
+               "Along the string, the same on both limbs."),
+        length("brace", "Brace height", "8 1/4 in", "3 in", "12 in",
+               "From the string to the deepest point of the grip's throat."),
         rows("curve", "Weight at draw", (
-            quantity("draw", "Draw", "length", "20 in", "3 in", "40 in"),
+            quantity("draw", "Draw", "length", "20 in", "6 in", "36 in"),
             quantity("weight", "Weight", "force", "30 lb", "0.1 lb", "200 lb"),
-        ), "12 in:11 lb;20 in:33 lb;28 in:53 lb", 3, 40),
+        ), "12 in:11 lb;20 in:33 lb;28 in:53 lb", 3, MOST_CURVE,
+             "In order of draw, stated as bows are marked."),
         note("scale", "Scale", "hanging scale"),
         switch("from_distance", "Drawn from a distance, on a stand", False),
     ),
     group("Limbs", _stations("upper"), _stations("lower"), _glass("back"), _glass("belly"),
+          length("width_fadeout", "Limb width at the fadeout", "1 5/8 in", "1/2 in", "4 in"),
+          length("width_tip", "Limb width at the tip", "1/2 in", "1/8 in", "3 in"),
           switch("with_finish", "With finish on it", False)),
     group("Where the string runs", *(_line("upper") + _line("lower"))),
+    group("Shot over a chronograph",
+          measure("shot_mass", "Arrow of the shot", "mass", "468 gr", "100 gr", "1500 gr",
+                  "The complete arrow."),
+          measure("shot_speed", "Speed read", "speed", "158 ft/s", "40 ft/s", "350 ft/s",
+                  "This bow, at the archer's draw."),
+          measure("string_angle", "Angle between the halves of the string", "angle", "110°",
+                  "60°", "170°", "At the archer's full draw, from a photograph.")),
 ), ())
 
 STROKES = Sheet("strokes", "Strokes", "A batch of strokes: what was taken off, with what.", DEED, (
@@ -187,19 +227,9 @@ STROKES = Sheet("strokes", "Strokes", "A batch of strokes: what was taken off, w
 STRING = Sheet("string", "The string", "The string that is on the bow.", FACT, (
     group(
         "The string",
-        _length("length", "Length", "60 1/2 in", "30 in", "80 in"),
+        length("length", "Length", "60 1/2 in", "30 in", "80 in"),
         count("strands", "Strands", 14, 4, 40),
         choice("material", "Material", tuple([(each.id, each.name) for each in MATERIALS])),
-    ),
-), ())
-
-ARROW = Sheet("arrow", "The arrow", "The arrow that goes with the bow.", FACT, (
-    group(
-        "The arrow",
-        _measure("spine", "Spine weight", "force", "50 lb", "10 lb", "200 lb"),
-        _length("length", "Length", "28 1/2 in", "18 in", "36 in"),
-        _measure("point_mass", "Point", "mass", "125 gr", "0 gr", "500 gr"),
-        _measure("mass", "Whole arrow", "mass", "470 gr", "100 gr", "1500 gr"),
     ),
 ), ())
 
@@ -207,11 +237,14 @@ ANSWER = Sheet("answer", "An answer kept", "What a calculator said, as it was sa
     group(
         "The answer",
         note("calculator", "Calculator", "tiller"),
-        note("pairs", "Figures as typed", "upper=7 5/8 in"),
+        note("pairs", "Figures as typed", "upper=7+5%2F8+in", "As a link says them."),
+        note("more_pairs", "Further figures", "lower=7+5%2F16+in"),
+        note("last_pairs", "The last of the figures", "units=imperial"),
         note("origin", "Where each came from", "upper=record"),
         note("headline", "What it said", "Take about 3 % of its stiffness from the lower limb."),
         note("results", "Results in SI", "difference=0.0079375"),
         note("checks", "Checks", "target=watch"),
+        note("stale", "Read before the last change", "upper, lower"),
     ),
 ), ())
 
@@ -228,21 +261,8 @@ HANDOVER = Sheet("handover", "Handed over", "The bow has left the bench.", MOMEN
     ),
 ), ())
 
-SHOP = Sheet("shop", "The shop", "What holds for every bow on this bench.", FACT, (
-    group(
-        "The shop",
-        _measure("weight_error", "Error of the scale", "force", "1/4 lb", "0 lb", "3 lb"),
-        _length("tiller_error", "Error of a tiller reading", "1/32 in", "0 in", "1/4 in"),
-        quantity("rate", "Price of an hour", "hourly_rate", "40", "0", "1000", optional=True),
-        _measure("room_length", "Length of the room", "room_length", "18 ft", "3 ft", "200 ft"),
-        _measure("room_width", "Width of the room", "room_length", "11 ft", "3 ft", "200 ft"),
-        _measure("room_height", "Height of the room", "room_length", "8 ft", "5 ft", "40 ft"),
-        _measure("flow", "Flow of the fan", "flow", "600 cfm", "1 cfm", "100000 cfm"),
-    ),
-), ("rate",))
-
-SHEETS = (BOW, OWNER, ARCHER, AGREED, LOOKING, FINDING, PROOF, READING, STROKES, STRING, ARROW, ANSWER, TOLD,
-          HANDOVER, SHOP)
+SHEETS = (BOW, OWNER, ARCHER, AGREED, LOOKING, FINDING, PROOF, READING, STROKES, EDGES, REPAIR, FILL, HOLE,
+          SECTION, SANDING, PRODUCT, AIR, STRING, ARROW, QUOTE, ANSWER, TOLD, HANDOVER, SHOP)
 
 
 def find(id: str) -> Sheet | None:

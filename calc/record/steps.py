@@ -126,9 +126,8 @@ def next_step(state: State) -> Next:
         return Next(None, "It has been handed over.")
     if checks.verdict(state) == WALL:
         return Next(None, "It belongs on the wall: cut its string, and tell the owner.")
-    strokes = state.of("strokes")
-    if strokes and not checks.is_proved(state):
-        return Next(STEPS[2], "Material came off since it was last drawn from a distance.")
+    if derive.deeds(state) and not checks.is_proved(state):
+        return Next(STEPS[2], "It was worked on since it was last drawn from a distance.")
     for step in STEPS:
         if not step.done(state):
             return Next(step, step.missing)

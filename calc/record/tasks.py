@@ -99,10 +99,14 @@ def _told_entry(entry: Entry, counts: bool) -> "Answer":
 
 
 def _fill(asked: "Asked") -> "Answer":
-    """Return what a record knows of a calculator's inputs."""
-    found = fill(_state(asked), str(asked["calculator"]))
+    """Return what a record knows of a calculator's inputs; "pairs": what stands on its form, if it is known."""
+    pairs = asked.get("pairs") or []
+    assert isinstance(pairs, list)
+    chosen = {str(pair[0]): str(pair[1]) for pair in pairs}
+    found = fill(_state(asked), str(asked["calculator"]), chosen)
     return {"filled": [{"input": each.input, "text": each.text, "stale": each.stale,
-                        "since": short_day(each.entry.at) if each.entry else ""} for each in found]}
+                        "since": short_day(each.entry.at) if each.entry else "",
+                        "said": each.said, "how": each.how} for each in found]}
 
 
 # Adding to it --------------------------------------------------------------------
