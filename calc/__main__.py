@@ -4,6 +4,7 @@ import argparse
 import json
 import sys
 from pathlib import Path
+from typing import TYPE_CHECKING, Any
 
 from calc import catalog
 from calc.answer import EXAMPLE, Job, standing_of, work_out
@@ -12,6 +13,7 @@ from calc.declaring import (
     CHOICE,
     COUNT,
     DATE,
+    FACT,
     ROWS,
     SWITCH,
     Calculator,
@@ -22,6 +24,7 @@ from calc.links import complete, pairs_of, with_units
 from calc.outcome import (
     TEXT,
     Amount,
+    Check,
     Column,
     Outcome,
     Sentence,
@@ -31,8 +34,11 @@ from calc.outcome import (
     write_cell,
 )
 from calc.quantities import SYSTEMS, kind_of
-from calc.reading import echo, given_twice
+from calc.reading import echo, given_twice, matters
 from calc.report import LEVEL_WORDS, declared_values, in_order_of_weight
+
+if TYPE_CHECKING:
+    from calc.command.recorded import Bench
 
 COMPUTED = 0
 BAD_INPUT = 2
@@ -105,6 +111,8 @@ def _compute(calculator: Calculator, words: list[str]) -> int:
     own = [(each.id, LONE_MARK if text == [] else text)
            for each in inputs_of(calculator) for text in options[each.id] or []]
     links = options["link"] or []
+    if options["record"] is not None or options["keep"]:
+        return _compute_from_record(calculator, options, own)
     try:
         linked = pairs_of(calculator, links[0]) if links else []
     except ValueError as error:
@@ -124,18 +132,74 @@ def _compute(calculator: Calculator, words: list[str]) -> int:
     if options["strict"] and job.of_the_example():
         print(_missing(job), file=sys.stderr)
         return BAD_INPUT
+    return _show(job, job.outcome, options)
+
+
+def _show(job: Job, outcome: Outcome, options: dict[str, Any], bench: "Bench | None" = None) -> int:
+    """Print an answer, below what a bow's record shows where it came from one, and write its files."""
     if options["save"] is not None:
         try:
-            _save(job.outcome, Path(options["save"]))
+            _save(outcome, Path(options["save"]))
         except OSError as error:
             print(f"--save: nothing can be written into the folder “{echo(options['save'])}” "
                   f"({error.strerror}). Name another folder.", file=sys.stderr)
             return BAD_INPUT
     if options["json"]:
-        print(json.dumps(as_json(job, job.outcome), indent=2, allow_nan=False))
-    else:
-        print(as_text(job, job.outcome))
+        found = as_json(job, outcome)
+        if bench is not None:
+            found["record"] = {"title": bench.title(), "checks": _checks_json(bench.checks(), job.system)}
+        print(json.dumps(found, indent=2, allow_nan=False))
+        return COMPUTED
+    if bench is not None:
+        lines = [bench.title(), *_check_lines(bench.checks(), job.system), ""]
+        print("\n".join(lines))
+    print(as_text(job, outcome))
     return COMPUTED
+
+
+def _check_lines(checks: tuple[Check, ...], system: str) -> list[str]:
+    return [f"{LEVEL_WORDS[each.level]}: {say(each.text, system)}" for each in checks]
+
+
+def _checks_json(checks: tuple[Check, ...], system: str) -> list[dict[str, str]]:
+    return [{"id": each.id, "level": each.level, "text": say(each.text, system)} for each in checks]
+
+
+def _compute_from_record(
+    calculator: Calculator, options: dict[str, Any], own: list[tuple[str, str]]
+) -> int:
+    """Answer from a bow's record: options stand before it, and what neither tells is never the example's."""
+    from calc.command import record, recorded  # no answer without a record waits for them
+
+    try:
+        if options["record"] is None:
+            raise record.Failed("--keep: name the bow's file with --record.")
+        if options["link"]:
+            raise record.Failed("--link and --record: a link is complete by itself. Give one of them.")
+        bench = recorded.Bench(Path(options["record"]))
+        given = recorded.known(calculator, bench, own)
+        pairs = [*own, *with_units(calculator, given.pairs, SYSTEMS[0]),
+                 ("units", options["units"] or SYSTEMS[0])]
+        named = [name for name, _ in pairs]
+        rest = [each for each in inputs_of(calculator) if each.id not in named]
+        job = Job(calculator, pairs, {each.id: EXAMPLE for each in rest})
+        missing = [each for each in rest if each.role == FACT and matters(each, job.values)]
+        if missing and not job.problems:
+            raise record.Failed(recorded.missing_text(bench, given, missing))
+        while job.advance() is not None:
+            pass
+        if job.outcome is None:
+            raise record.Failed("\n".join(each.message for each in job.problems))
+        stale = given.stale(job.facts())
+        labels = {each.id: each.label for each in inputs_of(calculator)}
+        outcome = recorded.without_stale_order(job.outcome, stale, labels)
+        job.notes += given.remarks()
+        if options["keep"]:
+            bench.keep(recorded.answer_entry(calculator, outcome, pairs, given, stale, job.system))
+    except record.Failed as error:
+        print(error, file=sys.stderr)
+        return BAD_INPUT
+    return _show(job, outcome, options, bench)
 
 
 def _with_options(
@@ -189,6 +253,10 @@ def _parser(calculator: Calculator) -> argparse.ArgumentParser:
                         help="take the figures of a link, such as one that somebody sent; options go before "
                              "its figures, its units are those of bare numbers unless --imperial or --metric "
                              "is given, and what it leaves out keeps the meaning that it had")
+    parser.add_argument("--record", metavar="FILE",
+                        help="take the inputs from a bow's file; options go before it, and a fact that "
+                             "neither tells is refused by its name")
+    parser.add_argument("--keep", action="store_true", help="write the answer into that file")
     parser.add_argument("--strict", action="store_true",
                         help="refuse to answer with facts of the worked example; name those missing")
     parser.add_argument("--json", action="store_true", help="one JSON object, numbers in SI")
@@ -221,8 +289,7 @@ def as_json(job: Job, outcome: Outcome) -> dict[str, object]:
         "results": {declared.id: {"value": value, "unit": _si_unit(declared.kind)}
                     for declared, value in declared_values(job.calculator, outcome)},
         "standing": standing_of(job),
-        "checks": [{"id": each.id, "level": each.level, "text": say(each.text, job.system)}
-                   for each in in_order_of_weight(outcome.checks)],
+        "checks": _checks_json(tuple(in_order_of_weight(outcome.checks)), job.system),
         "tables": {table.id: _table_rows(table, job.system) for table in outcome.tables},
         "notes": job.notes,
     }
@@ -253,9 +320,7 @@ def as_text(job: Job, outcome: Outcome) -> str:
     """Return a finished job as text for a terminal."""
     system = job.system
     lines = [say(outcome.headline, system), ""]
-    for each in in_order_of_weight(outcome.checks):
-        lines.append(f"{LEVEL_WORDS[each.level]}: {say(each.text, system)}")
-    lines.append("")
+    lines += [*_check_lines(tuple(in_order_of_weight(outcome.checks)), system), ""]
     for declared, value in declared_values(job.calculator, outcome):
         if value is not None:
             lines.append(f"{declared.label + ':':45} {write(Amount(declared.kind, value, None), system)}")

@@ -529,7 +529,7 @@ CALCULATOR = Calculator(
             rows("readings", "Weight at other draws", (
                 quantity("draw", "Draw", "length", "20 in", "6 in", "36 in", ("9 in", "32 in")),
                 quantity("weight", "Weight", "force", "30 lb", "0 lb", "200 lb", ("0 lb", "90 lb")),
-            ), CURVE_AS_IT_CAME.rsplit(";", 1)[0], 0, 30,
+            ), CURVE_AS_IT_CAME.rsplit(";", 1)[0], 0, 40,
                  "May be empty. Four or more are fitted."),
         ),
         measures(),

@@ -16,7 +16,7 @@ from calc.declaring import (
 )
 from calc.outcome import Refused, say
 from calc.quantities import SYSTEMS, shown_unit
-from calc.record import checks, file, sheets, summary, table
+from calc.record import checks, file, quick, sheets, summary, table
 from calc.record.declare import NOTE, Sheet
 from calc.record.entries import Entry, entry_id, is_id
 from calc.record.fold import State, union
@@ -102,33 +102,34 @@ def _new(options: argparse.Namespace) -> None:
     path = Path(options.file)
     if path.exists():
         raise Failed(f"There is a file “{options.file}” already. Name another, or add to this one.")
-    _save(path, [_entry(sheets.BOW, options)])
+    save(path, [_entry(sheets.BOW, options)])
 
 
 def _add(options: argparse.Namespace) -> None:
     path = Path(options.file)
-    before = _entries(path)
+    before = entries_of(path)
     entry = _entry(options.sheet, options)
-    _save(path, [*before, entry])
+    save(path, [*before, entry])
     print(entry.id)
 
 
 def _strike(options: argparse.Namespace) -> None:
     path = Path(options.file)
-    before = _entries(path)
+    before = entries_of(path)
     if not is_id(options.id) or options.id not in [each.id for each in before]:
         raise Failed(f"No entry of “{options.file}” has the id “{options.id}”. `show` lists them.")
     struck = next(each for each in before if each.id == options.id)
-    _save(path, [*before, Entry(_new_id(), _now(), struck.sheet, why=options.why, replaces=struck.id)])
+    save(path, [*before, Entry(new_id(), now(), struck.sheet, why=options.why, replaces=struck.id)])
 
 
 def _show(options: argparse.Namespace) -> None:
-    entries = _entries(Path(options.file))
+    entries = entries_of(Path(options.file))
     state = State(entries)
     print(summary.title(state))
     print(say(summary.weights(state), options.units))
     print("Next: " + summary.whats_next(state))
     _print_checks(state, options.units)
+    _print_columns(state, options.units)
     counting = {each.id for each in state.entries}
     for entry in sorted(entries, key=lambda each: (each.moment, each.id)):
         if entry.strikes:
@@ -144,31 +145,46 @@ def _show(options: argparse.Namespace) -> None:
             print("  Not understood here: " + problem)
 
 
+def _print_columns(state: State, system: str) -> None:
+    rows = quick.columns(state, system)
+    if rows:
+        table = [["", "As it came", "Agreed", "Now"], *rows]
+        widths = [max(len(row[place]) for row in table) for place in range(len(table[0]))]
+        print()
+        for row in table:
+            print("  ".join(text.ljust(width) for text, width in zip(row, widths)).rstrip())
+
+
 def _check(options: argparse.Namespace) -> None:
-    _print_checks(State(_entries(Path(options.file))), options.units)
+    state = State(entries_of(Path(options.file)))
+    if not _print_checks(state, options.units):
+        print("By this record nothing stands in the way. It cannot see the bow.")
 
 
 def _next(options: argparse.Namespace) -> None:
     for name in options.files:
-        state = State(_entries(Path(name)))
+        state = State(entries_of(Path(name)))
         print(f"{summary.title(state)}  {summary.whats_next(state)}")
 
 
 def _merge(options: argparse.Namespace) -> None:
     path = Path(options.file)
-    copies = [_entries(path), *[_entries(Path(name)) for name in options.others]]
+    copies = [entries_of(path), *[entries_of(Path(name)) for name in options.others]]
     whole = union(*copies)
-    _save(path, whole)
+    save(path, whole)
     print(f"{len(whole)} entries, {len(whole) - len(union(copies[0]))} of them new.")
 
 
 def _csv(options: argparse.Namespace) -> None:
-    sys.stdout.write(table.csv(_entries(Path(options.file)), options.units))
+    sys.stdout.write(table.csv(entries_of(Path(options.file)), options.units))
 
 
-def _print_checks(state: State, system: str) -> None:
-    for each in in_order_of_weight(checks.checks(state)):
+def _print_checks(state: State, system: str) -> int:
+    """Print what a whole record shows; return how much it is."""
+    found = in_order_of_weight(checks.checks(state))
+    for each in found:
         print(f"{LEVEL_WORDS[each.level]}: {say(each.text, system)}")
+    return len(found)
 
 
 # Entries -------------------------------------------------------------------------
@@ -190,7 +206,7 @@ def _entry(sheet: Sheet, options: argparse.Namespace) -> Entry:
             problems.append(str(error))
     if problems:
         raise Failed("\n".join(problems))
-    return Entry(_new_id(), _moment(options.at), sheet.id, tuple(facts), note=options.note)
+    return Entry(new_id(), _moment(options.at), sheet.id, tuple(facts), note=options.note)
 
 
 def _with_unit(asked: Input, text: str, system: str) -> str:
@@ -203,7 +219,7 @@ def _with_unit(asked: Input, text: str, system: str) -> str:
 
 def _moment(text: str | None) -> str:
     if text is None:
-        return _now()
+        return now()
     try:
         parse_moment(text)
     except ValueError:
@@ -215,24 +231,31 @@ def _moment(text: str | None) -> str:
     return text
 
 
-def _now() -> str:
+def now() -> str:
+    """Return this moment as an entry writes it, where the clock of this machine is."""
     here = time.localtime()
     local = day_number(here.tm_year, here.tm_mon, here.tm_mday) * DAY + here.tm_hour * 3600 + here.tm_min * 60
     return moment_text(local, (here.tm_gmtoff or 0) // 60)
 
 
 def _offset() -> str:
-    return _now()[16:]
+    return now()[16:]
 
 
-def _new_id() -> str:
+def new_id() -> str:
+    """Return the id of an entry that is made now."""
     return entry_id(time.time_ns() // 1_000_000, secrets.randbits(20))
 
 
 # Files ---------------------------------------------------------------------------
 
 
-def _entries(path: Path) -> list[Entry]:
+def entries_of(path: Path) -> list[Entry]:
+    """Return the entries of a bow's file; what of it is damaged is said.
+
+    Raises:
+        Failed: it cannot be read, or is no bow's file.
+    """
     try:
         found = file.record_in(path.read_text(encoding="utf-8"))
     except OSError as error:
@@ -247,8 +270,12 @@ def _entries(path: Path) -> list[Entry]:
     return found.entries
 
 
-def _save(path: Path, entries: list[Entry]) -> None:
-    """Put a record in the place of the one before, whole or not at all; the one before stays beside it."""
+def save(path: Path, entries: list[Entry]) -> None:
+    """Put a record in the place of the one before, whole or not at all; the one before stays beside it.
+
+    Raises:
+        Failed: it cannot be written.
+    """
     beside = path.with_name(path.name + ".new")
     try:
         beside.write_text(file.page(entries, SYSTEMS[0]), encoding="utf-8")

@@ -161,7 +161,7 @@ MAPPED = (
     ("arrow-match", "string_material", (("polyester", "polyester"), ("aramid", "low_stretch"),
                                         ("polyethylene", "low_stretch"))),
 )
-"""(calculator, input, (word of the record, word of the calculator) pairs), where the words are not the same."""
+"""(calculator, input, (word of the record, word of the calculator) pairs), where the words differ."""
 
 NOT_FROM_A_RECORD = (
     ("strokes", "model_weight", "what Weight reduction foretells for a removal: no reading"),
@@ -170,6 +170,8 @@ NOT_FROM_A_RECORD = (
 """(calculator, input, why): facts that no record can know."""
 
 NARROWER = (
-    ("reading.weight", "arrow-match", "it asks for the weight at 28 in of a bow that shoots an arrow"),
+    ("derived.weight_now_at_28", "arrow-match", "an arrow is matched to no bow of less than 10 lb; a reading "
+     "at a short draw may be less"),
+    ("derived.weight_came_at_28", "arrow-match", "as above"),
 )
-"""(fact, calculator, why): where a sheet takes what a calculator that asks for the fact refuses."""
+"""(fact, calculator, why): where a record takes what a calculator that asks for the fact refuses."""

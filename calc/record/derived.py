@@ -15,7 +15,6 @@ if TYPE_CHECKING:  # the small engine has no such module
     from collections.abc import Callable
 
     Rows = tuple[tuple[float, ...], ...]
-    Chosen = dict[str, str]
 
 TENTHS = POUND_FORCE / 10
 """To which a weight between two readings of a curve is told: readings are no better."""
@@ -46,19 +45,44 @@ class Told:
         self.said = said
 
 
-class Derived:
-    """A fact that is worked out: its kind, the work, and what has to be written down for it."""
+class Asked:
+    """What a form asks by: the id of its input, and the texts that stand on it by input."""
 
-    def __init__(self, kind: str, work: "Callable[[State, str, Chosen], Told]", how: str):
+    def __init__(self, input: str, chosen: dict[str, str]):
+        self.input = input
+        self.chosen = chosen
+
+
+class Derived:
+    """A fact that is worked out.
+
+    kind: as an input's. work: from the state alone. how: what has to be written down for it. by_form: the
+    work, where it hangs on what the form asks.
+    """
+
+    def __init__(
+        self,
+        kind: str,
+        work: "Callable[[State], Told] | None",
+        how: str,
+        by_form: "Callable[[State, Asked], Told] | None" = None,
+    ):
         self.kind = kind
-        self.work = work
         self.how = how
+        self._work = work
+        self._by_form = by_form
+
+    def told(self, state: State, asked: Asked) -> Told:
+        """Return what a record tells of it."""
+        if self._by_form is not None:
+            return self._by_form(state, asked)
+        return self._work(state) if self._work is not None else Told()
 
 
 # Weight and tiller ---------------------------------------------------------------
 
 
-def _tiller(state: State, input: str, chosen: "Chosen") -> Told:
+def _tiller(state: State) -> Told:
     found = derive.newest_tiller(state)
     if found is None:
         return Told()
@@ -73,20 +97,20 @@ def _of_weight(state: State, weight: derive.Weight | None, name: str, may_be_sta
     return Told(weight.entry.fact(name), weight.entry, stale)
 
 
-def _weight_now(state: State, input: str, chosen: "Chosen") -> Told:
+def _weight_now(state: State) -> Told:
     return _of_weight(state, derive.weight_now(state), "weight")
 
 
-def _draw_now(state: State, input: str, chosen: "Chosen") -> Told:
+def _draw_now(state: State) -> Told:
     return _of_weight(state, derive.weight_now(state), "at_draw", False)
 
 
-def _weight_as_it_came(state: State, input: str, chosen: "Chosen") -> Told:
+def _weight_as_it_came(state: State) -> Told:
     now = derive.weight_now(state)
     return _of_weight(state, derive.first_at(state, now.draw) if now else None, "weight", False)
 
 
-def _weight_wanted(state: State, input: str, chosen: "Chosen") -> Told:
+def _weight_wanted(state: State) -> Told:
     """Return the weight agreed, where it was agreed at the draw at which the bow is read."""
     found, now = state.latest("agreed.weight"), derive.weight_now(state)
     if found is None:
@@ -97,21 +121,21 @@ def _weight_wanted(state: State, input: str, chosen: "Chosen") -> Told:
     return Told(found.text, found.entry)
 
 
-def _weight_at_archers_draw(state: State, input: str, chosen: "Chosen") -> Told:
+def _weight_at_archers_draw(state: State) -> Told:
     draw = latest_number(state, "archer.draw")
     return Told() if draw is None else _weight_at(state, draw, True)
 
 
-def _lived_weight(state: State, input: str, chosen: "Chosen") -> Told:
+def _lived_weight(state: State) -> Told:
     draw = latest_number(state, "archer.draw")
     return Told() if draw is None else _weight_at(state, draw, False)
 
 
-def _weight_now_at_28(state: State, input: str, chosen: "Chosen") -> Told:
+def _weight_now_at_28(state: State) -> Told:
     return _weight_at(state, STANDARD_DRAW, True)
 
 
-def _weight_came_at_28(state: State, input: str, chosen: "Chosen") -> Told:
+def _weight_came_at_28(state: State) -> Told:
     return _weight_at(state, STANDARD_DRAW, False)
 
 
@@ -148,44 +172,45 @@ def _from_curve(state: State, entry: Entry, draw: float, newest: bool) -> Told:
 # Draw curves and shots -----------------------------------------------------------
 
 
-def _curve_now(state: State, input: str, chosen: "Chosen") -> Told:
+def _curve_now(state: State) -> Told:
     found = state.latest("reading.curve")
     return Told() if found is None else Told(found.text, found.entry, derive.is_stale(state, "reading.curve"))
 
 
-def _curve_came(state: State, input: str, chosen: "Chosen") -> Told:
+def _curve_came(state: State) -> Told:
     found = state.first("reading.curve")
     return Told() if found is None else Told(found.text, found.entry)
 
 
-def _curve_basis(state: State, input: str, chosen: "Chosen") -> Told:
+def _curve_basis(state: State) -> Told:
     """Return how draws are stated: a record has one way, that in which bows are marked."""
     found = state.latest("reading.curve")
     return Told() if found is None else Told("marked", found.entry)
 
 
-def _of_shot(state: State, chosen: "Chosen", name: str) -> Told:
+def _of_shot(state: State, asked: Asked, name: str) -> Told:
     """Return an arrow or its speed from a shot that goes with what the form asks for, before or after."""
-    losses = chosen.get("losses", "")
+    losses = asked.chosen.get("losses", "")
     shots = [each for each in state.of("reading") if each.fact("shot_mass") and each.fact("shot_speed")]
     if not shots or losses not in ("chronograph", "chronograph_before"):
         return Told()
     if losses == "chronograph":
-        return Told(shots[-1].fact(name), shots[-1], derive.is_stale_in(state, "reading.shot_speed", shots[-1]))
+        stale = derive.is_stale_in(state, "reading.shot_speed", shots[-1])
+        return Told(shots[-1].fact(name), shots[-1], stale)
     return Told(shots[0].fact(name), shots[0])
 
 
-def _shot_mass(state: State, input: str, chosen: "Chosen") -> Told:
-    return _of_shot(state, chosen, "shot_mass")
+def _shot_mass(state: State, asked: Asked) -> Told:
+    return _of_shot(state, asked, "shot_mass")
 
 
-def _shot_speed(state: State, input: str, chosen: "Chosen") -> Told:
-    return _of_shot(state, chosen, "shot_speed")
+def _shot_speed(state: State, asked: Asked) -> Told:
+    return _of_shot(state, asked, "shot_speed")
 
 
-def _bend(state: State, input: str, chosen: "Chosen") -> Told:
+def _bend(state: State, asked: Asked) -> Told:
     """Return the bend of the test that the form asks for: the two tests are not one another's."""
-    known = chosen.get("shaft_known", "")
+    known = asked.chosen.get("shaft_known", "")
     found = state.latest("arrow." + known) if known in ("deflection_28", "deflection_26") else None
     return Told() if found is None else Told(found.text, found.entry)
 
@@ -193,7 +218,7 @@ def _bend(state: State, input: str, chosen: "Chosen") -> Told:
 # Strokes -------------------------------------------------------------------------
 
 
-def _stroke_log(state: State, input: str, chosen: "Chosen") -> Told:
+def _stroke_log(state: State) -> Told:
     """Return the log as Strokes takes it: both limbs, weight, tiller and paper, a row a reading."""
     log = derive.stroke_log(state)[-MOST_ROWS:]
     if not log:
@@ -224,13 +249,13 @@ def _paper_names(papers: list[str]) -> list[str]:
     return names
 
 
-def _last_paper(state: State, input: str, chosen: "Chosen") -> Told:
+def _last_paper(state: State) -> Told:
     found = state.latest("strokes.paper")
     paper = found.text.strip().lower() if found else ""
     return Told(paper, found.entry) if found and paper in LAST_PAPERS else Told()
 
 
-def _strokes_since_read(state: State, input: str, chosen: "Chosen") -> Told:
+def _strokes_since_read(state: State) -> Told:
     """Return how many strokes came off since glass or sections were read, whichever is the older."""
     read = [state.latest(fact) for fact in derive.SECTIONS]
     known = [each.entry for each in read if each is not None]
@@ -241,7 +266,7 @@ def _strokes_since_read(state: State, input: str, chosen: "Chosen") -> Told:
     return Told(str(upper + lower), oldest)
 
 
-def _weight_when_read(state: State, input: str, chosen: "Chosen") -> Told:
+def _weight_when_read(state: State) -> Told:
     """Return the weight at which glass and sections were read: none came off between the two readings."""
     read = [state.latest(fact) for fact in derive.SECTIONS]
     known = [each.entry for each in read if each is not None]
@@ -257,8 +282,8 @@ def _weight_when_read(state: State, input: str, chosen: "Chosen") -> Told:
     return Told()
 
 
-def _thickness_lost(limb: str) -> "Callable[[State, str, Chosen], Told]":
-    def work(state: State, input: str, chosen: "Chosen") -> Told:
+def _thickness_lost(limb: str) -> "Callable[[State], Told]":
+    def work(state: State) -> Told:
         fact = "reading.stations_" + limb
         first, newest = state.first(fact), state.latest(fact)
         if first is None or newest is None or first.entry.id == newest.entry.id:
@@ -278,14 +303,14 @@ def _thickness_lost(limb: str) -> "Callable[[State, str, Chosen], Told]":
 # The limbs -----------------------------------------------------------------------
 
 
-def _glass_came(face: str) -> "Callable[[State, str, Chosen], Told]":
-    def work(state: State, input: str, chosen: "Chosen") -> Told:
+def _glass_came(face: str) -> "Callable[[State], Told]":
+    def work(state: State) -> Told:
         found = state.first("reading.glass_" + face)
         return Told() if found is None else Told(found.text, found.entry)
     return work
 
 
-def _glass_new(state: State, input: str, chosen: "Chosen") -> Told:
+def _glass_new(state: State) -> Told:
     """Return the glass of the bow when it was new; of two faces the thicker, which leaves more standing."""
     best = Told()
     most = 0.0
@@ -296,7 +321,7 @@ def _glass_new(state: State, input: str, chosen: "Chosen") -> Told:
     return best
 
 
-def _width_fadeout(state: State, input: str, chosen: "Chosen") -> Told:
+def _width_fadeout(state: State) -> Told:
     typed = state.latest("reading.width_fadeout")
     if typed is not None:
         return Told(typed.text, typed.entry, derive.is_stale(state, "reading.width_fadeout"))
@@ -313,7 +338,7 @@ def _width_fadeout(state: State, input: str, chosen: "Chosen") -> Told:
                 "from the sections next to the fadeout")
 
 
-def _limb_thickness(state: State, input: str, chosen: "Chosen") -> Told:
+def _limb_thickness(state: State) -> Told:
     """Return the mean thickness of both limbs along the stretch over which they were read."""
     means, entry, stale = [], None, False
     for limb in ("upper", "lower"):
@@ -340,13 +365,13 @@ def _thousandths(value: float) -> str:
     return exact_text(step * int(value / step + 0.5), "thickness", "in", INCH)
 
 
-def _edge_now(state: State, input: str, chosen: "Chosen") -> Told:
+def _edge_now(state: State) -> Told:
     found = state.latest("edges.radius") or state.latest("bow.edge_radius")
     return Told() if found is None else Told(found.text, found.entry)
 
 
-def _height_riser(limb: str) -> "Callable[[State, str, Chosen], Told]":
-    def work(state: State, input: str, chosen: "Chosen") -> Told:
+def _height_riser(limb: str) -> "Callable[[State], Told]":
+    def work(state: State) -> Told:
         typed = state.latest("reading." + limb + "_height_riser")
         if typed is not None:
             return Told(typed.text, typed.entry, derive.is_stale(state, "reading." + limb + "_height_riser"))
@@ -361,8 +386,8 @@ def _height_riser(limb: str) -> "Callable[[State, str, Chosen], Told]":
 # Words ---------------------------------------------------------------------------
 
 
-def _wood(fact: str, woods: tuple[str, ...], own: str) -> "Callable[[State, str, Chosen], Told]":
-    def work(state: State, input: str, chosen: "Chosen") -> Told:
+def _wood(fact: str, woods: tuple[str, ...], own: str) -> "Callable[[State], Told]":
+    def work(state: State) -> Told:
         found, strength = state.latest(fact), state.latest(own)
         wood = wood_called(found.text) if found else ""
         if found is not None and wood in woods:
@@ -387,28 +412,28 @@ def wood_called(words: str) -> str:
     return ""
 
 
-def _lettered(state: State, input: str, chosen: "Chosen") -> Told:
+def _lettered(state: State) -> Told:
     typed, words = state.latest("agreed.lettered"), state.latest("agreed.lettering")
     if typed is not None:
         return Told(typed.text, typed.entry)
     return Told("yes", words.entry, False, "lettering was agreed") if words is not None else Told()
 
 
-def _look(state: State, input: str, chosen: "Chosen") -> Told:
+def _look(state: State, asked: Asked) -> Told:
     """Return whether a part has been looked at; what an inspection does not name was not looked at."""
     looked = state.of("look")
     if not looked:
         return Told()
     for entry in reversed(looked):
-        if is_on(entry, input):
-            return Told("yes", entry, derive.is_stale_in(state, "look." + input, entry))
+        if is_on(entry, asked.input):
+            return Told("yes", entry, derive.is_stale_in(state, "look." + asked.input, entry))
     return Told("no", looked[-1])
 
 
-def _finding(state: State, input: str, chosen: "Chosen") -> Told:
+def _finding(state: State, asked: Asked) -> Told:
     """Return whether a finding stands open; without any inspection nobody knows."""
-    if any(each.id == input for each in checks.open_findings(state)):
-        entry = [each for each in state.of("finding") if each.fact("which") == input][-1]
+    if any(each.id == asked.input for each in checks.open_findings(state)):
+        entry = [each for each in state.of("finding") if each.fact("which") == asked.input][-1]
         return Told("yes", entry)
     looked = state.of("look")
     return Told("no", looked[-1]) if looked else Told()
@@ -455,10 +480,11 @@ DERIVED = {
     "curve_now": Derived("rows", _curve_now, _CURVE),
     "curve_came": Derived("rows", _curve_came, _CURVE),
     "curve_basis": Derived("choice", _curve_basis, _CURVE),
-    "shot_mass": Derived("mass", _shot_mass, "Weigh the arrow that goes over the chronograph."),
-    "shot_speed": Derived("speed", _shot_speed, "Read a chronograph at the archer's draw."),
-    "bend": Derived("thickness", _bend, "Hang the test's weight on the shaft and read its bend: sheet “The "
-                    "arrow”."),
+    "shot_mass": Derived("mass", None, "Weigh the arrow that goes over the chronograph.",
+                         _shot_mass),
+    "shot_speed": Derived("speed", None, "Read a chronograph at the archer's draw.", _shot_speed),
+    "bend": Derived("thickness", None, "Hang the test's weight on the shaft and read its bend: sheet “The "
+                    "arrow”.", _bend),
     "stroke_log": Derived("rows", _stroke_log, "Write down each batch of strokes and a reading of weight and "
                           "tiller after it."),
     "last_paper": Derived("choice", _last_paper, "Name the paper on the sheet “Strokes”, such as P220."),
@@ -485,7 +511,7 @@ DERIVED = {
     "riser_wood": Derived("choice", _wood("bow.riser_wood", RISER_WOODS, "bow.riser_strength"), "Name the "
                           "riser's wood as the table of woods does, or give its strength: sheet “The bow”."),
     "lettered": Derived("switch", _lettered, "Say on the sheet “What was agreed” whether it is lettered."),
-    "look": Derived("switch", _look, _INSPECT),
-    "finding": Derived("switch", _finding, _INSPECT),
+    "look": Derived("switch", None, _INSPECT, _look),
+    "finding": Derived("switch", None, _INSPECT, _finding),
 }
 """By name."""

@@ -2,7 +2,7 @@
 
 from calc.record import derive, sheets
 from calc.record.bindings import BOUND, MAPPED
-from calc.record.derived import DERIVED, Told
+from calc.record.derived import DERIVED, Asked, Told
 from calc.record.entries import Entry
 from calc.record.fold import State
 
@@ -38,14 +38,15 @@ def fill(state: State, calculator: str, chosen: dict[str, str] | None = None) ->
     Returns:
         one a bound input, in the order of the bindings.
     """
-    return [_filled(state, calculator, input, fact, chosen or {}) for input, fact in BOUND.get(calculator, ())]
+    return [_filled(state, calculator, input, fact, chosen or {})
+            for input, fact in BOUND.get(calculator, ())]
 
 
 def _filled(state: State, calculator: str, input: str, fact: str, chosen: dict[str, str]) -> Filled:
     sheet, _, name = fact.partition(".")
     if sheet == DERIVED_SHEET:
         known = DERIVED[name]
-        return Filled(input, fact, known.work(state, input, chosen), known.how)
+        return Filled(input, fact, known.told(state, Asked(input, chosen)), known.how)
     found = state.latest(fact)
     told = Told()
     if found is not None:

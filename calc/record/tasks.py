@@ -99,7 +99,7 @@ def _told_entry(entry: Entry, counts: bool) -> "Answer":
 
 
 def _fill(asked: "Asked") -> "Answer":
-    """Return what a record knows of a calculator's inputs; "pairs": what stands on its form, if it is known."""
+    """Return what a record knows of a calculator's inputs; "pairs": what its form holds, if known."""
     pairs = asked.get("pairs") or []
     assert isinstance(pairs, list)
     chosen = {str(pair[0]): str(pair[1]) for pair in pairs}
