@@ -7,6 +7,7 @@ each by itself, so that a file that was cut off still gives what it has.
 from calc.declaring import Input
 from calc.outcome import say
 from calc.record import checks, sheets, summary
+from calc.record.bindings import BOUND
 from calc.record.declare import FACT
 from calc.record.entries import (
     MOST_ENTRIES,
@@ -115,10 +116,18 @@ def _without_private(entry: Entry) -> Entry | None:
     sheet = sheets.find(entry.sheet)
     if sheet is None:  # what a later release keeps there, this one cannot judge
         return None
+    if sheet.id == "answer" and _asks_for_private(entry.fact("calculator")):
+        return None
     facts = tuple([(name, text) for name, text in entry.facts if name not in sheet.private])
     if entry.facts and not facts:
         return None
     return Entry(entry.id, entry.at, entry.sheet, facts, source=entry.source, replaces=entry.replaces)
+
+
+def _asks_for_private(calculator: str) -> bool:
+    """Return whether an answer may tell private facts; one of an unknown calculator may."""
+    private = sheets.private_facts()
+    return calculator not in BOUND or any(fact in private for _, fact in BOUND[calculator])
 
 
 def _checks(state: State, system: str) -> str:

@@ -14,12 +14,15 @@ ENTRY = "calc/answer.py"
 RECORD = "record"
 TASKS = "calc/record/tasks.py"
 PACKAGE_FILE = "__init__.py"
+RECORD_PACKAGE = "calc/record/" + PACKAGE_FILE
+"""It imports the record, and so has no place in the core."""
 
 
 def packs(sources: Mapping[str, str]) -> dict[str, dict[str, str]]:
     """Return the packs by name: CORE, one under the id of each calculator, and RECORD."""
-    core = _with_imports(sources, [ENTRY, *(path for path in sources if path.endswith(PACKAGE_FILE))])
-    found = {CORE: core, RECORD: _with_imports(sources, [TASKS]) - core}
+    core = _with_imports(sources, [ENTRY, *(path for path in sources
+                                            if path.endswith(PACKAGE_FILE) and path != RECORD_PACKAGE)])
+    found = {CORE: core, RECORD: _with_imports(sources, [TASKS, RECORD_PACKAGE]) - core}
     for id in catalog.IDS:
         module = "calc/calculators/" + id.replace("-", "_") + ".py"
         found[id] = _with_imports(sources, [module]) - core

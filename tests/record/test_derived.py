@@ -185,7 +185,8 @@ def test_the_log_names_its_papers_and_strokes_reads_it(bench):
 def test_papers_in_the_words_of_the_log(bench, papers, names):
     for number, paper in enumerate(papers):
         bench.write("strokes", lower_belly="40", **({"paper": paper} if paper else {}))
-        bench.write("reading", weight=f"{52 - number} lb", at_draw="28 in", upper="7 1/2 in", lower="7 5/16 in")
+        weight = f"{52 - number} lb"
+        bench.write("reading", weight=weight, at_draw="28 in", upper="7 1/2 in", lower="7 5/16 in")
     rows = text(bench, "strokes", "log").split(";")
     assert " ".join(row.split(":")[4] for row in rows) == names
 
@@ -201,7 +202,8 @@ def test_a_weight_at_another_draw_is_no_row_of_the_log(bench):
 def test_thickness_lost_is_between_the_same_places_read_twice(bench):
     bench.write("reading", **SECTIONS)
     assert text(bench, "strokes", "upper_lost") == ""
-    bench.write("reading", stations_upper="2 in:1 5/8 in:0.281 in;7 in:1 9/16 in:0.273 in;14 in:1.3 in:0.2 in")
+    later = "2 in:1 5/8 in:0.281 in;7 in:1 9/16 in:0.273 in;14 in:1.3 in:0.2 in"
+    bench.write("reading", stations_upper=later)
     found = filled(bench, "strokes")["upper_lost"]
     assert found.text == "0.0080 in"  # mean of 0.010 and 0.006; the third place was not read twice
     assert found.said == "mean of 2 places read twice"

@@ -6,6 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from calc.record.bindings import BOUND
 from calc.record.entries import (
     ALPHABET,
     MOST_ENTRIES,
@@ -18,6 +19,7 @@ from calc.record.entries import (
     to_json,
     written_at,
 )
+from calc.record.fill import fill
 from calc.record.fold import State, standing, struck_ids, union
 from calc.record.moments import moment_text, parse_moment
 
@@ -172,3 +174,42 @@ def test_what_is_not_known_here_is_kept():
     again = json.loads(entries_json(read_entries(text)[0]))
     assert again[0]["later"] == {"b": [1, None, True], "a": "x"}
     assert again[0]["sheet"] == "of_a_later_release"
+
+
+facts_of_readings = st.fixed_dictionaries({}, optional={
+    "weight": st.integers(20, 80).map(lambda pounds: f"{pounds} lb"), "at_draw": st.just("28 in"),
+    "upper": st.integers(64, 512).map(lambda parts: f"{parts}/32 in"), "lower": st.just("7 5/16 in"),
+    "brace": st.sampled_from(["8 in", "205 mm", "as ever"]), "glass_belly": st.just("0.043 in"),
+    "measured": st.just("fadeout"), "curve": st.just("12 in:11 lb;20 in:33 lb;28 in:53 lb"),
+})
+bench_entries = st.builds(
+    Entry, ids, moments, st.just("reading"), facts_of_readings.map(lambda facts: tuple(facts.items())))
+batches = st.builds(Entry, ids, moments, st.just("strokes"), st.just((("lower_belly", "12"),)))
+bench_records = st.lists(st.one_of(bench_entries, batches), max_size=8)
+
+
+def filled(record, calculator):
+    return [(each.input, each.text, each.stale, each.entry.id if each.entry else "")
+            for each in fill(State(record), calculator)]
+
+
+@given(bench_records, st.sampled_from(sorted(BOUND)), st.randoms(use_true_random=False))
+def test_what_is_filled_depends_on_neither_order_nor_doubles_and_changes_nothing(record, calculator, chance):
+    before = lines(standing(record))
+    found = filled(record, calculator)
+    shuffled = record + record[: len(record) // 2]
+    chance.shuffle(shuffled)
+    assert filled(shuffled, calculator) == found
+    assert lines(standing(record)) == before
+
+
+@given(bench_records, st.sampled_from(sorted(BOUND)))
+def test_what_was_filled_from_a_sheet_and_is_written_down_again_is_filled_again(record, calculator):
+    taken = [each for each in fill(State(record), calculator)
+             if each.fact.startswith("reading.") and each.text]
+    facts = tuple((each.fact.partition(".")[2], each.text) for each in taken)
+    latest = max((each.moment for each in record), default=63_900_000_000)
+    again = Entry(entry_id(1_800_000_000_000, 1), moment_text(latest + 60, 0), "reading", facts)
+    found = {each.input: each for each in fill(State([*record, again]), calculator)}
+    assert [found[each.input].text for each in taken] == [each.text for each in taken]
+    assert not any(found[each.input].stale for each in taken)

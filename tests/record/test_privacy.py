@@ -1,0 +1,67 @@
+"""What is private leaves in no table, no link and no file that is written without it."""
+
+from urllib.parse import urlencode
+
+import pytest
+
+from calc.record import file, sheets, table
+from calc.record.bindings import BOUND
+from calc.record.declare import NOTE
+from calc.record.entries import Entry
+from calc.record.fill import fill
+from tests.record.bench import Bench
+
+NUMBERS = {"quote.tasks": "inspect:71.3h:71.4h:71.5h", "quote.materials": "finish:7132.5",
+           "shop.rate": "713.25", "shop.markup": "71.325 %", "shop.tax": "41.325 %"}
+MARKS = ("MARKER", "71.3", "713", "1.325")
+TELLS = [calculator for calculator in BOUND
+         if any(fact in sheets.private_facts() for _, fact in BOUND[calculator])]
+
+
+@pytest.fixture
+def bench():
+    """A bow of which all that is private is a marker, and all else has been written down."""
+    bench = Bench().came_in()
+    for sheet in sheets.SHEETS:
+        facts = {}
+        for each in sheets.inputs_of(sheet):
+            fact = f"{sheet.id}.{each.id}"
+            if each.id in sheet.private:
+                facts[each.id] = "MARKER " + each.id if each.kind == NOTE else NUMBERS[fact]
+            elif sheet.id != "answer":
+                facts[each.id] = each.default
+        entry = bench.write("bow", title="64 in recurve")
+        bench.entries[-1] = Entry(entry.id, entry.at, sheet.id, tuple(facts.items()), why="MARKER",
+                                  note="MARKER")
+    bench.write("answer", calculator="quote", pairs="rate=713.25", headline="Quote 7132.5 in all.")
+    bench.write("answer", calculator="of a later release", pairs="x=MARKER")
+    return bench
+
+
+def clean(text):
+    return not [mark for mark in MARKS if mark in text]
+
+
+def test_the_markers_are_there(bench):
+    assert len(sheets.private_facts()) > 8
+    whole = file.page(bench.entries, "imperial")
+    assert [mark for mark in MARKS if mark not in whole] == []
+
+
+def test_only_the_price_asks_for_what_is_private():
+    assert TELLS == ["quote"]
+
+
+@pytest.mark.parametrize("calculator", [each for each in BOUND if each not in TELLS])
+def test_no_link_to_an_answer_tells_it(bench, calculator):
+    chosen = {"losses": "chronograph", "shaft_known": "deflection_28"}
+    pairs = [(each.input, each.text) for each in fill(bench.state, calculator, chosen)]
+    assert clean(urlencode(pairs))
+
+
+@pytest.mark.parametrize("system", ["imperial", "metric"])
+def test_no_table_and_no_file_without_the_owner_tells_it(bench, system):
+    assert clean(table.csv(bench.entries, system))
+    shared = file.page(bench.entries, system, with_private=False)
+    assert clean(shared)
+    assert "quote" not in [each.fact("calculator") for each in file.record_in(shared).entries]
