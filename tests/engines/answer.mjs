@@ -15,7 +15,7 @@ const engine = await import(`../../docs/assets/js/${name}-engine.mjs`);
 await engine.start(files);
 
 async function answer(request) {
-  await engine.prepare(request.calculator);
+  await engine.prepare("task" in request ? "record" : request.calculator);
   const advance = engine.run(JSON.stringify(request));
   for (;;) {
     const found = JSON.parse(advance());

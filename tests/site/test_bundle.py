@@ -78,6 +78,13 @@ def test_every_calculator_has_a_pack_that_repeats_nothing_of_the_core(sources):
         assert not set(found[id]) & set(found[packs.CORE])
 
 
+def test_a_page_that_only_answers_fetches_nothing_of_the_record(sources):
+    found = packs.packs(sources)
+    for name in (packs.CORE, *catalog.IDS):
+        assert not [path for path in found[name] if path.startswith("calc/record/")]
+    assert "calc/record/__init__.py" in found[packs.RECORD]
+
+
 def needed_for(id, sources):
     found = packs.packs(sources)
     return {**found[packs.CORE], **found[id]}

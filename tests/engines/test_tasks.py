@@ -1,0 +1,74 @@
+"""What a page asks of a bow's record: the browser's engines answer every task as CPython does."""
+
+import json
+import subprocess
+
+import pytest
+
+from calc.record import file, sheets
+from calc.record.bindings import BOUND
+from calc.record.entries import Entry, entries_json, entry_id
+from tests.engines.test_engines import ENGINES, HERE, built_files, differences, own_answer
+from tests.record.bench import Bench
+
+CURVE = "12 in:11 lb;16 in:24.2 lb;20 in:33.4 lb;24 in:42 lb;26 in:47 lb;28 in:53 lb"
+AT = "2026-05-12T18:10+02:00"
+
+
+def bow():
+    """A bow with an entry on every sheet, strokes and readings after it, one entry struck out."""
+    bench = Bench().came_in()
+    for sheet in sheets.SHEETS:
+        entry = bench.write("bow")
+        facts = tuple((each.id, each.default) for each in sheets.inputs_of(sheet))
+        bench.entries[-1] = Entry(entry.id, entry.at, sheet.id, facts, note="<b>& a note</b>")
+    bench.write("archer", draw="27 in")
+    bench.write("reading", curve=CURVE, weight="53 lb", at_draw="28 in", upper="7 5/8 in", lower="7 5/16 in",
+                measured="fadeout")
+    bench.write("strokes", upper_belly="30", lower_belly="45", paper="P120")
+    bench.write("reading", weight="51.4 lb", at_draw="28 in", upper="7 17/32 in", lower="7 19/64 in")
+    wrong = bench.write("reading", brace="7 in")
+    bench.write("reading", replaces=wrong.id)
+    bench.write("of_a_later_release", x="1")
+    return bench.entries
+
+
+def requests():
+    entries = bow()
+    kept = entries_json(entries)
+    taken = [["weight", "47.7 lb"], ["upper", " "], ["lower", "7-5/16 in"]]
+    found = [{"task": task, "entries": kept} for task in ("head", "stand", "file", "csv")]
+    found.append({"task": "head", "entries": "[]"})
+    found.append({"task": "stand", "entries": "[]"})
+    found.append({"task": "file", "entries": kept, "private": False})
+    chosen = [["losses", "chronograph"], ["shaft_known", "deflection_26"]]
+    found += [{"task": "fill", "entries": each, "calculator": calculator, "pairs": chosen}
+              for calculator in BOUND for each in ("[]", kept)]
+    found.append({"task": "read", "text": file.page(entries, "imperial")})
+    found.append({"task": "read", "text": file.page(entries, "imperial")[:-400]})
+    found.append({"task": "read", "text": "no file"})
+    found += [{"task": "take", "sheet": "reading", "id": entry_id(7, 7), "at": at, "pairs": pairs}
+              for at, pairs in ((AT, taken), ("yesterday", taken), (AT, [["weight", "heavy"]]), (AT, []))]
+    found.append({"task": "strike", "entries": kept, "entry": entries[3].id, "id": entry_id(8, 8), "at": AT})
+    found += [{"task": "step", "fact": "reading.weight", "text": text, "by": 3}
+              for text in ("47.7", "212 N", "heavy", "")]
+    found.append({"task": "unheard"})
+    return [{"units": units, **each} for each in found for units in ("imperial", "metric")]
+
+
+@pytest.fixture(scope="module", params=ENGINES)
+def answers(request):
+    work = json.dumps({"files": built_files(), "requests": requests()})
+    done = subprocess.run(["node", HERE / "answer.mjs", request.param], input=work, capture_output=True,
+                          text=True, check=False)
+    assert done.returncode == 0, done.stderr[-4000:]
+    return json.loads(done.stdout)
+
+
+def test_every_task_is_answered_as_cpython_does(answers):
+    refused = 0
+    for request, found in zip(requests(), answers, strict=True):
+        ours = own_answer(request)
+        refused += "refused" in ours
+        assert differences(ours, found) == [], {**request, "entries": "", "text": ""}
+    assert 6 <= refused < len(answers) / 4
