@@ -4,7 +4,6 @@ import argparse
 import json
 import sys
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
 
 from calc import catalog
 from calc.answer import EXAMPLE, Job, standing_of, work_out
@@ -37,7 +36,10 @@ from calc.quantities import SYSTEMS, kind_of
 from calc.reading import echo, given_twice, matters
 from calc.report import LEVEL_WORDS, declared_values, in_order_of_weight
 
+TYPE_CHECKING = False
 if TYPE_CHECKING:
+    from typing import Any
+
     from calc.command.recorded import Bench
 
 COMPUTED = 0
@@ -135,7 +137,7 @@ def _compute(calculator: Calculator, words: list[str]) -> int:
     return _show(job, job.outcome, options)
 
 
-def _show(job: Job, outcome: Outcome, options: dict[str, Any], bench: "Bench | None" = None) -> int:
+def _show(job: Job, outcome: Outcome, options: "dict[str, Any]", bench: "Bench | None" = None) -> int:
     """Print an answer, below what a bow's record shows where it came from one, and write its files."""
     if options["save"] is not None:
         try:
@@ -166,7 +168,7 @@ def _checks_json(checks: tuple[Check, ...], system: str) -> list[dict[str, str]]
 
 
 def _compute_from_record(
-    calculator: Calculator, options: dict[str, Any], own: list[tuple[str, str]]
+    calculator: Calculator, options: "dict[str, Any]", own: list[tuple[str, str]]
 ) -> int:
     """Answer from a bow's record: options stand before it, and what neither tells is never the example's."""
     from calc.command import record, recorded  # no answer without a record waits for them

@@ -6,6 +6,7 @@ from calc import catalog
 from calc.declaring import CHOICE, ROWS, SWITCH, Choice, Group, Input
 from calc.record import sheets
 from calc.record.declare import Sheet
+from calc.record.sheets_of_shop import SHOP
 from scripts.blocks.form import fieldsets
 from scripts.blocks.tree import UNSEARCHED, Node, element
 
@@ -25,7 +26,7 @@ QUESTIONS = (
 TICKED = (sheets.LOOKING.id,)
 """Sheets whose switches say what was done; one that is not ticked says nothing."""
 
-NOT_BY_HAND = (sheets.ANSWER.id, sheets.SHOP.id)
+NOT_BY_HAND = (sheets.ANSWER.id, SHOP.id)
 FIRST = ("reading", "strokes", "look", "finding", "first_draw", "agreed", "archer")
 """Sheets in the order in which a job meets them; the others follow."""
 
