@@ -406,6 +406,8 @@ def wood_called(words: str) -> str:
         id of a row of the table of woods; empty where it has none of that name.
     """
     plain = words.strip().lower()
+    name: str
+    id: str
     for name, id in OTHER_NAMES + tuple([(each.name.lower(), each.id) for each in WOODS]):
         if plain in (name, id):
             return id

@@ -75,5 +75,6 @@ def how_to_know(fact: str) -> str:
     sheet, asked = sheets.find(fact.partition(".")[0]), sheets.input_of(fact)
     if sheet is None or asked is None:
         return ""
-    words = " ".join([each for each in (asked.help, asked.measure) if each])
-    return "On the sheet “" + sheet.title + "” as “" + asked.label + "”" + (": " + words if words else ".")
+    words: str = " ".join([each for each in (asked.help, asked.measure) if each])
+    where: str = "On the sheet “" + sheet.title + "” as “" + asked.label + "”"
+    return where + (": " + words if words else ".")
