@@ -41,6 +41,10 @@ from calc.quantities import SYSTEMS
 from calc.reading import given_twice, read, unusual
 from calc.report import chart_data, declared_values, outcome_tree
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:  # the small engine has no such module
+    from collections.abc import Generator
+
 MOST_PAIRS = 200
 
 EXAMPLE = "example"
@@ -67,8 +71,7 @@ class Job:
         self._lent = _lent(calculator, given, standing)
         self._has_own = any(each.id in given and each.id not in self._lent for each in inputs_of(calculator))
         self.outcome: Outcome | None = None
-        self._steps: object = None
-        self._started = False
+        self._steps: Generator[float, None, Outcome] | None = None
 
     def advance(self) -> float | None:
         """Do one step; return how far the work is (0 to 1), or None once it is done."""
@@ -84,15 +87,14 @@ class Job:
         return None
 
     def _step(self) -> float | None:
-        if not self._started:
-            self._started = True
+        if self._steps is None:
             work = self.calculator.compute(**self.values)
-            if not hasattr(work, "send"):
+            if isinstance(work, Outcome):
                 self._finish(work)
                 return None
             self._steps = work
         try:
-            return float(next(self._steps))  # type: ignore[call-overload]
+            return next(self._steps)
         except StopIteration as end:
             self._finish(end.value)
             return None

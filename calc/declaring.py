@@ -5,37 +5,133 @@ and the tests are all made from these declarations.
 """
 
 
-from collections import namedtuple
-
 from calc.dates import parse_date
 from calc.quantities import parse
 
-Calculator = namedtuple(
-    "Calculator", "id title purpose groups results cautions sources example compute"
-)
-"""A calculator.
+TYPE_CHECKING = False
+if TYPE_CHECKING:  # the small engine has no such module
+    from collections.abc import Callable, Generator
 
-purpose: one sentence. example: one sentence about the invented bow whose
-figures are the defaults. sources: keys of `calc.bibliography`. compute: takes
-every input by its id, returns an Outcome; or is a generator function that
-yields how far it is (0 to 1) and returns the Outcome.
-"""
+    from calc.outcome import Outcome, Sentence
 
-Group = namedtuple("Group", "title note inputs")
-"""Inputs that belong together on the form."""
 
-Input = namedtuple(
-    "Input",
-    "id label kind default low high usual_low usual_high help measure choices columns optional when role",
-)
-"""One thing a calculator asks for.
+class Choice:
+    """One of the words that a choice offers."""
 
-kind: a quantity kind, or CHOICE, SWITCH, COUNT, DATE, ROWS. default: text as typed;
-the defaults together are the worked example. low, high: hard bounds in SI (rows:
-how many). usual_low, usual_high: outside these a caution is shown. when: None,
-or (id of a choice, its values for which this input matters). role: FACT, SHOP, RULE
-or TRIAL.
-"""
+    def __init__(self, id: str, label: str) -> None:
+        self.id = id
+        self.label = label
+
+
+class Input:
+    """One thing a calculator asks for.
+
+    kind: a quantity kind, or CHOICE, SWITCH, COUNT, DATE, ROWS. default: text as typed;
+    the defaults together are the worked example. low, high: hard bounds in SI (rows:
+    how many), None where a kind has none. usual_low, usual_high: outside these a caution
+    is shown. when: None, or (id of a choice, its values for which this input matters).
+    role: FACT, SHOP, RULE or TRIAL.
+    """
+
+    def __init__(
+        self,
+        *,
+        id: str,
+        label: str,
+        kind: str,
+        default: str,
+        help: str,
+        role: str,
+        low: float | None = None,
+        high: float | None = None,
+        usual_low: float | None = None,
+        usual_high: float | None = None,
+        measure: str = "",
+        choices: tuple[Choice, ...] = (),
+        columns: "tuple[Input, ...]" = (),
+        optional: bool = False,
+        when: tuple[str, tuple[str, ...]] | None = None,
+    ) -> None:
+        self.id = id
+        self.label = label
+        self.kind = kind
+        self.default = default
+        self.help = help
+        self.role = role
+        self.low = low
+        self.high = high
+        self.usual_low = low if usual_low is None else usual_low
+        self.usual_high = high if usual_high is None else usual_high
+        self.measure = measure
+        self.choices = choices
+        self.columns = columns
+        self.optional = optional
+        self.when = when
+
+    def bounds(self) -> tuple[float, float]:
+        """Return the hard bounds of a kind that has some."""
+        if self.low is None or self.high is None:
+            raise ValueError(self.id + " has no bounds")
+        return self.low, self.high
+
+    def usual(self) -> tuple[float, float]:
+        """Return the ends of what is usual, of a kind that has bounds."""
+        if self.usual_low is None or self.usual_high is None:
+            raise ValueError(self.id + " has no bounds")
+        return self.usual_low, self.usual_high
+
+
+class Group:
+    """Inputs that belong together on the form."""
+
+    def __init__(self, title: str, note: str, inputs: tuple[Input, ...]) -> None:
+        self.title = title
+        self.note = note
+        self.inputs = inputs
+
+
+class Result:
+    """A declared result; `kind` is a quantity kind, or TEXT for a word."""
+
+    def __init__(self, id: str, label: str, kind: str, help: str) -> None:
+        self.id = id
+        self.label = label
+        self.kind = kind
+        self.help = help
+
+
+class Calculator:
+    """A calculator.
+
+    purpose: one sentence. example: one sentence about the invented bow whose
+    figures are the defaults. sources: keys of `calc.bibliography`. compute: takes
+    every input by its id, returns an Outcome; or is a generator function that
+    yields how far it is (0 to 1) and returns the Outcome.
+    """
+
+    def __init__(
+        self,
+        *,
+        id: str,
+        title: str,
+        purpose: str,
+        groups: tuple[Group, ...],
+        results: tuple[Result, ...],
+        cautions: "tuple[Sentence | str, ...]",
+        sources: tuple[str, ...],
+        example: str,
+        compute: "Callable[..., Outcome | Generator[float, None, Outcome]]",
+    ) -> None:
+        self.id = id
+        self.title = title
+        self.purpose = purpose
+        self.groups = groups
+        self.results = results
+        self.cautions = cautions
+        self.sources = sources
+        self.example = example
+        self.compute = compute
+
 
 FACT = "fact"
 """Of this bow, archer, arrow, product or room, or agreed with the owner: the example's stands for nobody."""
@@ -48,10 +144,6 @@ RULE = "rule"
 
 TRIAL = "trial"
 """A step to try or to plan."""
-
-Choice = namedtuple("Choice", "id label")
-Result = namedtuple("Result", "id label kind help")
-"""A declared result; `kind` is a quantity kind, or TEXT for a word."""
 
 BY_UNITS = "units"
 """An option of this id stands for the reader's unit system: it is read as "imperial" or "metric"."""
@@ -86,10 +178,11 @@ def quantity(
     role: str = FACT,
 ) -> Input:
     """Declare an input that is a quantity; the bounds are texts with their unit."""
-    bounds = usual or (low, high)
+    ends = usual or (low, high)
     return Input(
-        id, label, kind, default, parse(low, kind), parse(high, kind),
-        parse(bounds[0], kind), parse(bounds[1], kind), help, measure, (), (), optional, when, role,
+        id=id, label=label, kind=kind, default=default, low=parse(low, kind), high=parse(high, kind),
+        usual_low=parse(ends[0], kind), usual_high=parse(ends[1], kind), help=help, measure=measure,
+        optional=optional, when=when, role=role,
     )
 
 
@@ -104,16 +197,16 @@ def count(
     role: str = FACT,
 ) -> Input:
     """Declare an input that is a whole number of things."""
-    return Input(id, label, COUNT, str(default), low, high, low, high, help, "", (), (), False, when,
-                 role)
+    return Input(id=id, label=label, kind=COUNT, default=str(default), low=low, high=high, help=help,
+                 when=when, role=role)
 
 
 def date(
     id: str, label: str, default: str, low: str, high: str, help: str = "", role: str = FACT
 ) -> Input:
     """Declare an input that is a date, typed as year-month-day."""
-    first, last = parse_date(low), parse_date(high)
-    return Input(id, label, DATE, default, first, last, first, last, help, "", (), (), False, None, role)
+    return Input(id=id, label=label, kind=DATE, default=default, low=parse_date(low), high=parse_date(high),
+                 help=help, role=role)
 
 
 def choice(
@@ -127,8 +220,8 @@ def choice(
 ) -> Input:
     """Declare a choice from (id, label) pairs; the first is the default unless another is named."""
     options = tuple([Choice(option[0], option[1]) for option in choices])
-    return Input(id, label, CHOICE, default or options[0].id, None, None, None, None, help, "",
-                 options, (), False, when, role)
+    return Input(id=id, label=label, kind=CHOICE, default=default or options[0].id, help=help,
+                 choices=options, when=when, role=role)
 
 
 def switch(
@@ -140,8 +233,8 @@ def switch(
     role: str = FACT,
 ) -> Input:
     """Declare something that is either on or off."""
-    return Input(id, label, SWITCH, "yes" if default else "no", None, None, None, None,
-                 help, "", (), (), False, when, role)
+    return Input(id=id, label=label, kind=SWITCH, default="yes" if default else "no", help=help, when=when,
+                 role=role)
 
 
 def rows(
@@ -157,8 +250,8 @@ def rows(
     role: str = FACT,
 ) -> Input:
     """Declare a small table of quantities and choices: cells apart by `:`, rows by `;`."""
-    return Input(id, label, ROWS, default, fewest, most, fewest, most, help, measure,
-                 (), columns, fewest == 0, when, role)
+    return Input(id=id, label=label, kind=ROWS, default=default, low=fewest, high=most, help=help,
+                 measure=measure, columns=columns, optional=fewest == 0, when=when, role=role)
 
 
 def result(id: str, label: str, kind: str, help: str = "") -> Result:

@@ -47,15 +47,16 @@ class Outcome:
 
     def __init__(
         self,
+        *,
         headline: Sentence | str,
         values: tuple[tuple[str, float | str | None], ...],
         checks: tuple[Check, ...],
-        tables: tuple[Table, ...],
-        charts: tuple[Chart, ...],
-        drawings: tuple[Drawing, ...],
         assumptions: tuple[Sentence | str, ...],
+        tables: tuple[Table, ...] = (),
+        charts: tuple[Chart, ...] = (),
+        drawings: tuple[Drawing, ...] = (),
         files: tuple[File, ...] = (),
-    ):
+    ) -> None:
         self.headline = headline
         self.values = values
         self.checks = checks
@@ -75,8 +76,9 @@ class Outcome:
 
     def replacing_checks(self, checks: tuple[Check, ...]) -> "Outcome":
         """Return the same outcome with these checks instead of its own."""
-        return Outcome(self.headline, self.values, checks, self.tables, self.charts,
-                       self.drawings, self.assumptions, self.files)
+        return Outcome(headline=self.headline, values=self.values, checks=checks, tables=self.tables,
+                       charts=self.charts, drawings=self.drawings, assumptions=self.assumptions,
+                       files=self.files)
 
 
 class Refused(ValueError):

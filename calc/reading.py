@@ -7,6 +7,10 @@ from calc.declaring import BY_UNITS, CHOICE, COUNT, DATE, ROWS, SWITCH, Calculat
 from calc.outcome import WATCH, Check, Problem, Refused
 from calc.quantities import could_be_a_share, kind_of, parse, show, show_number
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:  # the small engine has no such module
+    from collections.abc import Mapping
+
 LONGEST_ECHO = 40
 LONGEST_ROWS_TEXT = 2000
 CELL_MARK = ":"
@@ -52,7 +56,7 @@ def read(
     return values, problems, notes
 
 
-def matters(each: Input, values: dict[str, object]) -> bool:
+def matters(each: Input, values: "Mapping[str, object]") -> bool:
     """Return whether an input is asked for, given the choices read before it."""
     return each.when is None or values.get(each.when[0]) in each.when[1]
 
@@ -135,9 +139,10 @@ def _read_count(each: Input, text: str) -> int:
         number = parse(text, "number")
     except ValueError:
         number = 0.5
-    if number != int(number) or not each.low <= number <= each.high:
-        raise Refused(each.id, each.label + " must be a whole number from " + str(each.low)
-                      + " to " + str(each.high) + "; you typed “" + echo(text) + "”.")
+    low, high = each.bounds()
+    if number != int(number) or not low <= number <= high:
+        raise Refused(each.id, each.label + " must be a whole number from " + str(low)
+                      + " to " + str(high) + "; you typed “" + echo(text) + "”.")
     return int(number)
 
 
@@ -149,9 +154,10 @@ def _read_date(each: Input, text: str) -> int:
         number = parse_date(text)
     except ValueError as error:
         raise Refused(each.id, each.label + ": “" + echo(text) + "” " + str(error) + "." + mend) from None
-    if not each.low <= number <= each.high:
-        raise Refused(each.id, each.label + " must be from " + show_date(each.low) + " to "
-                      + show_date(each.high) + "; you typed “" + echo(text) + "”. Check the year.")
+    first, last = each.bounds()
+    if not first <= number <= last:
+        raise Refused(each.id, each.label + " must be from " + show_date(int(first)) + " to "
+                      + show_date(int(last)) + "; you typed “" + echo(text) + "”. Check the year.")
     return number
 
 
@@ -159,7 +165,8 @@ def _read_quantity(
     each: Input, text: str, system: str, field: str, row: int | None, column: str | None
 ) -> float | None:
     label = each.label if row is None else each.label + " in row " + str(row + 1)
-    allowed = show(each.low, each.kind, system) + " to " + show(each.high, each.kind, system)
+    low, high = each.bounds()
+    allowed = show(low, each.kind, system) + " to " + show(high, each.kind, system)
     kind = kind_of(each.kind)
     mend = "Type " + kind.noun + " from " + allowed + ", for example " + each.default + "."
     if not text.strip():
@@ -176,7 +183,7 @@ def _read_quantity(
         raise Refused(field, label + ": does “" + echo(bare) + "” mean " + echo(bare) + " % or "
                       + _plain_number(100 * value * 100) + " %? Type the percent sign behind the number.",
                       row, column)
-    if not each.low <= value <= each.high:
+    if not low <= value <= high:
         raise Refused(field, label + " must be from " + allowed + "; you typed “" + echo(text)
                       + "”. Check the number and its unit.", row, column)
     return value
@@ -188,13 +195,14 @@ def _plain_number(number: float) -> str:
 
 
 def _read_rows(each: Input, text: str, system: str) -> tuple[tuple[float | str | None, ...], ...]:
+    fewest, most = each.bounds()
     if len(text) > LONGEST_ROWS_TEXT:
         raise Refused(each.id, each.label + ": the table is too long to read; give at most "
-                      + str(each.high) + " rows.")
+                      + str(most) + " rows.")
     lines = [line.split(CELL_MARK) for line in text.split(ROW_MARK)]
     lines = [cells for cells in lines if "".join(cells).strip()]
-    if not each.low <= len(lines) <= each.high:
-        raise Refused(each.id, each.label + " needs from " + str(each.low) + " to " + str(each.high)
+    if not fewest <= len(lines) <= most:
+        raise Refused(each.id, each.label + " needs from " + str(fewest) + " to " + str(most)
                       + " rows; you gave " + str(len(lines)) + ". Add or remove rows.")
     return tuple([_read_row(each, cells, index, system) for index, cells in enumerate(lines)])
 
@@ -235,8 +243,9 @@ def unusual(calculator: Calculator, values: dict[str, object], system: str) -> l
 
 
 def _unusual_quantity(each: Input, label: str, value: float, id: str, system: str) -> list[Check]:
-    if each.usual_low <= value <= each.usual_high:
+    low, high = each.usual()
+    if low <= value <= high:
         return []
     return [Check(id, WATCH, label + " of " + show(value, each.kind, system) + " is outside the usual "
-                  + show(each.usual_low, each.kind, system) + " to "
-                  + show(each.usual_high, each.kind, system) + ": check the reading.")]
+                  + show(low, each.kind, system) + " to "
+                  + show(high, each.kind, system) + ": check the reading.")]

@@ -9,13 +9,13 @@ from calc.declaring import (
     CHOICE,
     FACT,
     SWITCH,
-    Calculator,
     group,
     inputs_of,
     quantity,
     result,
 )
 from calc.outcome import OK, WATCH, Outcome
+from tests.invented import calculator_of
 
 
 def ask(calculator, *pairs):
@@ -74,10 +74,10 @@ def test_typed_text_reaches_no_attribute_of_the_tree():
 def test_long_work_goes_step_by_step(monkeypatch):
     def compute(width):
         yield 0.5
-        return Outcome("Done.", (("double", 2 * width),), (), (), (), (), ())
+        return Outcome(headline="Done.", values=(("double", 2 * width),), checks=(), assumptions=())
 
-    slow = Calculator("slow", "Slow", "", (group("One", quantity("width", "Width", "length", "1 in", "0 in",
-                      "2 in")),), (result("double", "Double", "length"),), (), (), "", compute)
+    slow = calculator_of(group("One", quantity("width", "Width", "length", "1 in", "0 in", "2 in")),
+                         results=(result("double", "Double", "length"),), compute=compute)
     monkeypatch.setattr(catalog, "find", lambda _: slow)
     answer.begin('{"calculator": "slow", "pairs": []}')
     assert json.loads(answer.advance()) == {"progress": 0.5}
@@ -89,8 +89,9 @@ def test_long_work_goes_step_by_step(monkeypatch):
 
 @pytest.mark.parametrize("value", [float("nan"), float("inf")])
 def test_a_result_that_is_not_finite_becomes_an_error(value):
-    broken = Calculator("broken", "Broken", "", (), (result("x", "The result", "length"),), (), (), "",
-                        lambda: Outcome("So.", (("x", value),), (), (), (), (), ()))
+    broken = calculator_of(results=(result("x", "The result", "length"),),
+                           compute=lambda: Outcome(headline="So.", values=(("x", value),), checks=(),
+                                                   assumptions=()))
     job = answer.work_out(broken, [])
     assert job.outcome is None
     assert job.problems[0].message == "The result has no finite value for these inputs."

@@ -4,7 +4,6 @@ import pytest
 
 from calc.declaring import (
     BY_UNITS,
-    Calculator,
     choice,
     count,
     group,
@@ -21,29 +20,26 @@ from calc.outcome import (
     sentence,
 )
 from calc.reading import echo, read, unusual
+from tests.invented import calculator_of
 
-CALCULATOR = Calculator(
-    "sample", "Sample", "For these tests.",
-    (
-        group(
-            "One",
-            choice("shaft", "Shaft", (("wood", "Wood"), ("tube", "Tube"))),
-            quantity("width", "Width", "length", "1 1/2 in", "1/4 in", "3 in", ("1 in", "2 in")),
-            quantity("wall", "Wall", "thickness", "0.016 in", "0.005 in", "0.1 in",
-                     when=("shaft", ("tube",))),
-            quantity("own", "Own", "length", "", "1 in", "2 in", optional=True),
-        ),
-        group(
-            "Two",
-            count("coats", "Coats", 3, 1, 9),
-            switch("letters", "Letters"),
-            rows("stations", "Stations", (
-                quantity("place", "Place", "length", "2 in", "0 in", "30 in"),
-                quantity("thick", "Thickness", "thickness", "0.4 in", "0.1 in", "1 in"),
-            ), "2in:0.4in;8in:0.38in", 2, 4),
-        ),
+CALCULATOR = calculator_of(
+    group(
+        "One",
+        choice("shaft", "Shaft", (("wood", "Wood"), ("tube", "Tube"))),
+        quantity("width", "Width", "length", "1 1/2 in", "1/4 in", "3 in", ("1 in", "2 in")),
+        quantity("wall", "Wall", "thickness", "0.016 in", "0.005 in", "0.1 in",
+                 when=("shaft", ("tube",))),
+        quantity("own", "Own", "length", "", "1 in", "2 in", optional=True),
     ),
-    (), (), (), "", None,
+    group(
+        "Two",
+        count("coats", "Coats", 3, 1, 9),
+        switch("letters", "Letters"),
+        rows("stations", "Stations", (
+            quantity("place", "Place", "length", "2 in", "0 in", "30 in"),
+            quantity("thick", "Thickness", "thickness", "0.4 in", "0.1 in", "1 in"),
+        ), "2in:0.4in;8in:0.38in", 2, 4),
+    ),
 )
 
 
@@ -147,8 +143,8 @@ def test_a_refusal_names_its_field():
     [([], "imperial", "imperial"), ([], "metric", "metric"), ([("tools", "imperial")], "metric", "imperial")],
 )
 def test_a_choice_can_follow_the_readers_units(typed, system, chosen):
-    shop = Calculator("shop", "Shop", "For these tests.", (group("One", choice("tools", "Tools", (
-        (BY_UNITS, "As the units"), ("imperial", "Inch"), ("metric", "Metric")))),), (), (), (), "", None)
+    shop = calculator_of(group("One", choice("tools", "Tools", (
+        (BY_UNITS, "As the units"), ("imperial", "Inch"), ("metric", "Metric")))))
     values, problems, _ = read(shop, typed, system)
     assert not problems
     assert values["tools"] == chosen
@@ -160,7 +156,7 @@ def test_what_leans_on_a_choice_that_does_not_count_names_the_choice_that_decide
         choice("agent", "Agent", (("own", "Own"), ("dust", "Dust")), when=("air", ("agent",))),
         quantity("mass", "Mass", "mass", "5 g", "1 g", "9 g", when=("agent", ("own",))),
     )
-    deep = Calculator("deep", "Deep", "For these tests.", (group("One", *inputs),), (), (), (), "", None)
+    deep = calculator_of(group("One", *inputs))
     assert read(deep, [("mass", "5 g")], "imperial")[2] == [
         "“mass” does not count while “air” is “known”; it was left out."]
     assert read(deep, [("air", "agent"), ("agent", "dust"), ("mass", "5 g")], "imperial")[2] == [
@@ -174,8 +170,7 @@ def test_an_empty_switch_is_not_a_no():
     assert problem(("letters", "")).message == "Letters must be yes or no. You gave “”."
 
 
-SHARES = Calculator("shares", "Shares", "For these tests.", (group("One", quantity(
-    "tax", "Tax", "ratio", "10 %", "0 %", "50 %")),), (), (), (), "", None)
+SHARES = calculator_of(group("One", quantity("tax", "Tax", "ratio", "10 %", "0 %", "50 %")))
 
 
 @pytest.mark.parametrize(("text", "small", "large"), [
@@ -201,4 +196,4 @@ def test_a_share_that_is_plain_is_read(text, share):
 def test_a_result_brings_no_file_of_a_kind_that_a_page_could_run():
     page = File("x.html", "A page", "text/html", "<script></script>")
     with pytest.raises(ValueError, match="must be one of text/calendar, text/plain, not text/html"):
-        Outcome("Done.", (), (), (), (), (), (), (page,))
+        Outcome(headline="Done.", values=(), checks=(), assumptions=(), files=(page,))

@@ -130,11 +130,12 @@ def require_reading_place(from_end: float | None, bow: Bow, brace_height: float)
     asked = reading_inputs()[1]
     room = _braced(bow, brace_height).furthest_reading() - NEAR_THE_RISER
     most = INCH / 8 * int(room / INCH * 8)
-    if most < asked.low:
+    low, _ = asked.bounds()
+    if most < low:
         raise Refused(asked.id, asked.label + " cannot be had on this bow: its limbs are too short to read "
                       "tiller there. Measure at the fadeouts.")
     if from_end > most + 0.1e-3:
-        raise Refused(asked.id, asked.label + " must be from " + in_both("length", asked.low) + " to "
+        raise Refused(asked.id, asked.label + " must be from " + in_both("length", low) + " to "
                       + in_both("length", most) + " on this bow; you gave " + in_both("length", from_end)
                       + ". Farther in, the string stands over the riser: measure nearer to its ends, or at "
                       "the fadeouts.")

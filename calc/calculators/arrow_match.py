@@ -156,8 +156,8 @@ def compute(
     wanted = _wanted(draw_weight, contributions)
     spine_weight = shaft.spine_weight(bare.rigidity)
     return Outcome(
-        _headline(after, wanted, spine_weight, arrow),
-        (
+        headline=_headline(after, wanted, spine_weight, arrow),
+        values=(
             ("weight_at_draw", draw_weight),
             ("wanted_low", wanted[0]),
             ("wanted_high", wanted[1]),
@@ -180,7 +180,7 @@ def compute(
             ("kinetic_energy", after.kinetic_energy),
             ("momentum", after.momentum),
         ),
-        (
+        checks=(
             arrow_checks.mass_check(flight.mass_per_draw_weight(arrow.mass, draw_weight)),
             arrow_checks.spine_check(wanted[0], wanted[1], spine_weight),
             arrow_checks.balance_check(arrow.forward),
@@ -191,17 +191,17 @@ def compute(
         + arrow_checks.efficiency_checks(flight.efficiency(arrow.mass, virtual_mass))
         + doubts + arrow_bow.fullness_checks(max(before.fullness, after.fullness))
         + _moving_mass_checks(losses, virtual_mass, test_mass),
-        (
+        tables=(
             _comparison(before, after, wanted_before, wanted, arrow, swing),
             _conventions(wanted_before, wanted, bare),
             _contribution_table(draw_weight, arrow_bow.standing_of_weight(curve, bool(readings)),
                                 contributions),
         ),
-        (_force_chart(old, new, readings or (), old_readings or ()),
-         _speed_chart(before, after, virtual_mass, arrow)),
-        (_drawing(arrow, swing, nock_mass + feather_mass),),
-        arrow_bow.curve_assumptions(curve, bool(readings and old_readings)) + ASSUMPTIONS
-        + _assumptions_for(species),
+        charts=(_force_chart(old, new, readings or (), old_readings or ()),
+                _speed_chart(before, after, virtual_mass, arrow)),
+        drawings=(_drawing(arrow, swing, nock_mass + feather_mass),),
+        assumptions=arrow_bow.curve_assumptions(curve, bool(readings and old_readings)) + ASSUMPTIONS
+                    + _assumptions_for(species),
     )
 
 
@@ -452,10 +452,11 @@ _BY_CHRONOGRAPH = ("losses", ("chronograph", "chronograph_before"))
 _KNOWN = ("spine_weight", "deflection_28", "deflection_26")
 
 CALCULATOR = Calculator(
-    "arrow-match",
-    "Arrow match",
-    "Compares an arrow with a bow before and after its weight changed: stiffness, mass, balance and flight.",
-    (
+    id="arrow-match",
+    title="Arrow match",
+    purpose="Compares an arrow with a bow before and after its weight changed: stiffness, mass, balance and "
+            "flight.",
+    groups=(
         group(
             "The bow at this archer's draw",
             quantity("old_weight", "Weight at 28 in before", "force", "53 lb", "10 lb", "150 lb",
@@ -557,7 +558,7 @@ CALCULATOR = Calculator(
                      when=_BY_CHRONOGRAPH),
         ),
     ),
-    (
+    results=(
         result("weight_at_draw", "Weight at this draw", "force"),
         result("wanted_low", "Least spine to look for", "force", "Bow after the work."),
         result("wanted_high", "Most spine to look for", "force"),
@@ -580,12 +581,13 @@ CALCULATOR = Calculator(
         result("kinetic_energy", "Energy of the arrow", "energy"),
         result("momentum", "Momentum", "momentum"),
     ),
-    CAUTIONS,
-    ("amo-draw-length", "amo-forward-of-centre", "astm-d2555", "astm-f1544", "astm-f1832", "astm-f2031",
-     "beam-theory", "bench-practice", "elastica", "family-shapes", "fritsch-carlson-1980",
-     "isotonic-regression", "reinsch-1967", "rheingans-1947", "spine-weight-rule", "tapley-virtual-mass",
-     "tuijn-kooi-1992", "wood-handbook", "wood-property-page"),
-    "An invented 64 in recurve brought down from 53 to 45 lb at 28 in, its archer's draw of 27 in, and the "
-    "cedar arrows that flew well from it before.",
-    compute,
+    cautions=CAUTIONS,
+    sources=("amo-draw-length", "amo-forward-of-centre", "astm-d2555", "astm-f1544", "astm-f1832",
+             "astm-f2031", "beam-theory", "bench-practice", "elastica", "family-shapes",
+             "fritsch-carlson-1980", "isotonic-regression", "reinsch-1967", "rheingans-1947",
+             "spine-weight-rule", "tapley-virtual-mass", "tuijn-kooi-1992", "wood-handbook",
+             "wood-property-page"),
+    example="An invented 64 in recurve brought down from 53 to 45 lb at 28 in, its archer's draw of 27 in, "
+            "and the cedar arrows that flew well from it before.",
+    compute=compute,
 )

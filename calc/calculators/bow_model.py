@@ -186,13 +186,13 @@ def compute(
     shares = _shares(found.fit.calibration.bow, draw)
     yield 0.95
     return Outcome(
-        _headline(found, weight, curve, effect, pairs),
-        _values(found, curve, strains, effect, pairs),
-        _checks(found, weight, strains, pairs, curve, effect),
-        (_curve_table(found, curve, pairs), _work_table(found, strains, shares)),
-        (_curve_chart(curve, effect, pairs, beyond), _strain_chart(found, strains)),
-        (_drawing(found, draw_length),),
-        ASSUMPTIONS,
+        headline=_headline(found, weight, curve, effect, pairs),
+        values=_values(found, curve, strains, effect, pairs),
+        checks=_checks(found, weight, strains, pairs, curve, effect),
+        tables=(_curve_table(found, curve, pairs), _work_table(found, strains, shares)),
+        charts=(_curve_chart(curve, effect, pairs, beyond), _strain_chart(found, strains)),
+        drawings=(_drawing(found, draw_length),),
+        assumptions=ASSUMPTIONS,
     )
 
 
@@ -513,10 +513,11 @@ CAUTIONS: tuple[Sentence | str, ...] = (
 _SANDED = ("sanded_limb", ("upper", "lower", "both"))
 
 CALCULATOR = Calculator(
-    "bow-model",
-    "Bow model",
-    "Computes a bow as it bends, from bench measures: draw curve, tiller, shape, and what sanding does.",
-    (
+    id="bow-model",
+    title="Bow model",
+    purpose="Computes a bow as it bends, from bench measures: draw curve, tiller, shape, and what sanding "
+            "does.",
+    groups=(
         group(
             "On the bench",
             quantity("weight", "Draw weight", "force", "53 lb", "5 lb", "150 lb", ("20 lb", "80 lb"),
@@ -552,7 +553,7 @@ CALCULATOR = Calculator(
             *least_glass(_SANDED),
         ),
     ),
-    (
+    results=(
         result("weight", "Weight, computed", "force"),
         result("tiller", "Tiller, computed", "length"),
         result("misfit", "Computed less read, root mean square", "force"),
@@ -571,8 +572,10 @@ CALCULATOR = Calculator(
         result("sanded_back_glass", "Back glass left there, thinnest", "thickness"),
         result("sanded_belly_glass", "Belly glass left there, thinnest", "thickness"),
     ),
-    CAUTIONS,
-    ("amo-draw-length", "beam-theory", "bench-practice", "elastica", "family-shapes", "wood-handbook"),
-    "An invented 64 in recurve of 53 lb at 28 in, read at nine draws, before its lower limb is sanded.",
-    compute,
+    cautions=CAUTIONS,
+    sources=("amo-draw-length", "beam-theory", "bench-practice", "elastica", "family-shapes",
+             "wood-handbook"),
+    example="An invented 64 in recurve of 53 lb at 28 in, read at nine draws, before its lower limb is "
+            "sanded.",
+    compute=compute,
 )

@@ -118,19 +118,18 @@ def compute(
     checks = _checks(vapour, share, agent, air, booth_flow)
     clears = agent != NEVER_CLEARED
     return Outcome(
-        _headline(air, checks, vapour, share),
-        _minutes(rate, mixing_factor, clears) + (
+        headline=_headline(air, checks, vapour, share),
+        values=_minutes(rate, mixing_factor, clears) + (
             ("air_changes", rate),
             ("air_flow", fresh),
             ("room", room),
             ("booth_flow", booth_flow),
         ) + _vapour_values(vapour, share, air, room_temperature),
-        checks,
-        _limit_tables(agent, vapour, air) + ((_clearing_table(rate, mixing_factor),) if clears else ())
-        + (_respirator_table(agent),),
-        (_chart(rate, mixing_factor),) if clears else (),
-        (),
-        _assumptions(mixing_factor, vapour),
+        checks=checks,
+        tables=_limit_tables(agent, vapour, air) + ((_clearing_table(rate, mixing_factor),) if clears else ())
+               + (_respirator_table(agent),),
+        charts=(_chart(rate, mixing_factor),) if clears else (),
+        assumptions=_assumptions(mixing_factor, vapour),
     )
 
 
@@ -558,11 +557,11 @@ _BOOTH = ("booth", ("large", "small"))
 _OWN = ("solvent", ("own",))
 
 CALCULATOR = Calculator(
-    "clear-air",
-    "Clear air",
-    "Tells how long a room takes to clear, what a fan has to move, and how vapour stands against its "
-    "flammable limit.",
-    (
+    id="clear-air",
+    title="Clear air",
+    purpose="Tells how long a room takes to clear, what a fan has to move, and how vapour stands against its "
+            "flammable limit.",
+    groups=(
         group(
             "Room",
             quantity("length", "Room length", "room_length", "18 ft", "3 ft", "200 ft", ("6 ft", "60 ft")),
@@ -619,7 +618,7 @@ CALCULATOR = Calculator(
                                                           ("draughty", "Up to 100 ft/min")), when=_BOOTH),
         ),
     ),
-    (
+    results=(
         result("minutes_99", "Until 99 % has gone", "minutes"),
         result("minutes_999", "Until 99.9 % has gone", "minutes"),
         result("minutes_90", "Until 90 % has gone", "minutes"),
@@ -639,13 +638,13 @@ CALCULATOR = Calculator(
         result("minutes_breathing", "Until below that figure", "minutes",
                "From the moment that the last has evaporated; nothing if it is not above."),
     ),
-    CAUTIONS,
-    ("acgih-limits", "cdc-air-changes", "exponential-decay", "haz-map-butanol", "ideal-gas", "iarc-wood-dust",
-     "niosh-formaldehyde", "niosh-hdi", "niosh-idlh", "niosh-mdi", "niosh-naphtha", "niosh-tdi",
-     "one-part-isocyanate", "ontario-cyanoacrylate", "oregon-isocyanate-samples", "oregon-polyisocyanate",
-     "osha-chemical-data", "osha-respirators", "osha-spraying-area", "osha-wood-dust", "solvent-flammability",
-     "spray-booth-velocities", "steady-dilution"),
-    "An invented shop of 18 by 14 by 9 ft with a fan of 600 cfm, in which 3 fl oz of solvent evaporate in a "
-    "quarter of an hour.",
-    compute,
+    cautions=CAUTIONS,
+    sources=("acgih-limits", "cdc-air-changes", "exponential-decay", "haz-map-butanol", "ideal-gas",
+             "iarc-wood-dust", "niosh-formaldehyde", "niosh-hdi", "niosh-idlh", "niosh-mdi", "niosh-naphtha",
+             "niosh-tdi", "one-part-isocyanate", "ontario-cyanoacrylate", "oregon-isocyanate-samples",
+             "oregon-polyisocyanate", "osha-chemical-data", "osha-respirators", "osha-spraying-area",
+             "osha-wood-dust", "solvent-flammability", "spray-booth-velocities", "steady-dilution"),
+    example="An invented shop of 18 by 14 by 9 ft with a fan of 600 cfm, in which 3 fl oz of solvent "
+            "evaporate in a quarter of an hour.",
+    compute=compute,
 )

@@ -67,8 +67,8 @@ def compute(
     onset = stacking_onset(curve, factor)
     misfit = _misfit(curve, readings)
     return Outcome(
-        _headline(energy, peak, end, onset, factor),
-        (
+        headline=_headline(energy, peak, end, onset, factor),
+        values=(
             ("stored_energy", energy),
             ("peak_weight", peak),
             ("energy_per_peak", energy / peak),
@@ -79,11 +79,10 @@ def compute(
             ("weight_at", weight),
             ("misfit", misfit),
         ),
-        _checks(curve, readings, onset, last, middle, beyond, energy / (peak * (end - start))),
-        (_table(curve, readings),),
-        (_force_chart(curve, readings), _slope_chart(curve, middle, factor)),
-        (),
-        ASSUMPTIONS,
+        checks=_checks(curve, readings, onset, last, middle, beyond, energy / (peak * (end - start))),
+        tables=(_table(curve, readings),),
+        charts=(_force_chart(curve, readings), _slope_chart(curve, middle, factor)),
+        assumptions=ASSUMPTIONS,
     )
 
 
@@ -196,10 +195,10 @@ CAUTIONS: tuple[Sentence | str, ...] = (
 )
 
 CALCULATOR = Calculator(
-    "draw-curve",
-    "Draw curve",
-    "Says what a bow stores, where it stacks and what it pulls at any draw, from a few readings.",
-    (
+    id="draw-curve",
+    title="Draw curve",
+    purpose="Says what a bow stores, where it stacks and what it pulls at any draw, from a few readings.",
+    groups=(
         group(
             "Readings",
             reading_rows("readings", "Weight at draw", CURVE_AS_IT_CAME, 3, "Three or more, in order of "
@@ -221,7 +220,7 @@ CALCULATOR = Calculator(
                      ("24 in", "32 in"), "Such as the archer's own draw.", role=TRIAL),
         ),
     ),
-    (
+    results=(
         result("stored_energy", "Stored energy", "energy", "From brace to the last reading."),
         result("peak_weight", "Weight at the last reading", "force"),
         result("energy_per_peak", "Energy per draw weight", "energy_per_force"),
@@ -232,9 +231,10 @@ CALCULATOR = Calculator(
         result("weight_at", "Weight at the draw asked for", "force"),
         result("misfit", "Readings less curve, root mean square", "force"),
     ),
-    CAUTIONS,
-    ("amo-draw-length", "astm-f1544", "astm-f1832", "bench-practice", "fritsch-carlson-1980",
-     "isotonic-regression", "reinsch-1967", "tuijn-kooi-1992"),
-    "An invented 64 in recurve as it came, 53 lb at 28 in, read every 2 in; it begins to stack near the end.",
-    compute,
+    cautions=CAUTIONS,
+    sources=("amo-draw-length", "astm-f1544", "astm-f1832", "bench-practice", "fritsch-carlson-1980",
+             "isotonic-regression", "reinsch-1967", "tuijn-kooi-1992"),
+    example="An invented 64 in recurve as it came, 53 lb at 28 in, read every 2 in; it begins to stack near "
+            "the end.",
+    compute=compute,
 )

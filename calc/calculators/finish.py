@@ -189,8 +189,9 @@ def compute(
               + mixing_checks(own, coat_time)
               + _other_checks(planned, gloss, sheen))
     return Outcome(
-        _headline(checks, main, (one_coat, volume), len(layers), wet_film, planned[0].start, string_from),
-        (
+        headline=_headline(checks, main, (one_coat, volume), len(layers), wet_film, planned[0].start,
+                           string_from),
+        values=(
             ("wet_film", wet_film),
         ) + _film_values(main, wet_film, film, wet_most) + (
             ("surface", surface),
@@ -202,13 +203,13 @@ def compute(
             ("string_from", show_day(_whole_day(string_from))),
             ("gloss_level", _gloss_text(gloss, sheen)),
         ),
-        checks,
-        (_coat_table(coats, left_over), mixing_table(mixes), _schedule_table(planned, coats, string_from),
-         _figures_table(main, seal, efficiency)),
-        (_chart(coats, planned, string_from),) if film > 0 else (),
-        (),
-        _assumptions(factor, main.family, find_method(method) if transfer is None else None, bow_number),
-        (_calendar(planned, coats, string_from, main.family, _bow(bow_number, (
+        checks=checks,
+        tables=(_coat_table(coats, left_over), mixing_table(mixes),
+                _schedule_table(planned, coats, string_from), _figures_table(main, seal, efficiency)),
+        charts=(_chart(coats, planned, string_from),) if film > 0 else (),
+        assumptions=_assumptions(factor, main.family, find_method(method) if transfer is None else None,
+                                 bow_number),
+        files=(_calendar(planned, coats, string_from, main.family, _bow(bow_number, (
             bow_length, riser_length, riser_girth, width_fadeout, width_tip, limb_thickness)), plan_number),),
     )
 
@@ -572,11 +573,11 @@ CAUTIONS: tuple[Sentence | str, ...] = (
 )
 
 CALCULATOR = Calculator(
-    "finish",
-    "Finish",
-    "Gives the film, what to mix for each coat and a dated schedule, from the bow's surface and the "
-    "product.",
-    (
+    id="finish",
+    title="Finish",
+    purpose="Gives the film, what to mix for each coat and a dated schedule, from the bow's surface and the "
+            "product.",
+    groups=(
         group(
             "Product",
             family_choice(),
@@ -664,7 +665,7 @@ CALCULATOR = Calculator(
                   "the file again.", role=TRIAL),
         ),
     ),
-    (
+    results=(
         result("wet_film", "Wet film, one coat", "film", "What the comb should read."),
         result("wet_most", "Wet film of a coat, at most, on limbs", "film",
                "All coats together then leave no more dry than is usual there."),
@@ -681,10 +682,10 @@ CALCULATOR = Calculator(
         result("string_from", "String it no sooner than", TEXT),
         result("gloss_level", "Gloss level", TEXT),
     ),
-    CAUTIONS,
-    ("bench-practice", "cure-doubling", "drying-reference", "finish-practice", "geometry", "gloss-geometry",
-     "gloss-levels", "niosh-formaldehyde", "one-part-isocyanate", "pot-life-halving", "rfc-5545",
-     "transfer-rating", "volume-solids"),
-    "The invented 64 in recurve in one-part urethane, started on Monday 4 May 2026 at 70 °F.",
-    compute,
+    cautions=CAUTIONS,
+    sources=("bench-practice", "cure-doubling", "drying-reference", "finish-practice", "geometry",
+             "gloss-geometry", "gloss-levels", "niosh-formaldehyde", "one-part-isocyanate",
+             "pot-life-halving", "rfc-5545", "transfer-rating", "volume-solids"),
+    example="The invented 64 in recurve in one-part urethane, started on Monday 4 May 2026 at 70 °F.",
+    compute=compute,
 )

@@ -91,8 +91,8 @@ def compute(
     margins = Margins(had, had * lived.force / pull.force, has)
     plain = _weakest([each for each in found if each.hole is None])
     return Outcome(
-        _headline(worst, margins, lived, pull, factor),
-        (
+        headline=_headline(worst, margins, lived, pull, factor),
+        values=(
             ("margin_after", margins.after),
             ("margin_before", margins.lived),
             ("weakest", worst.name),
@@ -106,12 +106,12 @@ def compute(
             ("string_tension", pull.tension),
             ("throat_moment", riser.bending_moment(pull.force, pull.angle, pull.reach, 0.0, 0.0)),
         ),
-        (_margin_check(margins, factor), _loss_check(margins, lived, pull), SCREEN)
-        + _weights_check(lived_weight, lived, pull),
-        (_stress_table(found, strength), _depth_table(found)),
-        (),
-        (grip_drawing(worst.name, shape == "rounded", worst.size.before, worst.size.after, worst.hole),),
-        _assumptions(wood, between),
+        checks=(_margin_check(margins, factor), _loss_check(margins, lived, pull), SCREEN)
+               + _weights_check(lived_weight, lived, pull),
+        tables=(_stress_table(found, strength), _depth_table(found)),
+        drawings=(grip_drawing(worst.name, shape == "rounded", worst.size.before, worst.size.after,
+                               worst.hole),),
+        assumptions=_assumptions(wood, between),
     )
 
 
@@ -401,10 +401,11 @@ def _size_columns() -> tuple[Input, Input]:
 
 
 CALCULATOR = Calculator(
-    "grip",
-    "Grip",
-    "Says what margin against breaking a slimmed grip, a window or a hole near it leaves at full draw.",
-    (
+    id="grip",
+    title="Grip",
+    purpose="Says what margin against breaking a slimmed grip, a window or a hole near it leaves at full "
+            "draw.",
+    groups=(
         group(
             "The sections",
             choice("shape", "Shape of the sections",
@@ -458,7 +459,7 @@ CALCULATOR = Calculator(
             *bow_lengths(),
         ),
     ),
-    (
+    results=(
         result("margin_after", "Margin after the work", "number", "Strength over stress, weakest section."),
         result("margin_before", "Margin before it", "number", "At the weight it has lived with."),
         result("weakest", "Most strained section", TEXT),
@@ -473,10 +474,10 @@ CALCULATOR = Calculator(
         result("string_tension", "Tension of the string", "force", "At full draw."),
         result("throat_moment", "Bending moment at the throat", "moment", "At the pivot point."),
     ),
-    CAUTIONS,
-    ("amo-draw-length", "beam-theory", "bench-practice", "forest-service-techsheet", "lever-estimate",
-     "wood-handbook", "wood-strength-pages"),
-    "An invented 64 in recurve brought down from 50 to 42 1/2 lb at its archer's draw of 27 in, with a riser "
-    "of black walnut, its throat to be slimmed.",
-    compute,
+    cautions=CAUTIONS,
+    sources=("amo-draw-length", "beam-theory", "bench-practice", "forest-service-techsheet", "lever-estimate",
+             "wood-handbook", "wood-strength-pages"),
+    example="An invented 64 in recurve brought down from 50 to 42 1/2 lb at its archer's draw of 27 in, with "
+            "a riser of black walnut, its throat to be slimmed.",
+    compute=compute,
 )

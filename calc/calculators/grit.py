@@ -75,19 +75,18 @@ def compute(
     largest = max(ratios) if ratios else 1.0
     removed = removed_by(steps, slope)
     return Outcome(
-        _headline(steps, largest),
-        (
+        headline=_headline(steps, largest),
+        values=(
             ("steps", len(steps)),
             ("largest_ratio", largest),
             ("final_scratch", scratch_depth(finish.size, slope)),
             ("removed", removed),
             ("other_scale", _on_the_other_scale(finish)),
         ),
-        _checks(steps, largest, step_limit, material, wet, removed),
-        (_ladder_table(steps, slope), _between_table()),
-        (_chart(steps),),
-        (),
-        _assumptions(slope, step_limit),
+        checks=_checks(steps, largest, step_limit, material, wet, removed),
+        tables=(_ladder_table(steps, slope), _between_table()),
+        charts=(_chart(steps),),
+        assumptions=_assumptions(slope, step_limit),
     )
 
 
@@ -226,11 +225,11 @@ def _grade_choices(grits: tuple[Grit, ...]) -> tuple[tuple[str, str], ...]:
 
 
 CALCULATOR = Calculator(
-    "grit",
-    "Grit",
-    "Gives the ladder of abrasive grades from start to finish with no step too large, and what each step "
-    "must remove.",
-    (
+    id="grit",
+    title="Grit",
+    purpose="Gives the ladder of abrasive grades from start to finish with no step too large, and what each "
+            "step must remove.",
+    groups=(
         group(
             "Grades",
             choice("scale", "Scale", SCALE_NAMES, "A P in front of the number means the P scale.", role=SHOP),
@@ -259,16 +258,16 @@ CALCULATOR = Calculator(
                      ("2 %", "30 %"), "An assumption to edit: no published figure was found.", role=RULE),
         ),
     ),
-    (
+    results=(
         result("steps", "Grades used", "strokes"),
         result("largest_ratio", "Largest step", "number", "Grain size over the next grade's."),
         result("final_scratch", "Scratches left by the last grade, about", "particle"),
         result("removed", "Removed by all steps together, about", "particle"),
         result("other_scale", "Last grade on the other scale, nearest", TEXT),
     ),
-    CAUTIONS,
-    ("bench-practice", "grit-sizes", "scratch-and-grain"),
-    "The limbs of the invented 64 in recurve: their glass was sanded for weight with P120 and is to be ready "
-    "for finish at P400.",
-    compute,
+    cautions=CAUTIONS,
+    sources=("bench-practice", "grit-sizes", "scratch-and-grain"),
+    example="The limbs of the invented 64 in recurve: their glass was sanded for weight with P120 and is to "
+            "be ready for finish at P400.",
+    compute=compute,
 )

@@ -114,8 +114,8 @@ def compute(
               + _screw_checks(put_in, depths.shoulder, insert_length)
               + _spacing_checks(spacing, outside, inside, spacing_wanted, spacing_tolerance, bit_diameter))
     return Outcome(
-        _headline(depths, checks, put_in),
-        (
+        headline=_headline(depths, checks, put_in),
+        values=(
             ("hole_depth", depths.tip),
             ("shoulder_depth", depths.shoulder),
             ("point_length", depths.point),
@@ -134,13 +134,12 @@ def compute(
             ("spacing_error", None if spacing is None else spacing - spacing_wanted),
             ("edge_distance", drilling.least_edge_distance(widest, depths.shoulder, 0.0)),
         ),
-        checks,
-        (_points_table(insert_length + clearance, bit_diameter, spur, thickness, error),
-         _tap_table(thread, sizes)),
-        (),
-        (hole_drawing(thickness, bit_diameter, SPUR_WIDTH if point == "brad" else 1.0, insert_length,
-                      depths.shoulder, depths.tip, depths.worst),),
-        ASSUMPTIONS + (sentence(
+        checks=checks,
+        tables=(_points_table(insert_length + clearance, bit_diameter, spur, thickness, error),
+                _tap_table(thread, sizes)),
+        drawings=(hole_drawing(thickness, bit_diameter, SPUR_WIDTH if point == "brad" else 1.0, insert_length,
+                               depths.shoulder, depths.tip, depths.worst),),
+        assumptions=ASSUMPTIONS + (sentence(
             "Thickness and depth stop together may be out by {}, and all of it counts against the wall.",
             amount("thickness", error)),),
     )
@@ -442,10 +441,11 @@ def _threads_to_choose(first: str) -> tuple[tuple[str, str], ...]:
 
 
 CALCULATOR = Calculator(
-    "insert",
-    "Insert",
-    "Says how deep to drill a blind hole for an insert and what wall stays behind it in the worst case.",
-    (
+    id="insert",
+    title="Insert",
+    purpose="Says how deep to drill a blind hole for an insert and what wall stays behind it in the worst "
+            "case.",
+    groups=(
         group(
             "The hole",
             quantity("insert_length", "Insert length", "length", "7/16 in", "1/8 in", "2 in",
@@ -508,7 +508,7 @@ CALCULATOR = Calculator(
                      ("0.005 in", "1/32 in"), "Common practice; edit it.", role=RULE),
         ),
     ),
-    (
+    results=(
         result("hole_depth", "Depth to the point", "depth",
                "Insert, room below it and the point of the bit."),
         result("shoulder_depth", "Depth to the shoulder", "depth", "Where the full diameter ends."),
@@ -533,10 +533,10 @@ CALCULATOR = Calculator(
         result("edge_distance", "Edge distance of timber design", "thickness",
                "From the hole's middle, 1.5 times the insert's outside, loaded along the grain."),
     ),
-    CAUTIONS,
-    ("accessory-hole-spacing", "bench-practice", "dowel-edge-distance", "drill-charts", "geometry",
-     "metric-drill-sizes", "percent-of-thread", "thread-charts"),
-    "The invented riser of black walnut, 7/8 in thick beside the window, that gets two 7/16 in inserts for a "
-    "quiver.",
-    compute,
+    cautions=CAUTIONS,
+    sources=("accessory-hole-spacing", "bench-practice", "dowel-edge-distance", "drill-charts", "geometry",
+             "metric-drill-sizes", "percent-of-thread", "thread-charts"),
+    example="The invented riser of black walnut, 7/8 in thick beside the window, that gets two 7/16 in "
+            "inserts for a quiver.",
+    compute=compute,
 )

@@ -47,18 +47,16 @@ def compute(**ticked: bool) -> Outcome:
     found = [each for verdict in VERDICTS for each in with_verdict(verdict.id) if ticked[each.id]]
     verdict = verdict_of(found, unseen)
     return Outcome(
-        _headline(verdict, found, unseen),
-        (
+        headline=_headline(verdict, found, unseen),
+        values=(
             ("verdict", verdict.id),
             ("gravest", found[0].label if found else None),
             ("found", len(found)),
             ("unseen", len(unseen)),
         ),
-        tuple([_check(each) for each in found]) + _unseen_check(unseen) + _next(verdict),
-        (_table(found),) if found else (),
-        (),
-        (),
-        ASSUMPTIONS,
+        checks=tuple([_check(each) for each in found]) + _unseen_check(unseen) + _next(verdict),
+        tables=(_table(found),) if found else (),
+        assumptions=ASSUMPTIONS,
     )
 
 
@@ -136,18 +134,20 @@ CAUTIONS: tuple[Sentence | str, ...] = (
 )
 
 CALCULATOR = Calculator(
-    "inspection",
-    "Inspection",
-    "Says from what you found whether a bow may be strung, wants mending first, or belongs on the wall.",
-    _groups(),
-    (
+    id="inspection",
+    title="Inspection",
+    purpose="Says from what you found whether a bow may be strung, wants mending first, or belongs on the "
+            "wall.",
+    groups=_groups(),
+    results=(
         result("verdict", "Verdict", TEXT, "One of wall, look, repair, measure, shoot."),
         result("gravest", "Gravest finding", TEXT),
         result("found", "Findings", COUNT),
         result("unseen", "Looks not made", COUNT),
     ),
-    CAUTIONS,
-    ("bench-practice",),
-    "An invented 64 in recurve that has just come in: nothing has been looked at, so nothing is known.",
-    compute,
+    cautions=CAUTIONS,
+    sources=("bench-practice",),
+    example="An invented 64 in recurve that has just come in: nothing has been looked at, so nothing is "
+            "known.",
+    compute=compute,
 )

@@ -76,10 +76,11 @@ def compute(
     prices = (price(low), price(hours), price(high))
     lines = _lines(work, rate, materials, markup, tax, (low, hours, high), prices)
     return Outcome(
-        sentence("Quote {}, and say that it may come to anything from {} to {}: {} of work, {} of material.",
-                 amount("money", price(hours)), amount("money", price(low)), amount("money", price(high)),
-                 amount("hours", hours), amount("money", goods)),
-        (
+        headline=sentence("Quote {}, and say that it may come to anything from {} to {}: {} of work, {} of "
+                          "material.",
+                          amount("money", price(hours)), amount("money", price(low)),
+                          amount("money", price(high)), amount("hours", hours), amount("money", goods)),
+        values=(
             ("price", price(hours)),
             ("price_low", price(low)),
             ("price_high", price(high)),
@@ -92,12 +93,11 @@ def compute(
             ("price_best", price(least)),
             ("price_worst", price(most)),
         ),
-        _checks(work, price(hours), price(high)),
-        (_task_table(work, rate, materials, markup), _text_table(lines)),
-        (),
-        (estimate_drawing([(each.name, each.low, each.likely, each.high) for each in work]),),
-        ASSUMPTIONS,
-        (File("quote.txt", "The quote as a text", PLAIN_TEXT, "\n".join(lines) + "\n"),),
+        checks=_checks(work, price(hours), price(high)),
+        tables=(_task_table(work, rate, materials, markup), _text_table(lines)),
+        drawings=(estimate_drawing([(each.name, each.low, each.likely, each.high) for each in work]),),
+        assumptions=ASSUMPTIONS,
+        files=(File("quote.txt", "The quote as a text", PLAIN_TEXT, "\n".join(lines) + "\n"),),
     )
 
 
@@ -210,10 +210,10 @@ def _task_columns() -> tuple[Input, ...]:
 
 
 CALCULATOR = Calculator(
-    "quote",
-    "Quote",
-    "Turns hours by task and materials into a price with a range, and a text for the owner.",
-    (
+    id="quote",
+    title="Quote",
+    purpose="Turns hours by task and materials into a price with a range, and a text for the owner.",
+    groups=(
         group(
             "Work",
             quantity("rate", "Price of an hour", "hourly_rate", "45", "0", "1000", ("10", "200"),
@@ -235,7 +235,7 @@ CALCULATOR = Calculator(
                      role=SHOP),
         ),
     ),
-    (
+    results=(
         result("price", "Price to quote", "money", "Of the expected hours."),
         result("price_low", "From", "money", "Two standard deviations less."),
         result("price_high", "To", "money", "Two standard deviations more."),
@@ -248,9 +248,9 @@ CALCULATOR = Calculator(
         result("price_best", "If every task goes well", "money"),
         result("price_worst", "If every task goes wrong", "money"),
     ),
-    CAUTIONS,
-    ("bench-practice", "three-point-estimate"),
-    "The invented 64 in recurve, which comes down from 53 to 45 lb and gets two inserts and a new finish, at "
-    "invented prices.",
-    compute,
+    cautions=CAUTIONS,
+    sources=("bench-practice", "three-point-estimate"),
+    example="The invented 64 in recurve, which comes down from 53 to 45 lb and gets two inserts and a new "
+            "finish, at invented prices.",
+    compute=compute,
 )

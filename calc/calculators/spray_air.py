@@ -83,8 +83,8 @@ def compute(
         + _moisture_checks(wood_moisture, moisture)
     )
     return Outcome(
-        _headline(checks, margin, dew),
-        (
+        headline=_headline(checks, margin, dew),
+        values=(
             ("dew_point", dew),
             ("margin", margin),
             ("moisture_content", moisture),
@@ -94,11 +94,10 @@ def compute(
             ("dew_point_error", errors[1]),
             ("least_temperature_used", least_of(family, least_temperature)),
         ),
-        checks,
-        (_humidity_table(air_temperature, surface),),
-        (_margin_chart(air_temperature, surface, humidity, margin), _moisture_chart(air_temperature)),
-        (),
-        _assumptions(surface_temperature, errors),
+        checks=checks,
+        tables=(_humidity_table(air_temperature, surface),),
+        charts=(_margin_chart(air_temperature, surface, humidity, margin), _moisture_chart(air_temperature)),
+        assumptions=_assumptions(surface_temperature, errors),
     )
 
 
@@ -290,11 +289,11 @@ CAUTIONS: tuple[Sentence | str, ...] = (
 
 
 CALCULATOR = Calculator(
-    "spray-air",
-    "Spray air",
-    "Gives the dew point, how far the work is above it and what wood settles at in this air: go, or wait and "
-    "why.",
-    (
+    id="spray-air",
+    title="Spray air",
+    purpose="Gives the dew point, how far the work is above it and what wood settles at in this air: go, or "
+            "wait and why.",
+    groups=(
         group(
             "Air and work",
             quantity("air_temperature", "Air temperature", "temperature", "70 °F", "30 °F", "130 °F",
@@ -317,7 +316,7 @@ CALCULATOR = Calculator(
             least_temperature_input(),
         ),
     ),
-    (
+    results=(
         result("dew_point", "Dew point", "temperature"),
         result("margin", "Surface above the dew point", "temperature_difference", "Negative: below it."),
         result("moisture_content", "Wood settles at", "ratio", "Mass of water over mass of dry wood."),
@@ -329,10 +328,10 @@ CALCULATOR = Calculator(
         result("least_temperature_used", "Lowest temperature for the product", "temperature",
                "From its sheet, else typical of its family."),
     ),
-    CAUTIONS,
-    ("alduchov-eskridge-1996", "coating-dew-point", "finish-practice", "fpl-gtr-229", "mil-hdbk-1110",
-     "niosh-formaldehyde", "one-part-isocyanate", "simpson-1998", "wood-handbook-moisture"),
-    "The shop of the invented bow at 70 °F and 60 % relative humidity, the bow as warm as the air, before a "
-    "coat of one-part urethane.",
-    compute,
+    cautions=CAUTIONS,
+    sources=("alduchov-eskridge-1996", "coating-dew-point", "finish-practice", "fpl-gtr-229", "mil-hdbk-1110",
+             "niosh-formaldehyde", "one-part-isocyanate", "simpson-1998", "wood-handbook-moisture"),
+    example="The shop of the invented bow at 70 °F and 60 % relative humidity, the bow as warm as the air, "
+            "before a coat of one-part urethane.",
+    compute=compute,
 )

@@ -60,20 +60,19 @@ def compute(
     strands = strings.strands_for(draw_weight, factor, stuff.strand_strength, fewest)
     suits = _suits(stuff, tips, old)
     return Outcome(
-        _headline(stuff, length, strands, draw_weight) if suits
-        else _refusal(length, draw_weight, factor, fewest),
-        (
+        headline=_headline(stuff, length, strands, draw_weight) if suits
+                 else _refusal(length, draw_weight, factor, fewest),
+        values=(
             ("length", length),
             ("length_least", least),
             ("length_most", most),
             ("standard_length", strings.standard_string_length(bow_length)),
         ) + (_string_values(stuff, strands, draw_weight) if suits else NO_STRING),
-        (_tips_check(stuff, tips, old), _length_check(pattern))
-        + ((_strands_check(strands, fewest, factor),) if suits else ()),
-        (_materials_table(draw_weight, factor, fewest, tips, old),),
-        (_chart(factor, fewest),),
-        (),
-        ASSUMPTIONS,
+        checks=(_tips_check(stuff, tips, old), _length_check(pattern))
+               + ((_strands_check(strands, fewest, factor),) if suits else ()),
+        tables=(_materials_table(draw_weight, factor, fewest, tips, old),),
+        charts=(_chart(factor, fewest),),
+        assumptions=ASSUMPTIONS,
     )
 
 
@@ -205,10 +204,10 @@ CAUTIONS: tuple[Sentence | str, ...] = (
 )
 
 CALCULATOR = Calculator(
-    "string",
-    "String",
-    "Says how long a string the bow takes, how many strands, and which material its tips bear.",
-    (
+    id="string",
+    title="String",
+    purpose="Says how long a string the bow takes, how many strands, and which material its tips bear.",
+    groups=(
         group(
             "The bow",
             quantity("bow_length", "Bow length as marked", "length", "64 in", "36 in", "84 in",
@@ -236,7 +235,7 @@ CALCULATOR = Calculator(
                   "For a string thick enough to fit the nock. Common practice.", role=RULE),
         ),
     ),
-    (
+    results=(
         result("length", "String length", "length", "Over both loops, stretched."),
         result("length_least", "Shortest to expect in use", "length",
                "By what recurve strings are found to be; not told for a difference of your own."),
@@ -248,9 +247,9 @@ CALCULATOR = Calculator(
         result("factor_reached", "Strength over draw weight", "number"),
         result("stretch", "Stretch as published", "ratio"),
     ),
-    CAUTIONS,
-    ("amo-bow-length", "bench-practice", "string-materials-article", "string-shorter-than-marked"),
-    "An invented old 64 in recurve that pulls 42 1/2 lb at its archer's draw, its tips without "
-    "reinforcement.",
-    compute,
+    cautions=CAUTIONS,
+    sources=("amo-bow-length", "bench-practice", "string-materials-article", "string-shorter-than-marked"),
+    example="An invented old 64 in recurve that pulls 42 1/2 lb at its archer's draw, its tips without "
+            "reinforcement.",
+    compute=compute,
 )

@@ -120,16 +120,16 @@ def compute(
     compared = None if plan is None or len(kept.names) > 1 else tiller_fit
     by_log = None if len(kept.names) > 1 else weight_fit
     return Outcome(
-        _headline(now, plan, kept.weight.now[1]),
-        _values(kept, now, plan, forecast),
-        _checks(now, plan, kept, weight_fit, tiller_fit) + _forecast_checks(forecast, by_log, compared),
-        (() if plan is None else (_left_table(plan.left, plan.batch),))
-        + _paper_tables(kept)
-        + _forecast_tables(forecast, by_log, compared)
-        + (_log_table(kept),),
-        _charts(kept, weight_fit, tiller_fit, now.aim, tiller_wanted, forecast),
-        (),
-        ASSUMPTIONS if forecast is None else ASSUMPTIONS + MODEL_ASSUMPTIONS,
+        headline=_headline(now, plan, kept.weight.now[1]),
+        values=_values(kept, now, plan, forecast),
+        checks=_checks(now, plan, kept, weight_fit, tiller_fit)
+               + _forecast_checks(forecast, by_log, compared),
+        tables=(() if plan is None else (_left_table(plan.left, plan.batch),))
+               + _paper_tables(kept)
+               + _forecast_tables(forecast, by_log, compared)
+               + (_log_table(kept),),
+        charts=_charts(kept, weight_fit, tiller_fit, now.aim, tiller_wanted, forecast),
+        assumptions=ASSUMPTIONS if forecast is None else ASSUMPTIONS + MODEL_ASSUMPTIONS,
     )
 
 
@@ -251,8 +251,8 @@ def _unknown_paper(kept: Log, now: Now) -> Outcome:
                            "included: stop sanding the faces."))
         each = 0.0
     plan = Plan(None, None, None, (each, each))
-    return Outcome(said, _values(kept, now, plan, None), tuple(found),
-                   _paper_tables(kept) + (_log_table(kept),), (), (), ASSUMPTIONS)
+    return Outcome(headline=said, values=_values(kept, now, plan, None), checks=tuple(found),
+                   tables=_paper_tables(kept) + (_log_table(kept),), assumptions=ASSUMPTIONS)
 
 
 def _comes_down(weight_fit: Fit) -> bool:
@@ -615,10 +615,10 @@ CAUTIONS: tuple[Sentence | str, ...] = (
 _COMPARE = ("model", ("compare",))
 
 CALCULATOR = Calculator(
-    "strokes",
-    "Strokes",
-    "Learns from your log what a sanding stroke does, and says how many are left on each limb.",
-    (
+    id="strokes",
+    title="Strokes",
+    purpose="Learns from your log what a sanding stroke does, and says how many are left on each limb.",
+    groups=(
         group(
             "Log",
             rows(
@@ -693,7 +693,7 @@ CALCULATOR = Calculator(
                      "From the row “upper”; the sign does not matter.", when=_COMPARE),
         ),
     ),
-    (
+    results=(
         result("weight_per_stroke", "Weight taken by a stroke", "force_per_stroke"),
         result("weight_per_stroke_error", "give or take", "force_per_stroke", "Half of the 95 % range."),
         result("tiller_per_stroke", "Tiller from an extra stroke on the upper", "length_per_stroke"),
@@ -708,8 +708,8 @@ CALCULATOR = Calculator(
         result("upper_batch", "On the upper before the next reading", "strokes"),
         result("lower_batch", "On the lower before the next reading", "strokes"),
     ),
-    CAUTIONS,
-    ("bench-practice", "least-squares"),
-    "An invented log of a bow coming down from 53 lb to 45 lb, its lower limb a little stiff.",
-    compute,
+    cautions=CAUTIONS,
+    sources=("bench-practice", "least-squares"),
+    example="An invented log of a bow coming down from 53 lb to 45 lb, its lower limb a little stiff.",
+    compute=compute,
 )

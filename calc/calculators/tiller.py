@@ -91,8 +91,8 @@ def compute(
     checks = _checks(difference, fix.change, fix.share)
     stopped = STOP in [each.level for each in checks]
     return Outcome(
-        _headline(difference, low, high, take_from, fix.share, None if stopped else cost),
-        (
+        headline=_headline(difference, low, high, take_from, fix.share, None if stopped else cost),
+        values=(
             ("difference", difference),
             ("target_low", low),
             ("target_high", high),
@@ -104,12 +104,12 @@ def compute(
             ("weight_after", fix.weight),
             ("sensitivity", curve.slope_at(0.0) / 100),
         ),
-        checks,
-        (_aims(curve, difference, low, high, draw_weight),),
-        (_chart(curve, difference, take_from, low, high),),
-        (tiller_drawing(amount("length", upper), amount("length", lower),
-                        "neither" if stopped else take_from),),
-        ASSUMPTIONS,
+        checks=checks,
+        tables=(_aims(curve, difference, low, high, draw_weight),),
+        charts=(_chart(curve, difference, take_from, low, high),),
+        drawings=(tiller_drawing(amount("length", upper), amount("length", lower),
+                                 "neither" if stopped else take_from),),
+        assumptions=ASSUMPTIONS,
     )
 
 
@@ -276,10 +276,10 @@ CAUTIONS: tuple[Sentence | str, ...] = (
 _RANGE = ("4 in", "12 in")
 
 CALCULATOR = Calculator(
-    "tiller",
-    "Tiller",
-    "Says how far tiller is out, which limb is stiff, and what it takes to bring it in.",
-    (
+    id="tiller",
+    title="Tiller",
+    purpose="Says how far tiller is out, which limb is stiff, and what it takes to bring it in.",
+    groups=(
         group(
             "The two distances",
             quantity("upper", "Upper tiller distance", "length", "7 5/8 in", "2 in", "16 in", _RANGE,
@@ -306,7 +306,7 @@ CALCULATOR = Calculator(
                      "At the marked draw length, from a checked scale."),
         ),
     ),
-    (
+    results=(
         result("difference", "Upper minus lower", "length"),
         result("target_low", "Least of the target", "length"),
         result("target_high", "Most of the target", "length"),
@@ -318,9 +318,9 @@ CALCULATOR = Calculator(
         result("weight_after", "Draw weight afterwards", "force"),
         result("sensitivity", "Tiller per 1 % of one limb's stiffness", "thickness"),
     ),
-    CAUTIONS,
-    ("amo-draw-length", "bench-practice", "elastica", "family-shapes"),
-    "An invented 64 in recurve of 53 lb, shot three fingers under, whose upper distance is the larger by "
-    "5/16 in.",
-    compute,
+    cautions=CAUTIONS,
+    sources=("amo-draw-length", "bench-practice", "elastica", "family-shapes"),
+    example="An invented 64 in recurve of 53 lb, shot three fingers under, whose upper distance is the "
+            "larger by 5/16 in.",
+    compute=compute,
 )

@@ -89,8 +89,8 @@ def compute(
                           lower_groove_outer, lower_groove_inner, groove_length))
     both = (upper, lower)
     return Outcome(
-        _headline(both, limits),
-        (
+        headline=_headline(both, limits),
+        values=(
             ("upper_twist", upper.twist),
             ("lower_twist", lower.twist),
             ("upper_strong", upper.strong),
@@ -100,12 +100,11 @@ def compute(
             ("upper_groove", upper.groove),
             ("lower_groove", lower.groove),
         ),
-        _checks(both, limits),
-        (_table(both),),
-        (),
-        (tracking_drawing([(each.limb.name, each.limb.offset_riser, each.limb.offset_tip, each.twist)
-                           for each in both]),),
-        ASSUMPTIONS,
+        checks=_checks(both, limits),
+        tables=(_table(both),),
+        drawings=(tracking_drawing([(each.limb.name, each.limb.offset_riser, each.limb.offset_tip, each.twist)
+                                    for each in both]),),
+        assumptions=ASSUMPTIONS,
     )
 
 
@@ -291,10 +290,11 @@ def _limb_inputs(name: str, tip: str, riser: str, tiller: str, groove: str) -> t
 
 
 CALCULATOR = Calculator(
-    "tracking",
-    "Tracking",
-    "Says how far each limb is twisted under the string, which side is strong, and what practice accepts.",
-    (
+    id="tracking",
+    title="Tracking",
+    purpose="Says how far each limb is twisted under the string, which side is strong, and what practice "
+            "accepts.",
+    groups=(
         group("Upper limb, from the belly, tip up",
               *_limb_inputs("upper", "1/64 in", "0 in", "7 5/8 in", "0 in")),
         group("Lower limb, the same right and left",
@@ -311,7 +311,7 @@ CALCULATOR = Calculator(
                      ("0.5°", "2°"), "Common practice; edit it.", role=RULE),
         ),
     ),
-    (
+    results=(
         result("upper_twist", "Twist of the upper limb", "angle",
                "Fadeout to tip; positive: the string lies to the right of the limb near the tip."),
         result("lower_twist", "Twist of the lower limb", "angle"),
@@ -322,8 +322,9 @@ CALCULATOR = Calculator(
         result("upper_groove", "Upper groove out of line", "angle"),
         result("lower_groove", "Lower groove out of line", "angle"),
     ),
-    CAUTIONS,
-    ("bench-practice", "geometry"),
-    "An invented 64 in recurve whose string lies to the left of its lower limb, straight on the upper.",
-    compute,
+    cautions=CAUTIONS,
+    sources=("bench-practice", "geometry"),
+    example="An invented 64 in recurve whose string lies to the left of its lower limb, straight on the "
+            "upper.",
+    compute=compute,
 )

@@ -200,17 +200,17 @@ def compute(
     stages = yield from _in_part(0.7, 0.8, _stages(task, calibration.state, reduction))
     curves = yield from _in_part(0.8, 1.0, _curves(task, calibration, reduction, draw_length - draw))
     return Outcome(
-        _headline(reduction, draw_length),
-        _values(task, reduction, weight_now, weight_wanted, kept, past),
-        _checks(task, reduction, weight_now, weight_wanted, kept, past, aim, tiller_wanted),
-        (
+        headline=_headline(reduction, draw_length),
+        values=_values(task, reduction, weight_now, weight_wanted, kept, past),
+        checks=_checks(task, reduction, weight_now, weight_wanted, kept, past, aim, tiller_wanted),
+        tables=(
             _stages_table(reduction, stages),
             _station_table(task, reduction),
             _feel_table(reduction),
         ),
-        (curves, _chart(task, reduction)),
-        (_drawing(task, reduction),),
-        _assumptions(draw_length, calibration, task, last_paper, finish_paper),
+        charts=(curves, _chart(task, reduction)),
+        drawings=(_drawing(task, reduction),),
+        assumptions=_assumptions(draw_length, calibration, task, last_paper, finish_paper),
     )
 
 
@@ -679,10 +679,11 @@ CAUTIONS: tuple[Sentence | str, ...] = (
 
 
 CALCULATOR = Calculator(
-    "weight-reduction",
-    "Weight reduction",
-    "Says what to take off each limb so that draw weight and tiller arrive at their targets together.",
-    (
+    id="weight-reduction",
+    title="Weight reduction",
+    purpose="Says what to take off each limb so that draw weight and tiller arrive at their targets "
+            "together.",
+    groups=(
         group(
             "Weight",
             quantity("weight_now", "Draw weight now", "force", "53 lb", "5 lb", "150 lb", ("20 lb", "80 lb"),
@@ -722,7 +723,7 @@ CALCULATOR = Calculator(
         measures(),
         shape_group(),
     ),
-    (
+    results=(
         result("upper_removal", "Off the upper limb's thickness", "thickness"),
         result("upper_belly", "of it from the upper belly", "thickness"),
         result("upper_back", "of it from the upper back", "thickness"),
@@ -741,9 +742,10 @@ CALCULATOR = Calculator(
         result("cube_rule", "The simple cube rule would take", "thickness",
                "Stiffness with thickness cubed, one material, tiller left out."),
     ),
-    CAUTIONS,
-    ("amo-draw-length", "beam-theory", "bench-practice", "elastica", "family-shapes", "grit-sizes",
-     "scratch-and-grain", "wood-handbook"),
-    "An invented 64 in recurve that comes down from 53 lb to 45 lb at 28 in, its lower limb a little stiff.",
-    compute,
+    cautions=CAUTIONS,
+    sources=("amo-draw-length", "beam-theory", "bench-practice", "elastica", "family-shapes", "grit-sizes",
+             "scratch-and-grain", "wood-handbook"),
+    example="An invented 64 in recurve that comes down from 53 lb to 45 lb at 28 in, its lower limb a little "
+            "stiff.",
+    compute=compute,
 )

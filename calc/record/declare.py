@@ -25,8 +25,8 @@ LONGEST_NOTE = 2000
 
 def note(id: str, label: str, example: str, help: str = "") -> Input:
     """Declare an input that takes words."""
-    return Input(id, label, NOTE, example, 0, LONGEST_NOTE, 0, LONGEST_NOTE, help, "", (), (), True, None,
-                 ROLE)
+    return Input(id=id, label=label, kind=NOTE, default=example, low=0, high=LONGEST_NOTE, help=help,
+                 optional=True, role=ROLE)
 
 
 def measure(id: str, label: str, kind: str, example: str, low: str, high: str, help: str = "") -> Input:

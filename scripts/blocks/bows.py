@@ -7,7 +7,7 @@ from calc.declaring import CHOICE, ROWS, SWITCH, Choice, Group, Input
 from calc.record import sheets
 from calc.record.declare import Sheet
 from calc.record.sheets_of_shop import SHOP
-from scripts.blocks.form import fieldsets
+from scripts.blocks.form import changed, fieldsets
 from scripts.blocks.tree import UNSEARCHED, Node, element
 
 MINUS = "\N{MINUS SIGN}"
@@ -125,7 +125,7 @@ def _opener(sheet: str, title: str) -> Node:
 
 def _new_bow() -> Node:
     known = {each.id: each for each in sheets.inputs_of(sheets.BOW)}
-    asked = tuple(known[id]._replace(label=label) for id, label in QUESTIONS)
+    asked = tuple(changed(known[id], label=label) for id, label in QUESTIONS)
     few = Sheet("new-bow", "Add a bow", "", "", (Group("", "", asked),), ())
     return _dialog("new-bow", "Add a bow", "Leave empty what you do not know. You can add it later.",
                    few, timed=False)
@@ -185,14 +185,15 @@ def _emptied(sheet: Sheet) -> Sheet:
 
 def _empty(sheet: Sheet, each: Input) -> Input:
     if each.kind == CHOICE:
-        return each._replace(choices=(NOT_SAID, *each.choices), default="")
+        return changed(each, choices=(NOT_SAID, *each.choices), default="")
     if each.kind == SWITCH:
         if sheet.id.removeprefix("sheet-") in TICKED:
-            return each._replace(default="no")
-        return each._replace(kind=CHOICE, choices=YES_OR_NO, default="")
+            return changed(each, default="no")
+        return changed(each, kind=CHOICE, choices=YES_OR_NO, default="")
     if each.kind == ROWS:
-        return each._replace(default="")
-    return each._replace(default="", help=(each.help + " Such as " + each.default.rstrip(".") + ".").strip())
+        return changed(each, default="")
+    example = " Such as " + each.default.rstrip(".") + "."
+    return changed(each, default="", help=(each.help + example).strip())
 
 
 # At the bench, with one finger ---------------------------------------------------

@@ -3,6 +3,7 @@
 The page's script drives exactly this markup; tests hold it.
 """
 
+import copy
 import json
 from collections.abc import Mapping
 from typing import Any
@@ -66,6 +67,14 @@ def _asleep() -> Node:
                 element("span", {"class": "rb-late-asked"}, "Fetching it once more… "),
                 element("button", {"type": "button", "class": "rb-retry"}, "Try again")),
     )
+
+
+def changed(each: declaring.Input, **differences: object) -> declaring.Input:
+    """Return an input that differs in what is named."""
+    other = copy.copy(each)
+    for name, value in differences.items():
+        setattr(other, name, value)
+    return other
 
 
 def fieldsets(asking: Any) -> list[Node]:
@@ -235,7 +244,7 @@ def usual_range(each: declaring.Input) -> list[Node]:
     """Return the usual range as a short sentence, if it is narrower than what is accepted."""
     if not isinstance(each.low, float) or (each.usual_low, each.usual_high) == (each.low, each.high):
         return []
-    imperial, metric = (" Usually " + span(each.usual_low, each.usual_high, each.kind, system) + "."
+    imperial, metric = (" Usually " + span(*each.usual(), each.kind, system) + "."
                         for system in quantities.SYSTEMS)
     return in_both_systems(imperial, metric, "rb-usual")
 

@@ -37,18 +37,20 @@ def _accepted(each: declaring.Input) -> list[Node]:
     if each.kind == declaring.COUNT:
         return [str(each.low) + " to " + str(each.high)]
     if each.kind == declaring.DATE:
-        return [dates.show_date(each.low) + " to " + dates.show_date(each.high)]
+        return [" to ".join(dates.show_date(int(end)) for end in each.bounds())]
     if each.kind == declaring.ROWS:
         return [str(each.low) + " to " + str(each.high) + " rows"]
-    return in_both_systems(*(span(each.low, each.high, each.kind, system) for system in quantities.SYSTEMS))
+    return in_both_systems(*(span(*each.bounds(), each.kind, system) for system in quantities.SYSTEMS))
 
 
 
 
 def results_table(calculator: declaring.Calculator) -> Node:
     """Return every result with its unit and its name in the command line's JSON."""
-    rows = [[[each.label, *unit_words(each.kind)], [each.help], [element("code", {}, *_breakable(each.id))]]
-            for each in calculator.results]
+    rows: list[list[list[Node]]] = [
+        [[each.label, *unit_words(each.kind)], [each.help], [element("code", {}, *_breakable(each.id))]]
+        for each in calculator.results
+    ]
     return _table(("Result", "What it is", "Name in JSON"), rows)
 
 

@@ -14,6 +14,7 @@ from calc.former import FORMER
 from scripts.blocks import form, reference
 from scripts.blocks.extension import example_outcome
 from scripts.blocks.tree import element, html_of
+from tests.invented import calculator_of
 from tests.site.markup import Elements
 
 HOSTILE = """"><script>alert('x')</script><img src=x onerror=alert(1)>&amp;</textarea>"""
@@ -24,7 +25,8 @@ EMPTY_OUTCOME = {"tree": [["p", {"class": "rb-headline"}, HOSTILE]], "charts": [
 
 def hostile_calculator():
     """A calculator whose every text tries to break out of its place."""
-    width = declaring.quantity("width", HOSTILE, "thickness", HOSTILE_NUMBER, "0.1 in", "3 in", help=HOSTILE)
+    columns = tuple(declaring.quantity(id, HOSTILE, "thickness", HOSTILE_NUMBER, "0.1 in", "3 in", help=HOSTILE)
+                    for id in ("width", "depth"))
     shaft = declaring.choice("shaft", HOSTILE, (("wood", HOSTILE), ("tube", HOSTILE)), help=HOSTILE)
     inputs = (
         declaring.quantity("upper", HOSTILE, "length", HOSTILE_NUMBER, "1 in", "9 in", ("2 in", "8 in"),
@@ -34,12 +36,13 @@ def hostile_calculator():
                         when=("shaft", ("tube",))),
         declaring.switch("glass", HOSTILE, help=HOSTILE),
         declaring.count("strands", HOSTILE, 12, 4, 30, HOSTILE),
-        declaring.rows("stations", HOSTILE, (width, width._replace(id="depth")), "1 in:2 in;2 in", 1, 9,
+        declaring.rows("stations", HOSTILE, columns, "1 in:2 in;2 in", 1, 9,
                     HOSTILE),
     )
-    results = (declaring.result("out", HOSTILE, "force", HOSTILE),)
-    return declaring.Calculator("hostile", HOSTILE, HOSTILE, (declaring.group(HOSTILE, *inputs, note=HOSTILE),),
-                             results, (HOSTILE,), ("bench-practice",), HOSTILE, None)
+    return calculator_of(
+        declaring.group(HOSTILE, *inputs, note=HOSTILE), id="hostile", title=HOSTILE, purpose=HOSTILE,
+        results=(declaring.result("out", HOSTILE, "force", HOSTILE),), cautions=(HOSTILE,), example=HOSTILE,
+    )
 
 
 @pytest.fixture(params=[*catalog.IDS, "hostile"])
@@ -86,9 +89,9 @@ def test_text_boxes_keep_their_hands_off_what_is_typed(section):
 
 
 def test_fractions_get_the_full_keyboard_and_weights_the_digits():
-    length, force = (declaring.quantity("a", "A", kind, "1", "1", "2") for kind in ("length", "force"))
-    lead = declaring.Calculator("x", "X", "", (declaring.group("G", length, force._replace(id="b")),),
-                             (), (), (), "", None)
+    length, force = (declaring.quantity(id, "A", kind, "1", "1", "2")
+                     for id, kind in (("a", "length"), ("b", "force")))
+    lead = calculator_of(declaring.group("G", length, force))
     section = Elements(html_of(form.calculator_section(lead, EMPTY_OUTCOME)))
     assert "inputmode" not in section.all("input", name="a")[0]
     assert section.all("input", name="b")[0]["inputmode"] == "decimal"
