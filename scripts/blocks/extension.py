@@ -10,8 +10,8 @@
     ::: answers ID       where a decision path leads, as a list
     ::: glossary PART    the words of one part of the glossary
     ::: cited KEY KEY    the sources that a page leans on, in this order
-    ::: program ID       a program of the bench, with what it prints
-    ::: bench            the editor that runs programs
+    ::: program ID       a program of the Python page, with what it prints
+    ::: editor           the editor that runs programs
     ::: bows             the record of bows: all that its script fills
     ::: findings         what an inspection can find, and what each finding means
     ::: verdicts         each verdict with its findings in a line
@@ -41,7 +41,7 @@ from calc import (
 )
 from calc.lookups import catalog as lookups
 from calc.paths import catalog as paths
-from scripts.blocks import bench, book, bows, form, lookup, reference
+from scripts.blocks import book, bows, form, lookup, programs, reference
 from scripts.blocks.figures import Figures
 from scripts.blocks.tree import Node, element, html_of
 
@@ -93,11 +93,11 @@ OF_THE_BOOK: dict[str, Callable[[str], Node]] = {
     "answers": lambda name: book.answers_list(paths.find(name)),
     "glossary": book.glossary_list,
     "found": lambda names: book.found(names.split()),
-    "program": bench.program,
+    "program": programs.program,
     "cited": lambda keys: reference.cited_list(keys.split()),
 }
 ABOUT_ALL: dict[str, Callable[[], Node]] = {
-    "bench": bench.editor,
+    "editor": programs.editor,
     "bows": bows.section,
     "findings": book.findings_list,
     "verdicts": book.verdicts_list,

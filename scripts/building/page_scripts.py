@@ -11,7 +11,7 @@ from pathlib import Path
 
 from scripts.building.errors import BuildError
 
-ENTRIES = ("page.mjs", "worker.mjs", "bench-worker.mjs", "store.mjs")
+ENTRIES = ("page.mjs", "worker.mjs", "programs-worker.mjs", "store.mjs")
 CLASSIC = ("search-worker.mjs",)
 """Workers that the theme starts, which knows no modules."""
 VENDOR = "vendor"

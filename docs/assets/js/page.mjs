@@ -15,11 +15,11 @@ const ANSWER_FIRST_MS = 5000; // then the rest of the page waits no longer
 let engine = null;
 let section = null;
 let page = null;
-let benchSeen = false;
+let programsSeen = false;
 
 function visit() {
   if (document.querySelector(".rb-lookup")) import("./lookup.mjs").then(({ equipLookups }) => equipLookups());
-  visitAnyBench();
+  visitAnyPrograms();
   const bows = document.querySelector(".rb-bows:not([data-live])");
   if (bows) import("./bows.mjs").then(({ visitBows }) => visitBows(bows, theEngine()));
   followPaths();
@@ -29,10 +29,10 @@ function visit() {
   page = section && new CalculatorPage(section, theEngine());
 }
 
-function visitAnyBench() {
-  const found = document.querySelector(".rb-bench");
-  benchSeen ||= found !== null;
-  if (benchSeen) import("./bench.mjs").then(({ visitBench }) => visitBench(found));
+function visitAnyPrograms() {
+  const found = document.querySelector(".rb-programs");
+  programsSeen ||= found !== null;
+  if (programsSeen) import("./programs.mjs").then(({ visitPrograms }) => visitPrograms(found));
 }
 
 function theEngine() {

@@ -1,4 +1,4 @@
-// node bench.mjs < {"files": {part: address}, "programs": [text, ...]}
+// node programs.mjs < {"files": {part: address}, "programs": [text, ...]}
 // Runs programs one after the other as the page "Python at the bench" does; prints a JSON list of
 // {"printed": text, "errors": text, "ended": whether without an error}.
 
@@ -11,7 +11,7 @@ globalThis.fetch = async (address) => new Response(await readFile(new URL(addres
 
 const { files, programs } = JSON.parse(readFileSync(0, "utf8"));
 files.pyodide = fileURLToPath(files.pyodide); // outside a browser it wants a path
-const engine = await import("../../docs/assets/js/bench-engine.mjs");
+const engine = await import("../../docs/assets/js/programs-engine.mjs");
 
 let result;
 await engine.start(files, (text, isError) => (result[isError ? "errors" : "printed"] += text));

@@ -5,7 +5,7 @@
 //        {"printed": "text", "isError": false}, then {"ended": true}, or {"ended": false} after an error in the
 //        program, or {"crash": "why"} if Python itself came to a halt
 
-import { run, start } from "./bench-engine.mjs";
+import { run, start } from "./programs-engine.mjs";
 import { labelWasm } from "./wasm-fetch.mjs";
 
 // A program may be anybody's. What leads to the bows that this browser keeps, to the offline copy, or to

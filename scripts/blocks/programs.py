@@ -60,23 +60,23 @@ def program(id: str) -> Node:
 def editor() -> Node:
     """Return the editor, its buttons and the place for what is printed; the page's script shows it."""
     return element(
-        "section", {"class": "rb-bench", "aria-label": "Run Python", "hidden": "", **UNSEARCHED},
-        element("div", {"class": "rb-bench-programs", "role": "group", "aria-label": "Programs"},
+        "section", {"class": "rb-programs", "aria-label": "Run Python", "hidden": "", **UNSEARCHED},
+        element("div", {"class": "rb-programs-openers", "role": "group", "aria-label": "Programs"},
                 *(_opener(each.id, each.title) for each in PROGRAMS), _opener(OWN, "Your own")),
-        element("label", {"for": "rb-bench-text"}, "Program"),
-        element("textarea", {"id": "rb-bench-text", "rows": "16", "wrap": "off", "spellcheck": "false",
+        element("label", {"for": "rb-programs-text"}, "Program"),
+        element("textarea", {"id": "rb-programs-text", "rows": "16", "wrap": "off", "spellcheck": "false",
                              "autocomplete": "off", "autocapitalize": "off",
-                             "aria-describedby": "rb-bench-hint"}),
-        element("p", {"class": "rb-bench-hint", "id": "rb-bench-hint"},
+                             "aria-describedby": "rb-programs-hint"}),
+        element("p", {"class": "rb-programs-hint", "id": "rb-programs-hint"},
                 "Ctrl+Enter runs it. The Tab key leaves the box; indent with spaces. "
                 "What you write stays in this browser."),
-        element("div", {"class": "rb-bench-actions"},
+        element("div", {"class": "rb-programs-actions"},
                 _doer("start", "Start Python"), _doer("run", "Run"), _doer("stop", "Stop"),
                 _doer("restore", "Put the example back")),
-        element("p", {"class": "rb-bench-status", "role": "status"}),
-        element("p", {"class": "rb-bench-label", "id": "rb-bench-log"}, "Printed"),
+        element("p", {"class": "rb-programs-status", "role": "status"}),
+        element("p", {"class": "rb-programs-label", "id": "rb-programs-log"}, "Printed"),
         element("pre", {"class": "rb-log", "role": "log", "tabindex": "0",
-                        "aria-labelledby": "rb-bench-log"}),
+                        "aria-labelledby": "rb-programs-log"}),
     )
 
 

@@ -5,7 +5,7 @@ import re
 import pytest
 from playwright.sync_api import expect
 
-from scripts.blocks import bench
+from scripts.blocks import programs
 from tests.pages.conftest import PATIENCE_MS, SITE
 from tests.pages.test_access import SCROLL_WIDTH, SMALLEST_TARGET, faults
 from tests.pages.test_offline import ADDRESSES, KEPT
@@ -48,13 +48,13 @@ def log(page):
     return page.get_by_role("log")
 
 
-def benches(page):
+def workers_of(page):
     """Return the workers that run a reader's programs."""
-    return [worker for worker in page.workers if worker.url.endswith("/bench-worker.mjs")]
+    return [worker for worker in page.workers if worker.url.endswith("/programs-worker.mjs")]
 
 
 def expect_state(page, state, timeout=None):
-    expect(page.locator(".rb-bench")).to_have_attribute("data-state", state, timeout=timeout)
+    expect(page.locator(".rb-programs")).to_have_attribute("data-state", state, timeout=timeout)
 
 
 def run(page, program):
@@ -72,17 +72,17 @@ def test_nothing_is_fetched_before_the_reader_asks(visitor):
     editor(page).press("Control+Enter")
     expect(page.get_by_role("status")).to_contain_text("not been started")
     assert not [url for url in asked if ENGINE.search(url)]
-    assert benches(page) == []
+    assert workers_of(page) == []
 
 
 def test_examples_print_what_cpython_prints(started):
     page = started
-    for each in bench.PROGRAMS:
+    for each in programs.PROGRAMS:
         button(page, each.title).click()
-        assert editor(page).input_value() == bench.file_of(each.id).read_text("utf-8")
+        assert editor(page).input_value() == programs.file_of(each.id).read_text("utf-8")
         button(page, "Run").click()
         expect_state(page, "ready")
-        assert log(page).text_content() == bench.printed_by(each.id)
+        assert log(page).text_content() == programs.printed_by(each.id)
         expect(page.get_by_role("status")).to_have_text("Done.")
 
 
@@ -156,8 +156,8 @@ def test_changes_are_kept_and_the_example_comes_back(visitor):
 def test_a_link_neither_fills_the_box_nor_runs(visitor):
     page = visitor.open(ADDRESS + "?program=print(1)#program=print(1)&run=1")
     expect(button(page, "Start Python")).to_be_visible()
-    assert editor(page).input_value() == bench.file_of(bench.PROGRAMS[0].id).read_text("utf-8")
-    assert benches(page) == []
+    assert editor(page).input_value() == programs.file_of(programs.PROGRAMS[0].id).read_text("utf-8")
+    assert workers_of(page) == []
 
 
 def test_the_tab_key_leaves_the_box(visitor):
@@ -170,15 +170,15 @@ def test_the_tab_key_leaves_the_box(visitor):
 
 
 def test_leaving_the_page_ends_its_worker(started):
-    assert len(benches(started)) == 1
+    assert len(workers_of(started)) == 1
     started.locator("article").get_by_role("link", name="the model", exact=True).click()
     expect(started.locator("h1")).to_contain_text("How the model works")
-    expect(started.locator(".rb-bench")).to_have_count(0)
+    expect(started.locator(".rb-programs")).to_have_count(0)
     for _ in range(PATIENCE_MS // 100):
-        if not benches(started):
+        if not workers_of(started):
             break
         started.wait_for_timeout(100)
-    assert benches(started) == []
+    assert workers_of(started) == []
 
 
 def test_without_the_engine_the_page_says_so_and_can_be_asked_again(visitor):
@@ -198,19 +198,19 @@ def test_no_serious_fault_and_no_scrolling_sideways(new_visitor, scheme):
     run(page, "print('wide ' * 100)\n1 / 0\n")
     assert faults(page) == []
     assert page.evaluate(SCROLL_WIDTH) <= 390
-    for control in page.locator(".rb-bench :is(button, textarea):visible").all():
+    for control in page.locator(".rb-programs :is(button, textarea):visible").all():
         size = control.bounding_box()
         assert min(size["width"], size["height"]) >= SMALLEST_TARGET
 
 
 def test_without_scripts_the_programs_can_be_read_with_what_they_print(new_visitor):
     page = new_visitor(java_script_enabled=False).open(ADDRESS)
-    expect(page.locator(".rb-bench")).to_be_hidden()
+    expect(page.locator(".rb-programs")).to_be_hidden()
     expect(page.locator("noscript p", has_text="JavaScript is needed")).to_be_visible()
-    for each in bench.PROGRAMS:
+    for each in programs.PROGRAMS:
         program, printed = page.locator(f'.rb-program[data-program="{each.id}"] code').all()
-        assert program.text_content() == bench.file_of(each.id).read_text("utf-8")
-        assert printed.text_content() == bench.printed_by(each.id)
+        assert program.text_content() == programs.file_of(each.id).read_text("utf-8")
+        assert printed.text_content() == programs.printed_by(each.id)
 
 
 def test_started_once_it_works_without_network(visitor):

@@ -8,11 +8,11 @@ from pathlib import Path
 import pytest
 
 from calc.mechanics.bow.bow import Bow
-from scripts.blocks import bench
+from scripts.blocks import programs
 from tests.engines.test_engines import HERE, built_files
 
 ROOT = Path(__file__).parents[2]
-EXAMPLES = [each.id for each in bench.PROGRAMS]
+EXAMPLES = [each.id for each in programs.PROGRAMS]
 ODD = {
     "half a line": "import sys\nprint('one', end='')\nsys.stderr.write('two')\n",
     "letters of three bytes": "print('\N{EURO SIGN}' * 5000)",
@@ -30,9 +30,9 @@ HELP = "from calc.mechanics.bow import Bow\nhelp(Bow.brace)\n"
 
 @pytest.fixture(scope="module")
 def in_the_browsers_engine():
-    programs = [bench.file_of(id).read_text("utf-8") for id in EXAMPLES] + [*ODD.values(), HELP]
-    done = subprocess.run(["node", HERE / "bench.mjs"], capture_output=True, text=True, check=False,
-                          input=json.dumps({"files": built_files(), "programs": programs}))
+    texts = [programs.file_of(id).read_text("utf-8") for id in EXAMPLES] + [*ODD.values(), HELP]
+    done = subprocess.run(["node", HERE / "programs.mjs"], capture_output=True, text=True, check=False,
+                          input=json.dumps({"files": built_files(), "programs": texts}))
     assert done.returncode == 0, done.stderr[-4000:]
     return dict(zip([*EXAMPLES, *ODD, HELP], json.loads(done.stdout), strict=True))
 
@@ -49,12 +49,12 @@ def in_cpython(tmp_path):
 
 @pytest.mark.parametrize("id", EXAMPLES)
 def test_examples_print_the_same(id, in_the_browsers_engine, in_cpython):
-    ours = in_cpython(bench.file_of(id).read_text("utf-8"))
+    ours = in_cpython(programs.file_of(id).read_text("utf-8"))
     theirs = in_the_browsers_engine[id]
     assert ours.returncode == 0, ours.stderr
     assert ours.stderr == theirs["errors"] == ""
     assert theirs["ended"]
-    assert theirs["printed"] == ours.stdout == bench.printed_by(id)
+    assert theirs["printed"] == ours.stdout == programs.printed_by(id)
 
 
 @pytest.mark.parametrize("name", ODD)

@@ -8,6 +8,7 @@ import { untilKept } from "./offline.mjs";
 
 const START_LIMIT_MS = 180_000;
 const OWN = "own";
+const KEPT = "bench"; // what readers have written stays under the name it was first kept by
 const SAY = {
   loading: "Fetching and starting Python. On a slow line this takes a while.",
   ready: "Python is ready.",
@@ -28,16 +29,16 @@ const SAY = {
   bringBack: "Bring my changes back",
 };
 
-let bench = null;
+let programs = null;
 
-/** Called on every page: takes up the bench that stands there, if any, and leaves the one before. */
-export function visitBench(section) {
-  if (bench?.section === section) return;
-  bench?.leave();
-  bench = section && new Bench(section);
+/** Called on every page: takes up the editor that stands there, if any, and leaves the one before. */
+export function visitPrograms(section) {
+  if (programs?.section === section) return;
+  programs?.leave();
+  programs = section && new Programs(section);
 }
 
-class Bench {
+class Programs {
   #editor;
   #log;
   #status;
@@ -55,7 +56,7 @@ class Bench {
     this.section = section;
     this.#editor = section.querySelector("textarea");
     this.#log = section.querySelector(".rb-log");
-    this.#status = section.querySelector(".rb-bench-status");
+    this.#status = section.querySelector(".rb-programs-status");
     const button = (name) => section.querySelector(`[data-do="${name}"]`);
     this.#buttons = { start: button("start"), run: button("run"), stop: button("stop"), restore: button("restore") };
     const programs = document.querySelectorAll(".rb-program[data-program]");
@@ -63,7 +64,7 @@ class Bench {
     this.#examples = new Map([...programs].map((each) => [each.dataset.program, textOf(each)]));
     this.#listen();
     this.#enter("idle");
-    this.#open(recall("bench") ?? this.#examples.keys().next().value);
+    this.#open(recall(KEPT) ?? this.#examples.keys().next().value);
     section.hidden = false;
   }
 
@@ -95,8 +96,8 @@ class Bench {
   #open(id) {
     this.#shown = this.#examples.has(id) ? id : OWN;
     this.#aside = null;
-    this.#editor.value = recall(`bench.${this.#shown}`) ?? this.#example();
-    remember("bench", this.#shown);
+    this.#editor.value = recall(`${KEPT}.${this.#shown}`) ?? this.#example();
+    remember(KEPT, this.#shown);
     for (const each of this.section.querySelectorAll("[data-open]")) {
       each.ariaPressed = String(each.dataset.open === this.#shown);
     }
@@ -113,8 +114,8 @@ class Bench {
   }
 
   #keep() {
-    if (this.#editor.value === this.#example()) forget(`bench.${this.#shown}`);
-    else remember(`bench.${this.#shown}`, this.#editor.value);
+    if (this.#editor.value === this.#example()) forget(`${KEPT}.${this.#shown}`);
+    else remember(`${KEPT}.${this.#shown}`, this.#editor.value);
     this.#offerRestoring();
   }
 
@@ -139,7 +140,7 @@ class Bench {
     this.#watchdog = setTimeout(() => this.#breakdown(), START_LIMIT_MS);
     await untilKept(); // a worker made earlier fetches its modules past the offline copy, even when that takes over
     if (attempt !== this.#attempt) return; // stopped meanwhile
-    const worker = new Worker(new URL("./bench-worker.mjs", import.meta.url), { type: "module" });
+    const worker = new Worker(new URL("./programs-worker.mjs", import.meta.url), { type: "module" });
     this.#worker = worker;
     worker.onmessage = ({ data }) => this.#hear(JSON.parse(data), atLast);
     worker.onerror = (event) => {

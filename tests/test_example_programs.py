@@ -3,32 +3,32 @@
 import re
 
 from calc import catalog
-from scripts.blocks import bench
+from scripts.blocks import programs
 
 
 def numbers_behind(pattern, id):
-    return [float(text) for text in re.findall(pattern, bench.printed_by(id), re.MULTILINE)]
+    return [float(text) for text in re.findall(pattern, programs.printed_by(id), re.MULTILINE)]
 
 
 def test_every_program_file_is_on_the_page_and_the_other_way_round():
-    on_the_page = {bench.file_of(each.id) for each in bench.PROGRAMS}
-    assert on_the_page == set(bench.FOLDER.glob("*.py"))
+    on_the_page = {programs.file_of(each.id) for each in programs.PROGRAMS}
+    assert on_the_page == set(programs.FOLDER.glob("*.py"))
 
 
 def test_programs_say_that_their_bow_is_invented():
     for id in ("draw-curve", "thousandths"):
-        assert "invented" in bench.file_of(id).read_text("utf-8").splitlines()[0]
+        assert "invented" in programs.file_of(id).read_text("utf-8").splitlines()[0]
 
 
 def test_lines_fit_a_page_and_nothing_is_printed_that_is_no_number():
-    for each in bench.PROGRAMS:
-        assert max(map(len, bench.file_of(each.id).read_text("utf-8").splitlines())) <= 110
-        assert not re.search(r"\b(?:nan|inf)\b", bench.printed_by(each.id))
+    for each in programs.PROGRAMS:
+        assert max(map(len, programs.file_of(each.id).read_text("utf-8").splitlines())) <= 110
+        assert not re.search(r"\b(?:nan|inf)\b", programs.printed_by(each.id))
 
 
 def test_quantities_are_those_of_the_definitions():
     """An inch is 25.4 mm, a pound 0.45359237 kg, standard gravity 9.80665 m/s2 (definitions, NIST SP 811)."""
-    said = bench.printed_by("first-lines")
+    said = programs.printed_by("first-lines")
     assert "7 3/16 is 0.182563 in SI" in said  # 7.1875 * 0.0254
     assert "48# is 213.514638 in SI" in said  # 48 * 0.45359237 * 9.80665
     assert "520 gr is 0.033695 in SI" in said  # 520 / 7000 * 0.45359237
@@ -52,5 +52,5 @@ def test_each_thousandth_costs_about_as_much_as_benches_say():
 
 
 def test_every_calculator_is_named():
-    first = bench.printed_by("ask-a-calculator").split("\n\n")[0]
+    first = programs.printed_by("ask-a-calculator").split("\n\n")[0]
     assert " ".join(first.split()) == "Calculators: " + ", ".join(catalog.IDS)
