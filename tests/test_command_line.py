@@ -26,19 +26,19 @@ def run(capsys, *words):
 
 
 def test_answers_in_the_terminal(capsys):
-    status, out, err = run(capsys, "tiller", "--upper", "7 3/16 in", "--lower", "7 9/16 in")
+    status, out, err = run(capsys, "tiller", "--upper", "7 5/8 in", "--lower", "7 5/16 in")
     assert status == 0
-    assert out.startswith("The upper distance is 3/8 in smaller than the lower")
+    assert out.startswith("The upper distance is 5/16 in larger than the lower")
     assert not err
 
 
 def test_json_is_in_si(capsys):
-    status, out, _ = run(capsys, "tiller", "--upper", "7 3/16 in", "--lower", "7 9/16 in", "--json")
+    status, out, _ = run(capsys, "tiller", "--upper", "7 5/8 in", "--lower", "7 5/16 in", "--json")
     answer = json.loads(out)
     assert status == 0
     assert answer["calculator"] == "tiller"
-    assert answer["inputs"]["upper"] == pytest.approx(0.1825625)
-    assert answer["results"]["difference"] == {"value": pytest.approx(-0.009525), "unit": "m"}
+    assert answer["inputs"]["upper"] == pytest.approx(0.193675)
+    assert answer["results"]["difference"] == {"value": pytest.approx(0.0079375), "unit": "m"}
     assert {check["level"] for check in answer["checks"]} <= {"ok", "watch", "stop"}
 
 

@@ -9,8 +9,8 @@ print(fill("Calculators: " + ", ".join(catalog.IDS), 72, break_on_hyphens=False)
 print()
 
 tiller = catalog.find("tiller")
-for lower in ("7 in", "7 1/8 in", "7 1/4 in", "7 9/16 in"):
-    job = answer.work_out(tiller, [["upper", "7 3/16 in"], ["lower", lower]])
+for lower in ("7 5/16 in", "7 9/16 in", "7 11/16 in", "8 in"):
+    job = answer.work_out(tiller, [["upper", "7 5/8 in"], ["lower", lower]])
     print(fill("Lower " + lower + ": " + say(job.outcome.headline, "imperial"), 72))
     print()
 

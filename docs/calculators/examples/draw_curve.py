@@ -1,16 +1,16 @@
-"""The draw curve of a bow that is nothing but numbers: an invented recurve of 62 in."""
+"""The draw curve of a bow that is nothing but numbers: an invented recurve of 64 in that pulls 53 lb."""
 
 from calc.mechanics.bow.bow import Bow, Limb
 from calc.quantities import INCH, POUND_FORCE, parse, show, show_number
 
 # From fadeout to nock, at equal distances: angle unstrung in radians, stiffness in N m2.
 ANGLES = (0.05, 0.04, 0.01, -0.03, -0.08, -0.19, -0.42, -0.74, -1.02)
-STIFFNESS = (36.0, 33.0, 29.5, 25.5, 21.5, 18.0, 15.0, 12.0, 9.5)
+STIFFNESS = (38.5, 35.5, 31.5, 27.5, 23.0, 19.5, 16.0, 12.5, 10.0)
 
-limb = Limb(parse("22 1/2 in", "length"), (parse("-3/8 in", "length"), parse("8 1/2 in", "length")),
+limb = Limb(parse("22 1/2 in", "length"), (parse("-3/8 in", "length"), parse("9 1/2 in", "length")),
             ANGLES, STIFFNESS)
 bow = Bow(limb, limb)
-brace_height = parse("8 in", "length")
+brace_height = parse("8 1/4 in", "length")
 braced = bow.brace(brace_height)
 print("String", show(braced.string_length, "length"), "long, tension", show(braced.tension, "force"))
 print()
