@@ -22,7 +22,7 @@ ALLOWED = {
     "outcome": {"declaring", "quantities"},
     "reading": {"dates", "declaring", "outcome", "quantities"},
     "drawings": {"mechanics", "outcome", "quantities"},
-    "bows": {"declaring", "mechanics", "outcome", "quantities", "shop", "tables"},
+    "bows": {"declaring", "drawings", "mechanics", "outcome", "quantities", "shop", "tables"},
     "finishes": {"declaring", "outcome", "quantities", "shop", "tables"},
     "calculators": {"bows", "dates", "declaring", "drawings", "finishes", "mechanics", "numerics", "outcome",
                     "quantities", "shop", "tables"},

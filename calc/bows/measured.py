@@ -37,7 +37,7 @@ be out by a third; of this one it is out by a tenth at worst."""
 # The bow made from them ----------------------------------------------------------
 
 
-class BenchBow:
+class MeasuredBow:
     """A bow as it was measured, from which bows with sanded limbs are made."""
 
     def __init__(
@@ -78,6 +78,10 @@ class BenchBow:
         upper = self.limb(0, factors[0], sanding, removals[0], finishing)
         lower = self.limb(1, factors[1], sanding, removals[1], finishing)
         return Bow(upper, lower, string_stiffness=self.string_stiffness)
+
+    def reshaped(self, profile: Profile) -> "MeasuredBow":
+        """Return the same bow with another unstrung shape."""
+        return MeasuredBow(profile, self.base, self.stations, self.build, self.string_stiffness)
 
 
 def limb_length(bow_length: float, riser_length: float) -> float:
@@ -293,22 +297,36 @@ def build_of(
     return Build(glass_back, glass_belly, glass_modulus, core_modulus)
 
 
-def bench_bow(
+def measured_bow(
+    *,
     bow_length: float,
     riser_length: float,
     brace_height: float,
     throat: float | None,
-    shape: Profile,
     family: str,
-    build: Build,
-    stations: tuple[tuple[Station, ...], tuple[Station, ...]],
-    string_stiffness: float | None,
-) -> BenchBow:
-    """Return the bow as measured, its pivot point at the grip's throat."""
+    profile: tuple[tuple[float, ...], ...],
+    glass_back: float,
+    glass_belly: float,
+    glass_modulus: float,
+    core: str,
+    core_modulus: float | None,
+    upper_stations: tuple[tuple[float, ...], ...],
+    lower_stations: tuple[tuple[float, ...], ...],
+    string_stiffness: float,
+) -> MeasuredBow:
+    """Return the bow as measured, its pivot point at the grip's throat.
+
+    Raises:
+        Refused: measures that cannot belong to one bow.
+    """
     length = limb_length(bow_length, riser_length)
+    build = build_of(glass_back, glass_belly, glass_modulus, core, core_modulus)
+    stations = (stations_of("upper_stations", upper_stations, length, build),
+                stations_of("lower_stations", lower_stations, length, build))
+    shape = unstrung_shape(family, profile, length)
     require_brace(brace_height, length)
     behind = family_throat(family, length) if throat is None else throat
-    return BenchBow(shape, (behind, riser_length / 2), stations, build, string_stiffness)
+    return MeasuredBow(shape, (behind, riser_length / 2), stations, build, string_stiffness)
 
 
 def glass_to_stay(

@@ -1,9 +1,7 @@
 """Bow model: a bow computed as it bends, from bench measures, and what sanding a stretch of it does."""
 
-from collections import namedtuple
 
 from calc.bows.cautions import GLASS_DUST
-from calc.bows.checks import calibration_check, glass_check
 from calc.bows.inputs import (
     belly_share,
     layup_inputs,
@@ -14,21 +12,22 @@ from calc.bows.inputs import (
     shape_group,
 )
 from calc.bows.measured import (
-    BenchBow,
-    bench_bow,
-    build_of,
+    MeasuredBow,
     calibrated,
     cannot_be_drawn,
     draw_from_pivot,
     glass_to_stay,
     has_offsets,
     in_both,
-    limb_length,
+    measured_bow,
     require_stretch,
-    stations_of,
     unstrung_shape,
 )
+from calc.bows.model import Effect, Modelled
+from calc.bows.model_checks import STACKING_FACTOR, effect_check, model_checks
+from calc.bows.model_tables import bow_shapes, curve_chart, curve_table, strain_chart, work_table
 from calc.bows.readings import CURVE_AS_IT_CAME
+from calc.bows.steps import drawn_steps, in_part
 from calc.declaring import (
     TRIAL,
     Calculator,
@@ -38,12 +37,9 @@ from calc.declaring import (
     result,
     rows,
 )
-from calc.drawings.limbs import bow_drawing
 from calc.mechanics.bow.bow import Bow
-from calc.mechanics.bow.elastica import LimbShape
 from calc.mechanics.bow.fitting import (
     BEST,
-    LIMIT,
     Fit,
     fit_steps,
     root_mean_square,
@@ -56,7 +52,7 @@ from calc.mechanics.bow.tuning import (
     bending_shares,
     read,
 )
-from calc.mechanics.bow.working import hardest, surface_strains
+from calc.mechanics.bow.working import surface_strains
 from calc.mechanics.draw_curve import (
     Curve,
     curve_from_readings,
@@ -64,22 +60,11 @@ from calc.mechanics.draw_curve import (
     stacking_onset,
 )
 from calc.outcome import (
-    OK,
     STOP,
-    TEXT,
-    WATCH,
-    Axis,
-    Chart,
-    Check,
-    Column,
-    Drawing,
-    Line,
     Outcome,
     Refused,
     Sentence,
-    Table,
     amount,
-    check,
     sentence,
 )
 from calc.quantities import INCH, ROUNDING
@@ -89,26 +74,11 @@ if TYPE_CHECKING:  # the small engine has no such module
     from collections.abc import Generator
 
 CURVE_POINTS = 20
-FIFTHS = 5
 FEWEST_TO_FIT = 4
 """Readings from which the unstrung shape of the family is scaled to fit them."""
 
 SCALES = (1.0, 1.15)
 LEAST_SCALE, MOST_SCALE = 0.5, 1.5
-HINGE = 1.5
-"""Strain over the mean of the limb's middle from which a place is pointed out (common practice)."""
-
-STACKING_FACTOR = 1.25
-GOOD_MISFIT = 0.03
-"""Root mean square misfit over the weight up to which the curve is called well met."""
-
-Found = namedtuple("Found", "bow bench fit fitted beyond")
-"""The measured bow, how it is read, the calibrated fit, whether its shape was fitted, and what the marked
-draw counts beyond the pivot point [m]."""
-
-Effect = namedtuple("Effect", "weight tiller curve left least strokes_since")
-"""Weight [N], tiller [m] and draw curve once a stretch is sanded, and of the glass on (back, belly) [m] what
-is left where most came off and what must stay; strokes since the glass was read."""
 
 
 def compute(
@@ -144,54 +114,50 @@ def compute(
     strokes_since: int | None,
 ) -> "Generator[float, None, Outcome]":
     """Return the computed bow: its curve, tiller, shapes, and the effect of sanding a stretch."""
-    length = limb_length(bow_length, riser_length)
-    build = build_of(glass_back, glass_belly, glass_modulus, core, core_modulus)
-    stations = (stations_of("upper_stations", upper_stations, length, build),
-                stations_of("lower_stations", lower_stations, length, build))
+    as_family = measured_bow(
+        bow_length=bow_length, riser_length=riser_length, brace_height=brace_height, throat=throat,
+        family=family, profile=profile, glass_back=glass_back, glass_belly=glass_belly,
+        glass_modulus=glass_modulus, core=core, core_modulus=core_modulus, upper_stations=upper_stations,
+        lower_stations=lower_stations, string_stiffness=string_stiffness,
+    )
+    length, build = as_family.profile.length, as_family.build
     draw = draw_from_pivot("draw_length", draw_length, brace_height)
     beyond = draw_length - draw
     pairs = _reading_pairs(readings, brace_height, draw, beyond)
     bench = Bench(brace_height, draw, None if measured == "fadeout" else from_string_end)
     sanding = _sanding(sanded_limb, sanded_from, sanded_to, sanded_depth, belly_share, build, length)
 
-    def bow_of(scale: float) -> BenchBow:
-        shape = unstrung_shape(family, profile, length, scale)
-        return bench_bow(bow_length, riser_length, brace_height, throat, shape, family, build, stations,
-                         string_stiffness)
+    def bow_of(scale: float) -> MeasuredBow:
+        return as_family.reshaped(unstrung_shape(family, profile, length, scale))
 
     yield 0.05
-    calibration = calibrated(bow_of(1.0).bow(), bench, weight, "tiller", tiller, pairs)
+    calibration = calibrated(as_family.bow(), bench, weight, "tiller", tiller, pairs)
     to_fit = len(pairs) >= FEWEST_TO_FIT and not profile and has_offsets(family)
     if to_fit:
         search = fit_steps(lambda scale: bow_of(scale).bow(), SCALES, LEAST_SCALE, MOST_SCALE, bench,
                            weight, tiller, pairs, calibration)
-        fit = None
-        while fit is None:
-            try:
-                yield 0.05 + 0.5 * next(search)
-            except StopIteration as end:
-                fit = end.value
+        fit = yield from in_part(0.05, 0.55, search)
     else:
         fit = Fit(1.0, calibration, root_mean_square(calibration.misfits), BEST)
         yield 0.55
-    found = Found(bow_of(fit.amount), bench, fit, to_fit, beyond)
-    curve = yield from _curve(found, fit.calibration.bow)
+    model = Modelled(bow_of(fit.amount), bench, fit, to_fit, beyond)
+    curve = yield from in_part(0.55, 0.75, _curve(model, fit.calibration.bow))
     yield 0.75
     effect = None
     if sanding is not None and sanded_depth is not None:
-        effect = yield from _effect(found, sanded_limb, sanding, sanded_depth,
-                                    glass_to_stay(build, least_glass or 0.0, glass_new,
-                                                  (came_back, came_belly)), strokes_since or 0)
-    strains = _strains(found)
-    shares = _shares(found.fit.calibration.bow, draw)
+        least = glass_to_stay(build, least_glass or 0.0, glass_new, (came_back, came_belly))
+        effect = yield from in_part(0.75, 0.95, _effect(model, sanded_limb, sanding, sanded_depth, least,
+                                                        strokes_since or 0))
+    strains = _strains(model)
+    shares = _shares(model.fit.calibration.bow, draw)
     yield 0.95
     return Outcome(
-        headline=_headline(found, weight, curve, effect, pairs),
-        values=_values(found, curve, strains, effect, pairs),
-        checks=_checks(found, weight, strains, pairs, curve, effect),
-        tables=(_curve_table(found, curve, pairs), _work_table(found, strains, shares)),
-        charts=(_curve_chart(curve, effect, pairs, beyond), _strain_chart(found, strains)),
-        drawings=(_drawing(found, draw_length),),
+        headline=_headline(model, weight, curve, effect, pairs),
+        values=_values(model, curve, strains, effect, pairs),
+        checks=model_checks(model, weight, strains, pairs, curve, effect),
+        tables=(curve_table(model, curve, pairs), work_table(model, strains, shares)),
+        charts=(curve_chart(curve, effect, pairs, beyond), strain_chart(model, strains)),
+        drawings=(bow_shapes(model, draw_length),),
         assumptions=ASSUMPTIONS,
     )
 
@@ -242,35 +208,26 @@ def _sanding(
     return Sanding(start, end, (end - start) / 4, belly_share)
 
 
-def _curve(found: Found, bow: Bow) -> "Generator[float, None, Curve]":
+def _curve(model: Modelled, bow: Bow) -> "Generator[float, None, Curve]":
     """Return the draw-force curve of a braced bow, draws from the pivot point."""
-    brace, draw = found.bench.brace_height, found.bench.draw
-    distances = [brace + (draw - brace) * i / CURVE_POINTS for i in range(CURVE_POINTS + 1)]
-    forces = [0.0]
-    bow.brace(brace)
-    try:
-        for drawn in bow.curve_steps(distances[1:]):
-            forces.append(drawn.force)
-            yield 0.55 + 0.2 * len(forces) / len(distances)
-    except ValueError as error:
-        raise cannot_be_drawn(draw, error) from None
-    return curve_from_readings(tuple(distances), tuple(forces), tuple([0.0] * len(forces)))
+    distances, forces = yield from drawn_steps(bow, model.bench.brace_height, model.bench.draw, CURVE_POINTS)
+    return curve_from_readings(distances, forces, tuple([0.0] * len(forces)))
 
 
 def _effect(
-    found: Found, limb: str, sanding: Sanding, depth: float, least: tuple[float, float], strokes_since: int
+    model: Modelled, limb: str, sanding: Sanding, depth: float, least: tuple[float, float], strokes_since: int
 ) -> "Generator[float, None, Effect]":
     """Return what the bow comes to once a stretch is sanded."""
-    factors = (found.fit.calibration.upper_factor, found.fit.calibration.lower_factor)
+    factors = (model.fit.calibration.upper_factor, model.fit.calibration.lower_factor)
     removals = (depth if limb in ("upper", "both") else 0.0, depth if limb in ("lower", "both") else 0.0)
-    bow = found.bow.bow(factors, sanding, removals)
+    bow = model.bow.bow(factors, sanding, removals)
     try:
-        state = read(bow, found.bench, found.fit.calibration.state)
+        state = read(bow, model.bench, model.fit.calibration.state)
     except ValueError as error:
         raise Refused("sanded_depth", "The bow cannot be computed once " + in_both("thickness", depth)
                       + " is off that stretch: " + str(error) + ". Sand less.") from None
-    curve = yield from _curve(found, bow)
-    build = found.bow.build
+    curve = yield from _curve(model, bow)
+    build = model.bow.build
     left = build.back - depth * (1 - sanding.belly_share), build.belly - depth * sanding.belly_share
     return Effect(state.weight, state.tiller, curve, left, least, strokes_since)
 
@@ -282,8 +239,8 @@ def _shares(bow: Bow, draw: float) -> Shares:
         raise cannot_be_drawn(draw, error) from None
 
 
-def _strains(found: Found) -> tuple[tuple[float, ...], tuple[float, ...]]:
-    drawn, bow = found.fit.calibration.state.drawn, found.bow
+def _strains(model: Modelled) -> tuple[tuple[float, ...], tuple[float, ...]]:
+    drawn, bow = model.fit.calibration.state.drawn, model.bow
     return (surface_strains(drawn.upper, bow.stations[0], bow.build),
             surface_strains(drawn.lower, bow.stations[1], bow.build))
 
@@ -292,10 +249,14 @@ def _strains(found: Found) -> tuple[tuple[float, ...], tuple[float, ...]]:
 
 
 def _headline(
-    found: Found, weight: float, curve: Curve, effect: Effect | None, pairs: tuple[tuple[float, float], ...]
+    model: Modelled,
+    weight: float,
+    curve: Curve,
+    effect: Effect | None,
+    pairs: tuple[tuple[float, float], ...],
 ) -> Sentence:
-    state = found.fit.calibration.state
-    if effect is not None and _glass_check(found, effect).level == STOP:
+    state = model.fit.calibration.state
+    if effect is not None and effect_check(model, effect).level == STOP:
         return sentence(
             "Do not sand that: it leaves {} of glass on the back and {} on the belly, less than may stay. "
             "Draw weight would fall by {}.",
@@ -309,187 +270,41 @@ def _headline(
     stored = energy_to(curve, curve.draws[-1])
     if pairs:
         return sentence("The computed bow meets your readings to {} and stores {} at {}.",
-                        amount("force", found.fit.misfit), amount("energy", stored), amount("force", weight))
+                        amount("force", model.fit.misfit), amount("energy", stored), amount("force", weight))
     return sentence("The computed bow stores {} at {}; no readings were given to check its curve against.",
                     amount("energy", stored), amount("force", weight))
 
 
 def _values(
-    found: Found,
+    model: Modelled,
     curve: Curve,
     strains: tuple[tuple[float, ...], tuple[float, ...]],
     effect: Effect | None,
     pairs: tuple[tuple[float, float], ...],
 ) -> tuple[tuple[str, float | None], ...]:
-    calibration = found.fit.calibration
+    calibration = model.fit.calibration
     braced = calibration.state.braced
     end = curve.draws[-1]
     onset = stacking_onset(curve, STACKING_FACTOR)
     return (
         ("weight", calibration.state.weight),
         ("tiller", calibration.state.tiller),
-        ("misfit", found.fit.misfit if pairs else None),
+        ("misfit", model.fit.misfit if pairs else None),
         ("upper_factor", calibration.upper_factor),
         ("lower_factor", calibration.lower_factor),
-        ("profile_scale", found.fit.amount if found.fitted else None),
+        ("profile_scale", model.fit.amount if model.fitted else None),
         ("stored_energy", energy_to(curve, end)),
         ("fullness", energy_to(curve, end) / (curve.forces[-1] * (end - curve.draws[0]))),
-        ("stacking_onset", None if onset is None else onset + found.beyond),
+        ("stacking_onset", None if onset is None else onset + model.beyond),
         ("string_length", braced.string_length),
         ("string_tension", braced.tension),
-        ("contact", found.bow.profile.length - braced.contact_upper),
+        ("contact", model.bow.profile.length - braced.contact_upper),
         ("peak_strain", max(max(strains[0]), max(strains[1]))),
         ("sanded_weight_change", None if effect is None else effect.weight - calibration.state.weight),
         ("sanded_tiller_change", None if effect is None else effect.tiller - calibration.state.tiller),
         ("sanded_back_glass", None if effect is None else effect.left[0]),
         ("sanded_belly_glass", None if effect is None else effect.left[1]),
     )
-
-
-def _checks(
-    found: Found,
-    weight: float,
-    strains: tuple[tuple[float, ...], tuple[float, ...]],
-    pairs: tuple[tuple[float, float], ...],
-    curve: Curve,
-    effect: Effect | None,
-) -> tuple[Check, ...]:
-    factors = (found.fit.calibration.upper_factor, found.fit.calibration.lower_factor)
-    checks = [calibration_check(factors), _misfit_check(found, weight, pairs)]
-    if found.fit.end != BEST:
-        checks.append(_scale_check(found.fit))
-    if effect is not None:
-        checks.append(_glass_check(found, effect))
-    for name, limb, shape in (("upper", strains[0], found.fit.calibration.state.drawn.upper),
-                              ("lower", strains[1], found.fit.calibration.state.drawn.lower)):
-        place, ratio = hardest(limb)
-        if ratio > HINGE:
-            checks.append(check("works-" + name, WATCH, sentence(
-                "The " + name + " limb works hardest {} from the fadeout, {} times its middle: take nothing "
-                "off there, and look for a thin place or a wrong reading.",
-                amount("length", shape.arc_length[place]), amount("number", ratio))))
-    if stacking_onset(curve, STACKING_FACTOR) is not None:
-        checks.append(check("stacking", WATCH, "The computed curve stacks near the end of the draw."))
-    return tuple(checks)
-
-
-def _glass_check(found: Found, effect: Effect) -> Check:
-    return glass_check(found.bow.build, effect.least, effect.left, effect.strokes_since)
-
-
-def _scale_check(fit: Fit) -> Check:
-    if fit.end == LIMIT:
-        return check("scale", WATCH, sentence(
-            "The family's offsets were scaled by {}, which is as far as it goes: the bow is of another "
-            "shape. Measure its unstrung shape, and check the readings.", amount("ratio", fit.amount, 0)))
-    return check("scale", WATCH, sentence(
-        "The family's offsets were scaled by {}. With more change the readings might be met better, but no "
-        "such bow can be computed: measure the unstrung shape, and check throat and brace height.",
-        amount("ratio", fit.amount, 0)))
-
-
-def _misfit_check(found: Found, weight: float, pairs: tuple[tuple[float, float], ...]) -> Check:
-    if not pairs:
-        return check("misfit", WATCH, "No readings of weight at other draws were given, so that nothing says "
-                     "how well the computed curve meets the bow. Four or more also fit the family's "
-                     "shape to it, unless that is straight.")
-    worst = max([abs(each) for each in found.fit.calibration.misfits])
-    amounts = (amount("force", found.fit.misfit), amount("force", worst))
-    if found.fit.misfit <= GOOD_MISFIT * weight:
-        return check("misfit", OK, sentence(
-            "The computed curve meets the readings to {} on the mean, {} at worst.", *amounts))
-    return check("misfit", WATCH, sentence(
-        "The computed curve misses the readings by {} on the mean, {} at worst: measure the unstrung shape, "
-        "and check the scale and where draw is measured from.", *amounts))
-
-
-def _curve_table(found: Found, curve: Curve, pairs: tuple[tuple[float, float], ...]) -> Table:
-    lines: list[tuple[float, float | None, float, float | None]] = []
-    if pairs:
-        for pair, miss in zip(pairs, found.fit.calibration.misfits):
-            lines.append((pair[0] + found.beyond, pair[1], pair[1] + miss, miss))
-    else:
-        for place in range(0, len(curve.draws), 4):
-            lines.append((curve.draws[place] + found.beyond, None, curve.forces[place], None))
-    return Table("curve", "Weight at draw: read and computed", (
-        Column("draw", "Draw", "length"), Column("reading", "Read", "force"),
-        Column("computed", "Computed", "force"), Column("miss", "Computed less read", "force"),
-    ), tuple(lines))
-
-
-def _work_table(found: Found, strains: tuple[tuple[float, ...], tuple[float, ...]], shares: Shares) -> Table:
-    drawn = found.fit.calibration.state.drawn
-    lines = []
-    for name, shape, limb, parts in (("upper", drawn.upper, strains[0], shares.upper),
-                                     ("lower", drawn.lower, strains[1], shares.lower)):
-        last = len(limb) - 1
-        for fifth in range(FIFTHS):
-            start, end = fifth * last // FIFTHS, (fifth + 1) * last // FIFTHS
-            carried = sum(parts[start + 1 : end]) + (parts[start] + parts[end]) / 2
-            if fifth == 0:
-                carried += parts[start] / 2
-            if fifth == FIFTHS - 1:
-                carried += parts[end] / 2
-            lines.append((name, shape.arc_length[start], shape.arc_length[end],
-                          sum(limb[start : end + 1]) / (end + 1 - start), carried))
-    return Table("work", "Where the limbs work: taking 1 % of a stretch's stiffness costs this share of 1 % "
-                 "of the weight", (
-        Column("limb", "Limb", TEXT), Column("start", "From", "length"), Column("end", "To", "length"),
-        Column("strain", "Strain, on the mean", "ratio"), Column("share", "Share of the weight", "ratio"),
-    ), tuple(lines))
-
-
-def _curve_chart(
-    curve: Curve, effect: Effect | None, pairs: tuple[tuple[float, float], ...], beyond: float
-) -> Chart:
-    lines = [Line("Computed", "line", [draw + beyond for draw in curve.draws], list(curve.forces))]
-    if effect is not None:
-        lines.append(Line("After sanding", "line", [draw + beyond for draw in effect.curve.draws],
-                          list(effect.curve.forces)))
-    if pairs:
-        lines.append(Line("Readings", "points", [pair[0] + beyond for pair in pairs],
-                          [pair[1] for pair in pairs]))
-    return Chart("curve", "Weight against draw", Axis("Draw", "length"), Axis("Weight", "force"),
-                 tuple(lines))
-
-
-def _strain_chart(found: Found, strains: tuple[tuple[float, ...], tuple[float, ...]]) -> Chart:
-    drawn = found.fit.calibration.state.drawn
-    return Chart("strain", "Where the limbs work at full draw", Axis("From the fadeout", "length"),
-                 Axis("Strain at the face", "ratio"), (
-        Line("Upper limb", "line", list(drawn.upper.arc_length), list(strains[0])),
-        Line("Lower limb", "line", list(drawn.lower.arc_length), list(strains[1])),
-    ))
-
-
-def _drawing(found: Found, draw_length: float) -> Drawing:
-    state = found.fit.calibration.state
-    nock = (state.drawn.nock[0], state.drawn.nock[1])
-    return bow_drawing(
-        _outline(found.bow.bow().upper.shape(0.0, 0.0, (1.0, 0.0)),
-                 found.bow.bow().lower.shape(0.0, 0.0, (1.0, 0.0)), True),
-        _outline(state.braced.upper, state.braced.lower, False),
-        _outline(state.drawn.upper, state.drawn.lower, False),
-        [_leaving(state.braced.lower), _leaving(state.braced.upper)],
-        [_leaving(state.drawn.lower), nock, _leaving(state.drawn.upper)],
-        amount("length", draw_length),
-    )
-
-
-def _outline(upper: LimbShape, lower: LimbShape, own_frame: bool) -> list[tuple[float, float]]:
-    """Return the points from the lower nock over the grip to the upper; `own_frame`: lower limb mirrored."""
-    side = -1.0 if own_frame else 1.0
-    points = [(x, side * y) for x, y in zip(lower.x, lower.y)]
-    points.reverse()
-    return points + [(0.0, 0.0)] + list(zip(upper.x, upper.y))
-
-
-def _leaving(shape: LimbShape) -> tuple[float, float]:
-    """Return where the string leaves a limb."""
-    for place, x, y in zip(shape.arc_length, shape.x, shape.y):
-        if place >= shape.departure - 1e-9:
-            return x, y
-    return shape.x[-1], shape.y[-1]
 
 
 ASSUMPTIONS: tuple[Sentence | str, ...] = (

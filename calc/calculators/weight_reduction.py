@@ -1,9 +1,8 @@
 """Weight reduction: what to take off each limb so that weight and tiller arrive together."""
 
-from collections import namedtuple
 
 from calc.bows.cautions import GLASS_DUST
-from calc.bows.checks import calibration_check, glass_check
+from calc.bows.gone import Past, gone_since, thinner, weight_as_it_came
 from calc.bows.inputs import (
     belly_share,
     layup_inputs,
@@ -14,25 +13,35 @@ from calc.bows.inputs import (
     shape_group,
 )
 from calc.bows.measured import (
-    BenchBow,
-    bench_bow,
-    build_of,
     calibrated,
-    cannot_be_drawn,
     draw_from_pivot,
     glass_to_stay,
     in_both,
-    limb_length,
+    measured_bow,
     require_stretch,
-    stations_of,
-    unstrung_shape,
 )
+from calc.bows.reduction_checks import (
+    reduction_checks,
+    thinnest,
+    whole_drop,
+)
+from calc.bows.reduction_tables import (
+    SHAVING,
+    Stage,
+    feel_table,
+    middle_section,
+    stages_table,
+    station_table,
+    thickness_chart,
+)
+from calc.bows.steps import drawn_steps, in_part
 from calc.bows.targets import (
     edge_inputs,
     finish_sanding,
     target_tiller,
     target_weight,
 )
+from calc.bows.workpiece import Reserve, Workpiece, cube_rule, reserve_of
 from calc.declaring import (
     RULE,
     Calculator,
@@ -40,20 +49,11 @@ from calc.declaring import (
     quantity,
     result,
 )
-from calc.drawings.section import section_drawing
-from calc.mechanics.bow.bow import Bow
 from calc.mechanics.bow.edges import Finishing
-from calc.mechanics.bow.laminate import rigidity_shares
-from calc.mechanics.bow.limb import Sanding, sanded_share
+from calc.mechanics.bow.limb import Sanding
 from calc.mechanics.bow.reduction import Reduction, reduction_steps
 from calc.mechanics.bow.thinning import (
-    Build,
-    Station,
-    layers_of,
     most_removal,
-    section_at,
-    section_rigidity,
-    thinned,
 )
 from calc.mechanics.bow.tuning import (
     Bench,
@@ -62,63 +62,26 @@ from calc.mechanics.bow.tuning import (
     read,
 )
 from calc.outcome import (
-    OK,
-    STOP,
-    TEXT,
-    WATCH,
     Axis,
     Chart,
-    Check,
-    Column,
-    Drawing,
     Line,
     Outcome,
     Refused,
     Sentence,
-    Table,
     amount,
-    check,
     sentence,
 )
-from calc.quantities import INCH, POUND_FORCE, ROUNDING
-from calc.tables import practice
+from calc.quantities import POUND_FORCE, ROUNDING
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:  # the small engine has no such module
-    from collections.abc import Callable, Generator
-    from typing import TypeVar
-
-    T = TypeVar("T")
-
-USUAL_DROP = practice.find("weight-drop").high
-"""More than this share of the weight asks for a warning (common practice)."""
+    from collections.abc import Generator
 
 STAGE_SHARE = 0.6
 """Of what is left to take, how much one stage takes (common practice: less than planned)."""
 
 STAGES = 3
-MOST_STEPS = 40
-GONE_MET = 1e-4
-"""Of the weight, in finding what has gone since the glass was read."""
-
-SHORT = 0.1 * POUND_FORCE
-"""A reserve shorter than this is not pointed out."""
-
-SHAVING = INCH / 1000
 CURVE_POINTS = 9
-Task = namedtuple("Task", "bow bench sanding factors most least finishing")
-"""The measured bow, how it is read, where it is sanded, each limb's stiffness over the reckoned one, the most
-that may come off a limb with the glass that has to stay [m], and what edges and finish sanding take after."""
-
-Past = namedtuple("Past", "came told strokes gone floor_known")
-"""Weight as the bow came [N] and whether it was told, strokes since glass and sections were read, the
-thickness [m] that they took off each limb by the weight lost, None where that is not known, and whether the
-glass that must stay is reckoned from that of the untouched bow."""
-
-Reserve = namedtuple("Reserve", "kept takes")
-"""Weight left on for edges and finish sanding, and what they will take by the model [N]."""
-
-Stage = namedtuple("Stage", "share state")
 
 
 def compute(
@@ -166,25 +129,24 @@ def compute(
     if weight_wanted > weight_now:
         raise Refused("weight_wanted", "The weight wanted is more than the weight now: taking material off "
                       "only brings weight down. Swap the two, or mend one.")
-    came = _weight_as_it_came(weight_now, weight_came, weight_read)
-    length = limb_length(bow_length, riser_length)
-    build = build_of(glass_back, glass_belly, glass_modulus, core, core_modulus)
-    stations = (stations_of("upper_stations", upper_stations, length, build),
-                stations_of("lower_stations", lower_stations, length, build))
-    shape = unstrung_shape(family, profile, length)
-    bow = bench_bow(bow_length, riser_length, brace_height, throat, shape, family, build, stations,
-                    string_stiffness)
+    came = weight_as_it_came(weight_now, weight_came, weight_read)
+    bow = measured_bow(
+        bow_length=bow_length, riser_length=riser_length, brace_height=brace_height, throat=throat,
+        family=family, profile=profile, glass_back=glass_back, glass_belly=glass_belly,
+        glass_modulus=glass_modulus, core=core, core_modulus=core_modulus, upper_stations=upper_stations,
+        lower_stations=lower_stations, string_stiffness=string_stiffness,
+    )
     finishing = Finishing(edge_radius, edge_now, edge_width,
                           finish_sanding(last_paper, finish_paper, scratch))
     draw = draw_from_pivot("draw_length", draw_length, brace_height)
     bench = Bench(brace_height, draw, None if measured == "fadeout" else from_string_end)
-    sanding = _sanding(zone_start, zone_end, feather, belly_share, length)
-    least = glass_to_stay(build, least_glass, glass_new, (came_back, came_belly))
+    sanding = _sanding(zone_start, zone_end, feather, belly_share, bow.profile.length)
+    least = glass_to_stay(bow.build, least_glass, glass_new, (came_back, came_belly))
     yield 0.05
     gone = None
     if strokes_since > 0 and (weight_read or came) > weight_now:
-        gone = _gone_since(bow, bench, sanding, weight_read or came, weight_now, tiller_now)
-        bow = _thinner(bow, sanding, gone)
+        gone = gone_since(bow, bench, sanding, weight_read or came, weight_now, tiller_now)
+        bow = thinner(bow, sanding, gone)
     as_read = (weight_read or came) if strokes_since > 0 else weight_now
     past = Past(came, weight_came is not None or weight_read is not None, strokes_since, gone,
                 glass_new is not None or (came_back is not None and came_belly is not None)
@@ -192,38 +154,26 @@ def compute(
     calibration = calibrated(bow.bow(), bench, weight_now, "tiller_now", tiller_now)
     factors = (calibration.upper_factor, calibration.lower_factor)
     most = most_removal(bow.build, belly_share, least[0] + finishing.faces, least[1] + finishing.faces)
-    task = Task(bow, bench, sanding, factors, most, least, finishing)
+    piece = Workpiece(bow, bench, sanding, factors, most, least, finishing)
     yield 0.25
-    kept = _reserve(task, calibration.state, weight_now, weight_wanted, reserve)
+    kept = reserve_of(piece, calibration.state, weight_now, weight_wanted, reserve)
     aim = min(weight_now, weight_wanted + kept.kept)
-    reduction = yield from _in_part(0.3, 0.7, _reduced(task, aim, weight_wanted, tiller_wanted))
-    stages = yield from _in_part(0.7, 0.8, _stages(task, calibration.state, reduction))
-    curves = yield from _in_part(0.8, 1.0, _curves(task, calibration, reduction, draw_length - draw))
+    reduction = yield from in_part(0.3, 0.7, _reduced(piece, aim, weight_wanted, tiller_wanted))
+    stages = yield from in_part(0.7, 0.8, _stages(piece, calibration.state, reduction))
+    curves = yield from in_part(0.8, 1.0, _curves(piece, calibration, reduction, draw_length - draw))
     return Outcome(
         headline=_headline(reduction, draw_length),
-        values=_values(task, reduction, weight_now, weight_wanted, kept, past),
-        checks=_checks(task, reduction, weight_now, weight_wanted, kept, past, aim, tiller_wanted),
+        values=_values(piece, reduction, weight_now, weight_wanted, kept, past),
+        checks=reduction_checks(piece, reduction, weight_now, weight_wanted, kept, past, aim, tiller_wanted),
         tables=(
-            _stages_table(reduction, stages),
-            _station_table(task, reduction),
-            _feel_table(reduction),
+            stages_table(reduction, stages),
+            station_table(piece, reduction),
+            feel_table(reduction),
         ),
-        charts=(curves, _chart(task, reduction)),
-        drawings=(_drawing(task, reduction),),
-        assumptions=_assumptions(draw_length, calibration, task, last_paper, finish_paper),
+        charts=(curves, thickness_chart(piece, reduction)),
+        drawings=(middle_section(piece, reduction),),
+        assumptions=_assumptions(draw_length, calibration, piece, last_paper, finish_paper),
     )
-
-
-def _in_part(
-    start: float, end: float, work: "Generator[float, None, T]"
-) -> "Generator[float, None, T]":
-    """Run a part of the work, its progress told as from start to end of the whole."""
-    while True:
-        try:
-            part = next(work)
-        except StopIteration as finished:
-            return finished.value
-        yield start + (end - start) * part
 
 
 # The bow -------------------------------------------------------------------------
@@ -239,122 +189,8 @@ def _sanding(start: float, end: float, feather: float, belly_share: float, lengt
     return Sanding(start, stop, feather, belly_share)
 
 
-def _weight_as_it_came(now: float, came: float | None, read: float | None) -> float:
-    """Return the weight as the bow came [N]: now, where nothing else is known.
-
-    Raises:
-        Refused: a weight of before is less than the weight now, or that of the reading more than the first.
-    """
-    for field, words, weight in (("weight_came", "as the bow came", came),
-                                 ("weight_read", "when the glass was read", read)):
-        if weight is not None and weight < now * (1 - ROUNDING):
-            raise Refused(field, "The weight " + words + ", " + in_both("force", weight)
-                          + ", is less than the weight now, " + in_both("force", now)
-                          + ": sanding only takes. Mend one, or leave it empty.")
-    if came is not None and read is not None and read > came * (1 + ROUNDING):
-        raise Refused("weight_read", "The weight when the glass was read is more than the bow had as it "
-                      "came: mend one of them.")
-    return came or read or now
-
-
-def _gone_since(
-    bow: BenchBow, bench: Bench, sanding: Sanding, before: float, now: float, tiller: float
-) -> float:
-    """Return what came off both limbs' thickness, alike, by the weight lost since they were measured [m].
-
-    Raises:
-        Refused: all the glass there was would not explain it.
-    """
-    calibration = calibrated(bow.bow(), bench, before, "tiller_now", tiller)
-    factors = (calibration.upper_factor, calibration.lower_factor)
-    through = most_removal(bow.build, sanding.belly_share, 0.0, 0.0) * (1 - 1e-6)
-
-    def weight_with(gone: float) -> float:
-        return float(read(bow.bow(factors, sanding, (gone, gone)), bench, calibration.state).weight)
-
-    low, high = (0.0, before), (through, _weight_or_none(weight_with, through))
-    if high[1] > now:
-        raise Refused("weight_read", "More weight has gone since the glass was read than all of it would "
-                      "give: check both weights, and measure the glass.")
-    for _ in range(MOST_STEPS):
-        part = (low[1] - now) / (low[1] - high[1])
-        gone = low[0] + min(0.9, max(0.1, part)) * (high[0] - low[0])
-        weight = _weight_or_none(weight_with, gone)
-        if abs(weight - now) <= GONE_MET * now:
-            return gone
-        low, high = ((gone, weight), high) if weight > now else (low, (gone, weight))
-    return high[0]
-
-
-def _weight_or_none(weight_with: "Callable[[float], float]", gone: float) -> float:
-    """Return a weight, none where the bow can no longer be computed."""
-    try:
-        return weight_with(gone)
-    except ValueError:
-        return 0.0
-
-
-def _thinner(bow: BenchBow, sanding: Sanding, gone: float) -> BenchBow:
-    """Return the measured bow with what has gone since taken off its sections and its glass."""
-    stations = []
-    for limb in bow.stations:
-        stations.append(tuple([
-            Station(each.position, each.width, each.thickness - gone * sanded_share(sanding, each.position))
-            for each in limb]))
-    _, build = thinned(bow.stations[0][0], bow.build, gone, sanding.belly_share)
-    return BenchBow(bow.profile, bow.base, (stations[0], stations[1]), build, bow.string_stiffness)
-
-
-def _reserve(task: Task, near: State, now: float, wanted: float, given: float | None) -> Reserve:
-    """Return what to leave on for edges and finish sanding: the weight given, or else what they will take.
-
-    They are taken off the bow about as thin as the plan leaves it, by the rule of thumb.
-
-    Raises:
-        Refused: edges or papers ask for more than the limbs have.
-    """
-    removal = min(task.most, max(0.0, _cube_rule(task, wanted / now)))
-    _require_room(task, removal)
-    try:
-        before = read(_sanded(task, removal, removal), task.bench, near)
-        after = read(task.bow.bow(task.factors, task.sanding, (removal, removal), task.finishing),
-                     task.bench, before)
-    except ValueError as error:
-        raise Refused("edge_radius", "The bow cannot be computed once its edges are rounded to "
-                      + in_both("length", task.finishing.radius) + ": " + str(error)
-                      + ". Ask for less, and check the sections of both limbs.") from None
-    takes = max(0.0, wanted * (before.weight / after.weight - 1))
-    return Reserve(takes if given is None else given, takes)
-
-
-def _require_room(task: Task, removal: float) -> None:
-    """Raise Refused where the limbs are too slight for the finishing asked for."""
-    finishing, build, share = task.finishing, task.bow.build, task.sanding.belly_share
-    glass = min(build.back - removal * (1 - share), build.belly - removal * share)
-    if finishing.faces >= glass:
-        raise Refused("last_paper", "Finish sanding from that paper would take "
-                      + in_both("thickness", finishing.faces) + " off each face, and there is glass of "
-                      + in_both("thickness", glass) + ". Begin with a finer paper, or mend the scratch "
-                      "depth.")
-    widths = [each.width for limb in task.bow.stations for each in limb]
-    thicknesses = [each.thickness for limb in task.bow.stations for each in limb]
-    if finishing.width >= min(widths) / 2:
-        raise Refused("edge_width", "That takes half of the limb's width or more where it is "
-                      + in_both("length", min(widths)) + " wide. Take less off the sides.")
-    most = min(min(widths) - finishing.width, min(thicknesses) - removal - 2 * finishing.faces) / 2
-    for field, radius in (("edge_radius", finishing.radius), ("edge_now", finishing.radius_before)):
-        if radius > most:
-            raise Refused(field, "A radius of " + in_both("length", radius) + " is more than half of the "
-                          "limb where it is thinnest or narrowest: at most " + in_both("length", most)
-                          + " here. Make it smaller, or check the sections.")
-
-
-def _sanded(task: Task, upper: float, lower: float) -> Bow:
-    return task.bow.bow(task.factors, task.sanding, (upper, lower))
-
-
 def _reduced(
-    task: Task, aim: float, weight_wanted: float, tiller_wanted: float
+    piece: Workpiece, aim: float, weight_wanted: float, tiller_wanted: float
 ) -> "Generator[float, None, Reduction]":
     """Return the removals that bring the bow to its targets, or nearest to them.
 
@@ -363,7 +199,7 @@ def _reduced(
     """
     try:
         return (yield from reduction_steps(
-            lambda upper, lower: _sanded(task, upper, lower), task.bench, aim, tiller_wanted, task.most))
+            piece.sanded, piece.bench, aim, tiller_wanted, piece.most))
     except ValueError as error:
         problem = str(error)
     raise Refused("weight_wanted", "On the way to " + in_both("force", weight_wanted) + " with a tiller of "
@@ -371,36 +207,28 @@ def _reduced(
                   + ". Ask for less change, and check the sections of both limbs.")
 
 
-def _stages(task: Task, near: State, reduction: Reduction) -> "Generator[float, None, list[Stage]]":
+def _stages(piece: Workpiece, near: State, reduction: Reduction) -> "Generator[float, None, list[Stage]]":
     """Return what the bow comes to after each stage."""
     stages = []
     done = 0.0
     for stage in range(STAGES):
         done = 1.0 if stage == STAGES - 1 else done + STAGE_SHARE * (1 - done)
-        near = read(_sanded(task, done * reduction.upper, done * reduction.lower), task.bench, near)
+        near = read(piece.sanded(done * reduction.upper, done * reduction.lower), piece.bench, near)
         stages.append(Stage(done, near))
         yield (stage + 1) / STAGES
     return stages
 
 
 def _curves(
-    task: Task, calibration: Calibration, reduction: Reduction, beyond_pivot: float
+    piece: Workpiece, calibration: Calibration, reduction: Reduction, beyond_pivot: float
 ) -> "Generator[float, None, Chart]":
     """Return weight against draw before and after, draws in the marked way."""
-    brace, draw = task.bench.brace_height, task.bench.draw
-    distances = [brace + (draw - brace) * i / CURVE_POINTS for i in range(CURVE_POINTS + 1)]
-    marked = [distance + beyond_pivot for distance in distances]
     lines: list[Line] = []
-    for name, bow in (("Now", calibration.bow), ("Then", _sanded(task, reduction.upper, reduction.lower))):
-        bow.brace(brace)
-        forces = [0.0]
-        try:
-            for drawn in bow.curve_steps(distances[1:]):
-                forces.append(drawn.force)
-                yield (len(lines) + len(forces) / len(distances)) / 2
-        except ValueError as error:
-            raise cannot_be_drawn(draw, error) from None
-        lines.append(Line(name, "line", marked, forces))
+    for name, bow in (("Now", calibration.bow), ("Then", piece.sanded(reduction.upper, reduction.lower))):
+        distances, forces = yield from in_part(
+            len(lines) / 2, (len(lines) + 1) / 2,
+            drawn_steps(bow, piece.bench.brace_height, piece.bench.draw, CURVE_POINTS))
+        lines.append(Line(name, "line", [distance + beyond_pivot for distance in distances], forces))
     return Chart("curve", "Weight against draw, now and then", Axis("Draw", "length"),
                  Axis("Weight", "force"), tuple(lines))
 
@@ -423,10 +251,11 @@ def _headline(reduction: Reduction, draw_length: float) -> Sentence:
 
 
 def _values(
-    task: Task, reduction: Reduction, weight_now: float, weight_wanted: float, reserve: Reserve, past: Past
+    piece: Workpiece, reduction: Reduction, weight_now: float, weight_wanted: float, reserve: Reserve,
+    past: Past,
 ) -> tuple[tuple[str, float], ...]:
-    belly = task.sanding.belly_share
-    back_left, belly_left = _thinnest(task, reduction)
+    belly = piece.sanding.belly_share
+    back_left, belly_left = thinnest(piece, reduction)
     weight = reduction.state.weight
     return (
         ("upper_removal", reduction.upper),
@@ -441,211 +270,15 @@ def _values(
         ("reserve", reserve.kept),
         ("edges_take", reserve.takes),
         ("weight_after_edges", weight - reserve.kept),
-        ("whole_drop", _whole_drop(past, weight_wanted)),
+        ("whole_drop", whole_drop(past, weight_wanted)),
         ("belly_glass_left", belly_left),
         ("back_glass_left", back_left),
-        ("cube_rule", _cube_rule(task, weight / weight_now)),
+        ("cube_rule", cube_rule(piece, weight / weight_now)),
     )
-
-
-def _cube_rule(task: Task, share: float) -> float:
-    """Return what the rule of thumb (weight goes with thickness cubed) would take all along."""
-    thicknesses = [each.thickness for stations in task.bow.stations for each in stations]
-    return float(sum(thicknesses) / len(thicknesses) * (1 - share ** (1 / 3)))
-
-
-def _checks(
-    task: Task,
-    reduction: Reduction,
-    weight_now: float,
-    weight_wanted: float,
-    reserve: Reserve,
-    past: Past,
-    aim: float,
-    tiller_wanted: float,
-) -> tuple[Check, ...]:
-    found = [
-        _glass_stays(task, reduction, past),
-        _drop_check(past, weight_now, weight_wanted),
-        calibration_check(task.factors),
-    ]
-    if reduction.too_heavy:
-        found.append(_weight_check(reduction, aim))
-    if reduction.off_tiller:
-        found.append(_tiller_check(reduction, tiller_wanted))
-    found += _reserve_checks(task, reserve, weight_wanted)
-    if weight_wanted + reserve.kept > weight_now:
-        found.append(check("reserve", WATCH, sentence(
-            "The weight to lose, {}, is less than the reserve for edge sanding, {}: take no weight off the "
-            "faces, and let the edges bring it down.",
-            amount("force", weight_now - weight_wanted), amount("force", reserve.kept))))
-    return tuple(found)
-
-
-def _glass_stays(task: Task, reduction: Reduction, past: Past) -> Check:
-    """Return whether enough glass stays; never OK where the readings or the least that may stay are stale."""
-    found = glass_check(task.bow.build, task.least, _thinnest(task, reduction), past.strokes, past.gone)
-    if found.level != OK or past.floor_known:
-        return found
-    back, belly = _thinnest(task, reduction)
-    return check("glass", WATCH, sentence(
-        "Glass left at the thinnest: {} on the back and {} on the belly. How much of the glass as the bow "
-        "came that is, nobody said: give it, or the least that may stay sinks with every stroke.",
-        amount("thickness", back), amount("thickness", belly)))
-
-
-def _reserve_checks(task: Task, reserve: Reserve, weight_wanted: float) -> list[Check]:
-    """Return whether what is kept covers what edges and finish sanding will take."""
-    short = reserve.takes - reserve.kept
-    if short <= SHORT:
-        return []
-    return [check("reserve-short", WATCH, sentence(
-        "Rounding the edges to {} and finish sanding will take about {}, and {} is kept for them: the bow "
-        "would end near {}. Keep more, or round less.", amount("length", task.finishing.radius),
-        amount("force", reserve.takes), amount("force", reserve.kept),
-        amount("force", weight_wanted - short)))]
-
-
-def _weight_check(reduction: Reduction, aim: float) -> Check:
-    end = " is as near as it gets. " if reduction.off_tiller else " is as near as it gets with tiller kept. "
-    return check("weight-reached", STOP, sentence(
-        "The weight cannot come down to {} within the glass that must stay; {}" + end
-        + "Do not go on through the glass.",
-        amount("force", aim), amount("force", reduction.state.weight)))
-
-
-def _tiller_check(reduction: Reduction, tiller_wanted: float) -> Check:
-    amounts = (amount("length", tiller_wanted), amount("length", reduction.state.tiller))
-    if reduction.too_heavy:
-        return check("tiller-reached", STOP, sentence(
-            "Nor can tiller come to {} within that glass: one limb has no more to give, and the other would "
-            "have to gain stiffness. {} is as near as it gets.", *amounts))
-    end = ("A lower weight would allow it." if reduction.lower_weight_helps
-           else "No lower weight would allow it within the glass that must stay.")
-    return check("tiller-reached", STOP, sentence(
-        "Tiller cannot come to {} at this weight, since one limb would have to gain stiffness; {} is as near "
-        "as it gets. " + end, *amounts))
-
-
-def _thinnest(task: Task, reduction: Reduction) -> tuple[float, float]:
-    """Return the glass left on back and belly at the thinnest place once the faces are finished [m]."""
-    build, belly_share, faces = task.bow.build, task.sanding.belly_share, task.finishing.faces
-    most = max(reduction.upper, reduction.lower)
-    return build.back - most * (1 - belly_share) - faces, build.belly - most * belly_share - faces
-
-
-def _whole_drop(past: Past, weight_wanted: float) -> float:
-    """Return what the whole job takes, of the weight as the bow came."""
-    return float(1 - weight_wanted / past.came)
-
-
-def _drop_check(past: Past, weight_now: float, weight_wanted: float) -> Check:
-    drop = _whole_drop(past, weight_wanted)
-    if past.came > weight_now * (1 + ROUNDING):
-        amounts = (amount("ratio", drop), amount("force", past.came), amount("force", weight_wanted),
-                   amount("ratio", 1 - weight_now / past.came))
-        if drop > USUAL_DROP + ROUNDING:
-            return check("drop", WATCH, sentence(
-                "The whole job takes {}, from {} as it came to {}; {} has gone already. More than {} is not "
-                "ordinary on an old bow: ask whether another bow would serve the owner better.",
-                *amounts, amount("ratio", USUAL_DROP, 0)))
-        return check("drop", OK, sentence(
-            "The whole job takes {}, from {} as it came to {}; {} has gone already. That is ordinary on an "
-            "old bow.", *amounts))
-    if past.strokes > 0 and not past.told and drop <= USUAL_DROP + ROUNDING:
-        return check("drop", WATCH, sentence(
-            "From now on the plan takes {}, but strokes have been done before. Give the weight as the bow "
-            "came: up to {} in all is ordinary on an old bow.",
-            amount("ratio", drop), amount("ratio", USUAL_DROP, 0)))
-    if drop > USUAL_DROP + ROUNDING:
-        return check("drop", WATCH, sentence(
-            "A drop of {} is more than the {} that is ordinary on an old bow: ask whether another bow would "
-            "serve the owner better.", amount("ratio", drop), amount("ratio", USUAL_DROP, 0)))
-    return check("drop", OK, sentence("A drop of {} is ordinary on an old bow.", amount("ratio", drop)))
-
-
-def _stages_table(reduction: Reduction, stages: list[Stage]) -> Table:
-    lines = []
-    for number, stage in enumerate(stages):
-        lines.append((str(number + 1), stage.share * reduction.upper, stage.share * reduction.lower,
-                      stage.state.weight, stage.state.tiller))
-    return Table("stages", "Stages: after each, flex the limbs 20 to 30 short draws, measure, then go on", (
-        Column("stage", "Stage", TEXT), Column("upper", "Off the upper so far", "thickness"),
-        Column("lower", "Off the lower so far", "thickness"), Column("weight", "Weight expected", "force"),
-        Column("tiller", "Tiller expected", "length"),
-    ), tuple(lines))
-
-
-def _limbs(task: Task, reduction: Reduction) -> tuple[tuple[str, tuple[Station, ...], float], ...]:
-    return (
-        ("upper", task.bow.stations[0], reduction.upper),
-        ("lower", task.bow.stations[1], reduction.lower),
-    )
-
-
-def _station_table(task: Task, reduction: Reduction) -> Table:
-    lines = []
-    build, belly_share = task.bow.build, task.sanding.belly_share
-    for name, stations, removal in _limbs(task, reduction):
-        for each in stations:
-            taken = removal * sanded_share(task.sanding, each.position)
-            share = (section_rigidity(each, build, taken, belly_share)
-                     / section_rigidity(each, build, 0.0, belly_share))
-            lines.append((name, each.position, each.thickness, each.thickness - taken,
-                          build.back - taken * (1 - belly_share), build.belly - taken * belly_share, share,
-                          _glass_share(each, build)))
-    return Table("stations", "Each station before and after", (
-        Column("limb", "Limb", TEXT), Column("position", "From the fadeout", "length"),
-        Column("before", "Thickness now", "thickness"), Column("after", "Thickness then", "thickness"),
-        Column("back", "Back glass then", "thickness"), Column("belly", "Belly glass then", "thickness"),
-        Column("share", "Stiffness left", "ratio"), Column("glass", "Of it now from glass", "ratio"),
-    ), tuple(lines))
-
-
-def _glass_share(station: Station, build: Build) -> float:
-    """Return the part of a section's stiffness that its two layers of glass carry."""
-    back, _, belly = rigidity_shares(layers_of(station, build))
-    return back + belly
-
-
-def _feel_table(reduction: Reduction) -> Table:
-    (weight_upper, weight_lower), (tiller_upper, tiller_lower) = reduction.rates
-    lines = []
-    shaving = amount("thickness", SHAVING, 3)
-    for limb, weight, tiller in (("upper", weight_upper, tiller_upper), ("lower", weight_lower, tiller_lower),
-                                 ("both", weight_upper + weight_lower, tiller_upper + tiller_lower)):
-        lines.append((limb, shaving, amount("force", weight * SHAVING, 2), tiller * SHAVING))
-    return Table("feel", sentence("What the first {} does", shaving), (
-        Column("limb", "Off which limb", TEXT), Column("removal", "Taken off", "thickness"),
-        Column("weight", "Weight", "force"), Column("tiller", "Tiller", "thickness"),
-    ), tuple(lines))
-
-
-def _chart(task: Task, reduction: Reduction) -> Chart:
-    lines = []
-    for name, stations, removal in _limbs(task, reduction):
-        places = [each.position for each in stations]
-        now = [each.thickness for each in stations]
-        then = [each.thickness - removal * sanded_share(task.sanding, each.position) for each in stations]
-        lines.append(Line(name + " limb now", "line", places, now))
-        lines.append(Line(name + " limb then", "points", places, then))
-    return Chart("thickness", "Thickness along the limbs, now and then",
-                 Axis("From the fadeout", "length"), Axis("Thickness", "thickness"), tuple(lines))
-
-
-def _drawing(task: Task, reduction: Reduction) -> Drawing:
-    which = 0 if reduction.upper >= reduction.lower else 1
-    name, stations, removal = _limbs(task, reduction)[which]
-    middle = section_at(stations, task.bow.profile.length / 2)
-    belly_share = task.sanding.belly_share
-    taken = removal * sanded_share(task.sanding, middle.position)
-    title = "Section at the middle of the " + name + " limb"
-    return section_drawing(title, middle.thickness, task.bow.build,
-                           taken * (1 - belly_share), taken * belly_share)
 
 
 def _assumptions(
-    draw_length: float, calibration: Calibration, task: Task, last_paper: str, finish_paper: str
+    draw_length: float, calibration: Calibration, piece: Workpiece, last_paper: str, finish_paper: str
 ) -> tuple[Sentence | str, ...]:
     return (
         sentence("Both weights are at the same draw, {}, stated in the marked way; computed weight and "
@@ -660,7 +293,7 @@ def _assumptions(
         sentence("What edges and finish sanding take is worked out on this bow: all four edges rounded to "
                  "{} along the whole limb, and {} off each face from " + last_paper.upper() + " to "
                  + finish_paper.upper() + ", every paper taking out the scratches of the one before.",
-                 amount("length", task.finishing.radius), amount("thickness", task.finishing.faces, 4)),
+                 amount("length", piece.finishing.radius), amount("thickness", piece.finishing.faces, 4)),
         sentence("An error in a thickness counts threefold. At the bench {} to {} for each {} is quoted "
                  "(from memory, common practice); taking glass, the stiffest layer, costs more than such a "
                  "rule says.", amount("thickness", 2 * SHAVING), amount("thickness", 4 * SHAVING),

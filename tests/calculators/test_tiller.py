@@ -8,7 +8,7 @@ from scipy.optimize import brentq
 from calc.answer import work_out
 from calc.bows.measured import (
     TYPICAL_LIMB,
-    BenchBow,
+    MeasuredBow,
     family_profile,
     family_throat,
 )
@@ -131,7 +131,7 @@ def test_taking_what_is_said_brings_the_computed_bow_to_the_middle_of_the_band(f
     values, _ = results(upper=f"{7 * 32 + thirty_seconds}/32", lower="7", family=family)
     length, riser = 22.5 * INCH, 17 * INCH
     stations = tuple(Station(at * length, w, t) for at, w, t in TYPICAL_LIMB)
-    limb = BenchBow(family_profile(family, length), (family_throat(family, length), riser / 2),
+    limb = MeasuredBow(family_profile(family, length), (family_throat(family, length), riser / 2),
                     (stations, stations), Build(0.15, 0.15, 1.0, 1.0), None).limb(0)
 
     def tiller(upper, lower):
@@ -150,7 +150,7 @@ def test_half_of_the_weight_rests_on_each_limb(family):
     values, _ = results(upper="7", lower="7 3/8", family=family)
     length, riser = 22.5 * INCH, 17 * INCH
     stations = tuple(Station(at * length, w, t) for at, w, t in TYPICAL_LIMB)
-    limb = BenchBow(family_profile(family, length), (family_throat(family, length), riser / 2),
+    limb = MeasuredBow(family_profile(family, length), (family_throat(family, length), riser / 2),
                     (stations, stations), Build(0.15, 0.15, 1.0, 1.0), None).limb(0)
 
     def weight(upper):

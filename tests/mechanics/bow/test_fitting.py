@@ -2,7 +2,7 @@
 
 import pytest
 
-from calc.bows.measured import BenchBow, family_profile
+from calc.bows.measured import MeasuredBow, family_profile
 from calc.mechanics.bow.fitting import (
     BEST,
     LIMIT,
@@ -20,8 +20,8 @@ BENCH = Bench(8 * INCH, 26.25 * INCH, None)
 
 
 def bow_of(scale):
-    return BenchBow(family_profile("recurve", LENGTH, scale), (1.1 * INCH, 8.5 * INCH), (STATIONS, STATIONS),
-                    Build(0.045 * INCH, 0.045 * INCH, 39e9, 12.6e9), 25e3).bow()
+    return MeasuredBow(family_profile("recurve", LENGTH, scale), (1.1 * INCH, 8.5 * INCH),
+                       (STATIONS, STATIONS), Build(0.045 * INCH, 0.045 * INCH, 39e9, 12.6e9), 25e3).bow()
 
 
 def finish(search):

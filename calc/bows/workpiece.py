@@ -1,0 +1,91 @@
+"""A measured bow with what is to be done to it, and what its edges and the finish sanding will take."""
+
+from calc.bows.measured import MeasuredBow, in_both
+from calc.mechanics.bow.bow import Bow
+from calc.mechanics.bow.edges import Finishing
+from calc.mechanics.bow.limb import Sanding
+from calc.mechanics.bow.tuning import Bench, State, read
+from calc.outcome import Refused
+
+
+class Workpiece:
+    """A measured bow at work.
+
+    bench: how it is read. sanding: where. factors: each limb's stiffness over the reckoned one. most: what
+    may come off a limb [m]. least: the glass that has to stay on back and belly [m]. finishing: what edges
+    and finish sanding take after.
+    """
+
+    def __init__(
+        self, bow: MeasuredBow, bench: Bench, sanding: Sanding, factors: tuple[float, float], most: float,
+        least: tuple[float, float], finishing: Finishing,
+    ) -> None:
+        self.bow = bow
+        self.bench = bench
+        self.sanding = sanding
+        self.factors = factors
+        self.most = most
+        self.least = least
+        self.finishing = finishing
+
+    def sanded(self, upper: float, lower: float) -> Bow:
+        """Return the bow with so much off the thickness of each limb [m]."""
+        return self.bow.bow(self.factors, self.sanding, (upper, lower))
+
+
+class Reserve:
+    """Weight left on for edges and finish sanding, and what they will take by the model [N]."""
+
+    def __init__(self, kept: float, takes: float) -> None:
+        self.kept = kept
+        self.takes = takes
+
+
+def reserve_of(piece: Workpiece, near: State, now: float, wanted: float, given: float | None) -> Reserve:
+    """Return what to leave on for edges and finish sanding: the weight given, or else what they will take.
+
+    They are taken off the bow about as thin as the plan leaves it, by the rule of thumb.
+
+    Raises:
+        Refused: edges or papers ask for more than the limbs have.
+    """
+    removal = min(piece.most, max(0.0, cube_rule(piece, wanted / now)))
+    _require_room(piece, removal)
+    try:
+        before = read(piece.sanded(removal, removal), piece.bench, near)
+        after = read(piece.bow.bow(piece.factors, piece.sanding, (removal, removal), piece.finishing),
+                     piece.bench, before)
+    except ValueError as error:
+        raise Refused("edge_radius", "The bow cannot be computed once its edges are rounded to "
+                      + in_both("length", piece.finishing.radius) + ": " + str(error)
+                      + ". Ask for less, and check the sections of both limbs.") from None
+    takes = max(0.0, wanted * (before.weight / after.weight - 1))
+    return Reserve(takes if given is None else given, takes)
+
+
+def _require_room(piece: Workpiece, removal: float) -> None:
+    """Raise Refused where the limbs are too slight for the finishing asked for."""
+    finishing, build, share = piece.finishing, piece.bow.build, piece.sanding.belly_share
+    glass = min(build.back - removal * (1 - share), build.belly - removal * share)
+    if finishing.faces >= glass:
+        raise Refused("last_paper", "Finish sanding from that paper would take "
+                      + in_both("thickness", finishing.faces) + " off each face, and there is glass of "
+                      + in_both("thickness", glass) + ". Begin with a finer paper, or mend the scratch "
+                      "depth.")
+    widths = [each.width for limb in piece.bow.stations for each in limb]
+    thicknesses = [each.thickness for limb in piece.bow.stations for each in limb]
+    if finishing.width >= min(widths) / 2:
+        raise Refused("edge_width", "That takes half of the limb's width or more where it is "
+                      + in_both("length", min(widths)) + " wide. Take less off the sides.")
+    most = min(min(widths) - finishing.width, min(thicknesses) - removal - 2 * finishing.faces) / 2
+    for field, radius in (("edge_radius", finishing.radius), ("edge_now", finishing.radius_before)):
+        if radius > most:
+            raise Refused(field, "A radius of " + in_both("length", radius) + " is more than half of the "
+                          "limb where it is thinnest or narrowest: at most " + in_both("length", most)
+                          + " here. Make it smaller, or check the sections.")
+
+
+def cube_rule(piece: Workpiece, share: float) -> float:
+    """Return what the rule of thumb (weight goes with thickness cubed) would take all along."""
+    thicknesses = [each.thickness for stations in piece.bow.stations for each in stations]
+    return float(sum(thicknesses) / len(thicknesses) * (1 - share ** (1 / 3)))
