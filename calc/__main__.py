@@ -6,35 +6,19 @@ import sys
 from pathlib import Path
 
 from calc import catalog
-from calc.answer import EXAMPLE, Job, standing_of, work_out
-from calc.dates import show_date
+from calc.answer import EXAMPLE, Job, work_out
+from calc.command.as_json import answer_data, checks_data, described
+from calc.command.as_text import answer_text, check_lines
+from calc.command.options import parser_of, with_attached_values
 from calc.declaring import (
-    CHOICE,
-    COUNT,
-    DATE,
     FACT,
-    ROWS,
-    SWITCH,
     Calculator,
-    Input,
     inputs_of,
 )
 from calc.links import complete, pairs_of, with_units
-from calc.outcome import (
-    TEXT,
-    Amount,
-    Check,
-    Column,
-    Outcome,
-    Sentence,
-    Table,
-    say,
-    write,
-    write_cell,
-)
-from calc.quantities import SYSTEMS, kind_of
+from calc.outcome import Outcome
+from calc.quantities import SYSTEMS
 from calc.reading import echo, given_twice, matters
-from calc.report import LEVEL_WORDS, declared_values, in_order_of_weight
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -44,9 +28,6 @@ if TYPE_CHECKING:
 
 COMPUTED = 0
 BAD_INPUT = 2
-
-REPEATED = ("Of an option given more than once, or of a name that a link carries more than once, the first "
-            "counts; a note says so.")
 
 LONE_MARK = "--"
 """Typed as a value, argparse takes it for a mark of its own and hands on an empty list."""
@@ -76,7 +57,7 @@ def _list(words: list[str]) -> int:
     options = parser.parse_args(words)
     calculators = [catalog.find(id) for id in catalog.IDS]
     if options.json:
-        print(json.dumps([_described(each) for each in calculators], indent=2))
+        print(json.dumps([described(each) for each in calculators], indent=2))
     else:
         for each in calculators:
             print(f"{each.id:20}{each.purpose}")
@@ -84,31 +65,9 @@ def _list(words: list[str]) -> int:
     return COMPUTED
 
 
-def _described(calculator: Calculator) -> dict[str, object]:
-    return {
-        "id": calculator.id,
-        "title": calculator.title,
-        "inputs": [_described_input(each) for each in inputs_of(calculator)],
-    }
-
-
-def _described_input(each: Input) -> dict[str, object]:
-    described = {"id": each.id, "kind": each.kind, "unit": _si_unit(each.kind), "default": each.default,
-                 "low": _input_value(each, each.low), "high": _input_value(each, each.high)}
-    if each.kind == CHOICE:
-        described["choices"] = [option.id for option in each.choices]
-    if each.kind == ROWS:
-        described["columns"] = [_described_input(column) for column in each.columns]
-    return described
-
-
-def _si_unit(kind: str) -> str:
-    return "" if kind in (CHOICE, SWITCH, DATE, ROWS, TEXT) else "1" if kind == COUNT else kind_of(kind).si
-
-
 def _compute(calculator: Calculator, words: list[str]) -> int:
-    parser = _parser(calculator)
-    parsed = vars(parser.parse_args(_with_attached_values(words)))
+    parser = parser_of(calculator)
+    parsed = vars(parser.parse_args(with_attached_values(words)))
     options = {name: LONE_MARK if value == [] else value for name, value in parsed.items()}
     own = [(each.id, LONE_MARK if text == [] else text)
            for each in inputs_of(calculator) for text in options[each.id] or []]
@@ -147,24 +106,16 @@ def _show(job: Job, outcome: Outcome, options: "dict[str, Any]", bench: "Bench |
                   f"({error.strerror}). Name another folder.", file=sys.stderr)
             return BAD_INPUT
     if options["json"]:
-        found = as_json(job, outcome)
+        found = answer_data(job, outcome)
         if bench is not None:
-            found["record"] = {"title": bench.title(), "checks": _checks_json(bench.checks(), job.system)}
+            found["record"] = {"title": bench.title(), "checks": checks_data(bench.checks(), job.system)}
         print(json.dumps(found, indent=2, allow_nan=False))
         return COMPUTED
     if bench is not None:
-        lines = [bench.title(), *_check_lines(bench.checks(), job.system), ""]
+        lines = [bench.title(), *check_lines(bench.checks(), job.system), ""]
         print("\n".join(lines))
-    print(as_text(job, outcome))
+    print(answer_text(job, outcome))
     return COMPUTED
-
-
-def _check_lines(checks: tuple[Check, ...], system: str) -> list[str]:
-    return [f"{LEVEL_WORDS[each.level]}: {say(each.text, system)}" for each in checks]
-
-
-def _checks_json(checks: tuple[Check, ...], system: str) -> list[dict[str, str]]:
-    return [{"id": each.id, "level": each.level, "text": say(each.text, system)} for each in checks]
 
 
 def _compute_from_record(
@@ -229,118 +180,6 @@ def _save(outcome: Outcome, folder: Path) -> None:
     folder.mkdir(parents=True, exist_ok=True)
     for each in outcome.files:
         (folder / each.name).write_text(each.text, encoding="utf-8", newline="")
-
-
-def _with_attached_values(words: list[str]) -> list[str]:
-    """Return the words with each value tied to its option, so that `--own-low -1/8` is a value."""
-    tied: list[str] = []
-    for word in words:
-        negative = word[:1] in ("-", "\u2212") and word[1:2] in "0123456789.,½¼¾⅛⅜⅝⅞" and len(word) > 1
-        if negative and tied and tied[-1].startswith("--") and "=" not in tied[-1]:
-            tied[-1] += "=" + word
-        else:
-            tied.append(word)
-    return tied
-
-
-def _parser(calculator: Calculator) -> argparse.ArgumentParser:
-    parser = argparse.ArgumentParser(prog=f"python -m calc {calculator.id}", description=calculator.purpose,
-                                     epilog=REPEATED, allow_abbrev=False)
-    for each in inputs_of(calculator):
-        names = ["--" + each.id.replace("_", "-")]
-        if "_" in each.id:
-            names.append("--" + each.id)
-        parser.add_argument(*names, dest=each.id, action="append", metavar="VALUE", help=_help(each))
-    parser.add_argument("--link", action="append", metavar="ADDRESS",
-                        help="take the figures of a link, such as one that somebody sent; options go before "
-                             "its figures, its units are those of bare numbers unless --imperial or --metric "
-                             "is given, and what it leaves out keeps the meaning that it had")
-    parser.add_argument("--record", metavar="FILE",
-                        help="take the inputs from a bow's file; options go before it, and a fact that "
-                             "neither tells is refused by its name")
-    parser.add_argument("--keep", action="store_true", help="write the answer into that file")
-    parser.add_argument("--strict", action="store_true",
-                        help="refuse to answer with facts of the worked example; name those missing")
-    parser.add_argument("--json", action="store_true", help="one JSON object, numbers in SI")
-    parser.add_argument("--save", metavar="FOLDER",
-                        help="write the files that come with the result into a folder")
-    system = parser.add_mutually_exclusive_group()
-    system.add_argument("--imperial", dest="units", action="store_const", const="imperial",
-                        help="read bare numbers and show results in imperial units (the default)")
-    system.add_argument("--metric", dest="units", action="store_const", const="metric",
-                        help="read bare numbers and show results in metric units")
-    return parser
-
-
-def _help(each: Input) -> str:
-    text = f"{each.label}. {each.help}".rstrip()
-    if each.kind == CHOICE:
-        text += " One of: " + ", ".join(option.id for option in each.choices) + "."
-    if each.kind == ROWS:
-        columns = ", ".join(column.label for column in each.columns)
-        text += f" Rows apart by ; and cells by : ({columns})."
-    return f"{text} Default: {each.default or 'empty'}".replace("%", "%%")
-
-
-def as_json(job: Job, outcome: Outcome) -> dict[str, object]:
-    """Return a finished job as data in SI, apart from any unit system."""
-    return {
-        "calculator": job.calculator.id,
-        "inputs": {each.id: _input_value(each, job.values[each.id])
-                   for each in inputs_of(job.calculator)},
-        "results": {declared.id: {"value": value, "unit": _si_unit(declared.kind)}
-                    for declared, value in declared_values(job.calculator, outcome)},
-        "standing": standing_of(job),
-        "checks": _checks_json(tuple(in_order_of_weight(outcome.checks)), job.system),
-        "tables": {table.id: _table_rows(table, job.system) for table in outcome.tables},
-        "notes": job.notes,
-    }
-
-
-def _input_value(each: Input, value: object) -> object:
-    if each.kind == DATE and isinstance(value, int):
-        return show_date(value)
-    if each.kind == ROWS and isinstance(value, tuple):
-        return [dict(zip([column.id for column in each.columns], row)) for row in value]
-    return value
-
-
-def _table_rows(table: Table, system: str) -> list[dict[str, object]]:
-    return [{column.id: _cell_value(column, cell, system) for column, cell in zip(table.columns, row)}
-            for row in table.rows]
-
-
-def _cell_value(column: Column, cell: object, system: str) -> object:
-    if isinstance(cell, Amount):
-        return {"value": cell.value, "unit": _si_unit(cell.kind)}
-    if column.kind == TEXT and isinstance(cell, (str, Sentence)):
-        return say(cell, system)
-    return cell
-
-
-def as_text(job: Job, outcome: Outcome) -> str:
-    """Return a finished job as text for a terminal."""
-    system = job.system
-    lines = [say(outcome.headline, system), ""]
-    lines += [*_check_lines(tuple(in_order_of_weight(outcome.checks)), system), ""]
-    for declared, value in declared_values(job.calculator, outcome):
-        if value is not None:
-            lines.append(f"{declared.label + ':':45} {write(Amount(declared.kind, value, None), system)}")
-    for table in outcome.tables:
-        lines += ["", say(table.caption, system)] + _table_lines(table, system)
-    lines += ["", "What this assumes"] + ["- " + say(each, system) for each in outcome.assumptions]
-    lines += ["", "Before you act on it"] + ["- " + say(each, system) for each in job.calculator.cautions]
-    if job.notes:
-        lines += ["", *job.notes]
-    return "\n".join(lines)
-
-
-def _table_lines(table: Table, system: str) -> list[str]:
-    cells = [[column.label for column in table.columns]]
-    for row in table.rows:
-        cells.append([write_cell(column, cell, system) for column, cell in zip(table.columns, row)])
-    widths = [max(len(row[index]) for row in cells) for index in range(len(table.columns))]
-    return ["  ".join(text.ljust(width) for text, width in zip(row, widths)).rstrip() for row in cells]
 
 
 def _show_what_the_terminal_can() -> None:
