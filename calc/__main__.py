@@ -135,7 +135,7 @@ def _compute_from_record(
                  ("units", options["units"] or SYSTEMS[0])]
         named = [name for name, _ in pairs]
         rest = [each for each in inputs_of(calculator) if each.id not in named]
-        job = Job(calculator, pairs, {each.id: EXAMPLE for each in rest})
+        job = Job(calculator, pairs, {each.id: EXAMPLE for each in rest} | given.standing())
         missing = [each for each in rest if each.role == FACT and matters(each, job.values)]
         if missing and not job.problems:
             raise record.Failed(recorded.missing_text(bench, given, missing))
@@ -143,16 +143,13 @@ def _compute_from_record(
             pass
         if job.outcome is None:
             raise record.Failed("\n".join(each.message for each in job.problems))
-        stale = given.stale(job.facts())
-        labels = {each.id: each.label for each in inputs_of(calculator)}
-        outcome = recorded.without_stale_order(job.outcome, stale, labels)
         job.notes += given.remarks()
         if options["keep"]:
-            bench.keep(recorded.answer_entry(calculator, outcome, pairs, given, stale, job.system))
+            bench.keep(recorded.answer_entry(job, job.outcome, pairs, given))
     except record.Failed as error:
         print(error, file=sys.stderr)
         return BAD_INPUT
-    return _show(job, outcome, options, bench)
+    return _show(job, job.outcome, options, bench)
 
 
 def _with_options(

@@ -15,6 +15,10 @@ A request is `{"calculator": id, "pairs": [[id, text], ...], "standing": {id: "e
 An answer's `standing` names, in the same way, those of them that it leans on: facts that matter for the
 choices made. Once one figure is the reader's they become a check of the id `standing`, level `watch`, and no
 check of the answer says `ok`: nothing is in order because the example is.
+
+A figure that was read before the bow was last changed stands as `"stale"`, with its day behind a space where
+that is known (`"stale 12 May"`). An answer that leans on such says so in a check of the id `stale`, and says
+no `ok` either.
 """
 
 import json
@@ -50,6 +54,9 @@ MOST_PAIRS = 200
 EXAMPLE = "example"
 """The standing of a figure that is the worked example's."""
 
+STALE = "stale"
+"""The standing of a figure that was read before the bow was last changed; its day may follow."""
+
 MOST_NAMED = 6
 """How many of the example's figures a check names before it counts the rest."""
 
@@ -69,6 +76,8 @@ class Job:
         self.notes += unknown
         given = [name for name, _ in rest]
         self._lent = _lent(calculator, given, standing)
+        self._stale = {name: said[len(STALE):].strip() for name, said in (standing or {}).items()
+                       if said.startswith(STALE)}
         self._has_own = any(each.id in given and each.id not in self._lent for each in inputs_of(calculator))
         self.outcome: Outcome | None = None
         self._steps: Generator[float, None, Outcome] | None = None
@@ -112,6 +121,14 @@ class Job:
         """Return those of its facts that are the worked example's."""
         return [each for each in self.facts() if each.id in self._lent]
 
+    def stale(self) -> list[Input]:
+        """Return those of its facts that were read before the last change."""
+        return [each for each in self.facts() if each.id in self._stale]
+
+    def day_of(self, each: Input) -> str:
+        """Return the day of a stale figure; empty where it is not known."""
+        return self._stale[each.id]
+
     def is_mixed(self) -> bool:
         """Return whether somebody's own figures and facts of the example stand side by side."""
         return self._has_own and len(self.of_the_example()) > 0
@@ -132,11 +149,14 @@ def _counts(each: Input, value: object) -> bool:
 
 
 def _without_borrowed_order(outcome: Outcome, job: Job) -> Outcome:
-    """Return an outcome in which nothing is in order on figures of the example beside somebody's own."""
-    if not job.is_mixed():
+    """Return an outcome in which nothing is in order on figures of the example, or on stale ones."""
+    leaning = [say for is_so, say in ((job.is_mixed(), _standing_check), (len(job.stale()) > 0, _stale_check))
+               if is_so]
+    if not leaning:
         return outcome
     kept = tuple([each for each in outcome.checks if each.level != OK])
-    return outcome.replacing_checks((_standing_check(job, len(outcome.checks) - len(kept)),) + kept)
+    unjudged = len(outcome.checks) - len(kept)
+    return outcome.replacing_checks(tuple([say(job, unjudged) for say in leaning]) + kept)
 
 
 def _standing_check(job: Job, unjudged: int) -> Check:
@@ -149,11 +169,23 @@ def _standing_check(job: Job, unjudged: int) -> Check:
     text = (share + " facts behind this answer " + ("is" if len(lent) == 1 else "are")
             + " still the worked example's, not yours: " + names + ". ")
     if unjudged:
-        text += ("Type your own; until then nothing is called in order ("
-                 + str(unjudged) + (" check is" if unjudged == 1 else " checks are") + " not judged).")
+        text += "Type your own; until then " + _not_judged(unjudged)
     else:
         text += "Type your own before you act on it."
     return check("standing", WATCH, text)
+
+
+def _stale_check(job: Job, unjudged: int) -> Check:
+    named = [each.label + (" (" + job.day_of(each) + ")" if job.day_of(each) else "") for each in job.stale()]
+    text = "Read before the last change to the bow, so to be read again: " + ", ".join(named) + "."
+    if unjudged:
+        text += " Until then " + _not_judged(unjudged)
+    return check("stale", WATCH, text)
+
+
+def _not_judged(unjudged: int) -> str:
+    return ("nothing is called in order ("
+            + str(unjudged) + (" check is" if unjudged == 1 else " checks are") + " not judged).")
 
 
 def work_out(
@@ -178,6 +210,7 @@ def page_answer(job: Job) -> dict[str, object]:
         "tree": None,
         "charts": [],
         "files": [],
+        "kept": {},
     }
     if job.outcome is not None:
         answer["standing"] = standing_of(job)
@@ -185,7 +218,15 @@ def page_answer(job: Job) -> dict[str, object]:
         answer["charts"] = [chart_data(each, job.system) for each in job.outcome.charts]
         answer["files"] = [{"name": each.name, "type": each.media_type, "text": each.text}
                            for each in job.outcome.files]
+        answer["kept"] = what_is_kept(job.calculator, job.outcome)
     return answer
+
+
+def what_is_kept(calculator: Calculator, outcome: Outcome) -> "dict[str, list[list[object]]]":
+    """Return what a bow's record keeps of an outcome beside its headline: results in SI, levels of checks."""
+    return {"results": [[declared.id, value] for declared, value in declared_values(calculator, outcome)
+                        if value is not None],
+            "checks": [[each.id, each.level] for each in outcome.checks]}
 
 
 def standing_of(job: Job) -> dict[str, str]:

@@ -4,18 +4,16 @@ import hashlib
 from pathlib import Path
 from urllib.parse import urlencode
 
+from calc.answer import STALE, Job, what_is_kept
 from calc.command import record
 from calc.declaring import Calculator, Input, inputs_of
-from calc.outcome import OK, WATCH, Check, Outcome, check, say
-from calc.record import checks, summary
-from calc.record.entries import MOST_TEXT, Entry
+from calc.outcome import Check, Outcome, say
+from calc.record import checks, keep, summary
+from calc.record.entries import Entry
 from calc.record.fill import Filled, fill
 from calc.record.fold import State
 from calc.record.moments import short_day
-from calc.report import declared_values, in_order_of_weight
-
-PAIR_FACTS = ("pairs", "more_pairs", "last_pairs")
-"""Facts of a kept answer that share its figures, since one holds only so many letters."""
+from calc.report import in_order_of_weight
 
 TOO_LONG = "--keep: this answer is too long to be kept. Nothing was written."
 
@@ -60,10 +58,10 @@ class Known:
         found = self.filled.get(each.id)
         return found.how if found else "Type it."
 
-    def stale(self, facts: list[Input]) -> list[Filled]:
-        """Return what an answer leans on that was read before the last change."""
-        return [self.filled[each.id] for each in facts if each.id in self.filled
-                and self.filled[each.id].text and self.filled[each.id].stale]
+    def standing(self) -> dict[str, str]:
+        """Return how figures stand that were read before the last change, as a request says it."""
+        return {each.input: f"{STALE} {short_day(each.entry.at) if each.entry else ''}".strip()
+                for each in self.filled.values() if each.text and each.stale}
 
     def remarks(self) -> list[str]:
         """Return how figures came about that nobody read as they stand."""
@@ -97,75 +95,29 @@ def missing_text(bench: Bench, given: Known, missing: list[Input]) -> str:
     return "\n".join(lines)
 
 
-def without_stale_order(outcome: Outcome, stale: list[Filled], labels: dict[str, str]) -> Outcome:
-    """Return an outcome in which nothing is in order on figures that were read before the last change."""
-    if not stale:
-        return outcome
-    named = [labels[each.input] + (f" ({short_day(each.entry.at)})" if each.entry else "") for each in stale]
-    kept = tuple(each for each in outcome.checks if each.level != OK)
-    unjudged = len(outcome.checks) - len(kept)
-    text = "Read before the last change to the bow, so to be read again: " + ", ".join(named) + "."
-    if unjudged:
-        text += (" Until then nothing is called in order (" + str(unjudged)
-                 + (" check is" if unjudged == 1 else " checks are") + " not judged).")
-    return outcome.replacing_checks((check("stale", WATCH, text), *kept))
-
-
-def answer_entry(
-    calculator: Calculator,
-    outcome: Outcome,
-    pairs: list[tuple[str, str]],
-    given: Known,
-    stale: list[Filled],
-    system: str,
-) -> Entry:
+def answer_entry(job: Job, outcome: Outcome, pairs: list[tuple[str, str]], given: Known) -> Entry:
     """Return the entry that keeps an answer as it was given.
 
     Args:
-        calculator: that answered.
+        job: a finished one.
         outcome: its answer.
         pairs: all figures that it had, as typed, units with them.
         given: what of them the record told.
-        stale: those of them that were read before the last change.
-        system: unit system of the words.
 
     Raises:
         Failed: the figures are too long to keep.
     """
-    facts = [("calculator", calculator.id), *_shared_out(pairs),
-             ("origin", _origins([name for name, _ in pairs], given)),
-             ("headline", say(outcome.headline, system)),
-             ("results", ";".join(f"{declared.id}={value}" for declared, value
-                                  in declared_values(calculator, outcome) if value is not None)),
-             ("checks", ";".join(f"{each.id}={each.level}" for each in outcome.checks)),
-             ("stale", ", ".join(each.input for each in stale))]
-    kept = tuple((name, text) for name, text in facts if text)
-    if any(len(text) > MOST_TEXT for _, text in kept):
-        raise record.Failed(TOO_LONG)
-    return Entry(record.new_id(), record.now(), "answer", kept, source=f"{calculator.id} {release()}")
-
-
-def _shared_out(pairs: list[tuple[str, str]]) -> list[tuple[str, str]]:
-    """Return the figures as a link says them, over as many facts as it takes."""
-    texts = [""]
-    for pair in pairs:
-        one = urlencode([pair])
-        if len(texts[-1]) + 1 + len(one) > MOST_TEXT:
-            texts.append("")
-        texts[-1] += ("&" if texts[-1] else "") + one
-    if len(texts) > len(PAIR_FACTS) or any(len(each) > MOST_TEXT for each in texts):
-        raise record.Failed(TOO_LONG)
-    return list(zip(PAIR_FACTS, texts))
-
-
-def _origins(names: list[str], given: Known) -> str:
-    """Return which figures were typed and which came from which entry."""
-    by_origin: dict[str, list[str]] = {}
-    for name in names:
-        found = given.filled.get(name)
-        origin = "typed" if found is None else found.entry.id if found.entry else "not known"
-        by_origin.setdefault(origin, []).append(name)
-    return "; ".join(f"{origin}: {', '.join(by_origin[origin])}" for origin in sorted(by_origin))
+    kept = what_is_kept(job.calculator, outcome)
+    said = [("headline", say(outcome.headline, job.system)),
+            *[(name, ";".join(f"{id}={value}" for id, value in each)) for name, each in kept.items()],
+            ("stale", ", ".join(each.id for each in job.stale()))]
+    try:
+        facts = keep.answer_facts(job.calculator.id, [urlencode([pair]) for pair in pairs],
+                                  keep.origins_of([name for name, _ in pairs], given.filled), said)
+    except keep.TooLong as error:
+        raise record.Failed(TOO_LONG) from error
+    return Entry(record.new_id(), record.now(), "answer", tuple(facts),
+                 source=f"{job.calculator.id} {release()}")
 
 
 def release() -> str:

@@ -7,6 +7,7 @@ from calc.record.entries import Entry
 from calc.record.fold import State
 
 DERIVED_SHEET = "derived"
+SHOP_SHEET = "shop."
 
 
 class Filled:
@@ -24,6 +25,11 @@ class Filled:
         self.stale = told.stale
         self.said = told.said
         self.how = how
+
+    @property
+    def is_of_the_shop(self) -> bool:
+        """Whether it holds for every bow on the bench; unknown, the usual figure stands for it."""
+        return self.fact.startswith(SHOP_SHEET)
 
 
 def fill(state: State, calculator: str, chosen: dict[str, str] | None = None) -> list[Filled]:

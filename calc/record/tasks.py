@@ -5,7 +5,7 @@ every request; each answer is complete.
 """
 
 from calc.outcome import Refused, say
-from calc.record import checks, file, quick, sheets, steps, summary, table
+from calc.record import checks, file, keep, quick, sheets, steps, summary, table
 from calc.record.declare import Sheet
 from calc.record.entries import Entry, entry_json, read_entries
 from calc.record.fill import fill
@@ -17,6 +17,7 @@ from calc.report import checks_tree
 TYPE_CHECKING = False
 if TYPE_CHECKING:  # the small engine has no such module
     from collections.abc import Callable
+    from typing import Any
 
     Asked = dict[str, object]
     Answer = dict[str, object]
@@ -99,14 +100,69 @@ def _told_entry(entry: Entry, counts: bool) -> "Answer":
 
 
 def _fill(asked: "Asked") -> "Answer":
-    """Return what a record knows of a calculator's inputs; "pairs": what its form holds, if known."""
-    pairs = asked.get("pairs") or []
-    assert isinstance(pairs, list)
-    chosen = {str(pair[0]): str(pair[1]) for pair in pairs}
-    found = fill(_state(asked), str(asked["calculator"]), chosen)
-    return {"filled": [{"input": each.input, "text": each.text, "stale": each.stale,
+    """Return what a record knows of a calculator's inputs; "pairs": what its form holds, if known.
+
+    With it what the bow is called and what its whole record shows, for above the answer.
+    """
+    state = _state(asked)
+    found = fill(state, str(asked["calculator"]), dict(_pairs(asked, "pairs")))
+    return {"title": summary.title(state), "tag": state.text("bow.tag"),
+            "checks": [checks_tree(checks.checks(state), _units(asked))],
+            "filled": [{"input": each.input, "text": each.text, "stale": each.stale,
                         "since": short_day(each.entry.at) if each.entry else "",
-                        "said": each.said, "how": each.how} for each in found]}
+                        "said": each.said, "how": each.how, "shop": each.is_of_the_shop} for each in found]}
+
+
+def _fresh(asked: "Asked") -> "Answer":
+    """Return which figures "typed" for a calculator a record does not know so, and what it would not take.
+
+    "pairs": all that its form holds.
+    """
+    found = _fresh_in(asked)
+    return {"fresh": [{"input": each.input, "label": each.label, "text": each.text, "was": each.was,
+                       "refused": keep.refused(each)} for each in found]}
+
+
+def _fresh_in(asked: "Asked") -> list[keep.Fresh]:
+    return keep.fresh(_state(asked), str(asked["calculator"]), _pairs(asked, "typed"),
+                      dict(_pairs(asked, "pairs")))
+
+
+def _keep(asked: "Asked") -> "Answer":
+    """Return the entries that keep an answer and, with "readings", what was typed for it.
+
+    "figures": each input as a link says it. "said": headline, results and checks as facts of the sheet
+    "answer". "ids": more of them than sheets could ask for.
+    """
+    state = _state(asked)
+    calculator = str(asked["calculator"])
+    pairs = _pairs(asked, "pairs")
+    typed = [name for name, _ in _pairs(asked, "typed")]
+    filled = {each.input: each for each in fill(state, calculator, dict(pairs)) if each.input not in typed}
+    facts = keep.answer_facts(calculator, [str(each) for each in _list(asked, "figures")],
+                              keep.origins_of([name for name, _ in pairs], filled), _pairs(asked, "said"))
+    ids = [str(each) for each in _list(asked, "ids")]
+    at = str(asked["at"])
+    made = [Entry(ids[0], at, "answer", tuple(facts), source=str(asked["source"]))]
+    readings = [each for each in _fresh_in(asked) if not keep.refused(each)] if asked.get("readings") else []
+    names: list[str] = []
+    for each in readings:
+        if each.sheet not in names:
+            names.append(each.sheet)
+    for place, sheet in enumerate(names):
+        own = tuple([(each.name, each.text) for each in readings if each.sheet == sheet])
+        made.append(Entry(ids[1 + place], at, sheet, own))
+    return {"entries": [{"id": each.id, "text": entry_json(each)} for each in made]}
+
+
+def _pairs(asked: "Asked", name: str) -> list[tuple[str, str]]:
+    return [(str(pair[0]), str(pair[1])) for pair in _list(asked, name)]
+
+
+def _list(asked: "Asked", name: str) -> "list[Any]":
+    found = asked.get(name) or []
+    assert isinstance(found, list)
+    return found
 
 
 # Adding to it --------------------------------------------------------------------
@@ -187,6 +243,7 @@ def _csv(asked: "Asked") -> "Answer":
 
 
 TASKS: "tuple[tuple[str, Callable[[Asked], Answer]], ...]" = (
-    ("head", _head), ("stand", _stand), ("fill", _fill), ("take", _take), ("strike", _strike),
+    ("head", _head), ("stand", _stand), ("fill", _fill), ("fresh", _fresh), ("keep", _keep), ("take", _take),
+    ("strike", _strike),
     ("step", _step), ("file", _file), ("read", _read), ("csv", _csv),
 )

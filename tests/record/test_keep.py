@@ -1,0 +1,105 @@
+"""What keeping an answer writes into a record: the answer as it was said, and what was typed for it."""
+
+import json
+
+import pytest
+
+from calc.record import keep, tasks
+from calc.record.entries import MOST_TEXT, Entry, entry_json, read_entries
+from calc.record.fold import State
+
+IDS = [f"01k2f7m3q9xw{number:02d}" for number in range(10, 20)]
+READING = Entry("01k2f7m3q9xw01", "2026-05-12T18:10+02:00", "reading",
+                (("weight", "47.7 lb"), ("at_draw", "28 in"), ("brace", "7 3/4 in"), ("upper", "7 5/8 in"),
+                 ("lower", "7 5/16 in")))
+
+
+def fresh(calculator: str, *typed: tuple[str, str], form: tuple[tuple[str, str], ...] = ()):
+    found = keep.fresh(State([READING]), calculator, list(typed), dict(form + typed))
+    return [(each.sheet, each.name, each.text, each.was) for each in found]
+
+
+def test_what_was_typed_anew_becomes_a_reading_and_says_what_stood_there():
+    found = fresh("tiller", ("brace_height", "7 13/16 in"))
+    assert found == [("reading", "brace", "7 13/16 in", "7 3/4 in")]
+
+
+@pytest.mark.parametrize("text", ["7 3/4 in", "7.75 in", "7-3/4 in"])
+def test_the_same_figure_in_other_words_is_nothing_new(text):
+    assert fresh("tiller", ("brace_height", text)) == []
+
+
+def test_a_weight_is_written_with_its_draw_or_not_at_all():
+    assert fresh("weight-reduction", ("weight_now", "46 lb"), form=(("draw_length", "28 in"),)) == [
+        ("reading", "weight", "46 lb", "47.7 lb"), ("reading", "at_draw", "28 in", "28 in")]
+    assert fresh("tiller", ("draw_weight", "46 lb")) == []
+    assert fresh("weight-reduction", ("draw_length", "27 in"), form=(("weight_now", "47.7 lb"),)) == []
+
+
+def test_what_a_record_works_out_is_not_written_down():
+    assert fresh("weight-reduction", ("tiller_now", "1/4 in"), ("weight_came", "53 lb")) == []
+
+
+def test_words_of_a_calculator_become_the_records_own():
+    found = fresh("arrow-match", ("string_material", "polyester"))
+    assert found == [("string", "material", "polyester", "")]
+    assert fresh("arrow-match", ("string_material", "low_stretch")) == []  # the record has two such
+
+
+def asked(**more):
+    return {"task": "keep", "units": "imperial", "entries": "[" + entry_json(READING) + "]",
+            "calculator": "tiller", "pairs": [["upper", "7 5/8 in"], ["brace_height", "7 13/16 in"]],
+            "typed": [["brace_height", "7 13/16 in"]],
+            "figures": ["upper=7+5/8+in", "brace_height=7+13/16+in"],
+            "said": [["headline", "Take 3 % off."], ["results", ""]], "ids": IDS,
+            "at": "2026-05-13T09:00+02:00", "source": "tiller abc", **more}
+
+
+def kept(**more) -> list[Entry]:
+    answer = tasks.answer(asked(**more))
+    return read_entries("[" + ",".join(each["text"] for each in answer["entries"]) + "]")[0]
+
+
+def test_an_answer_is_kept_as_it_was_said_with_where_each_figure_came_from():
+    [answer] = kept()
+    assert answer.sheet == "answer"
+    assert answer.source == "tiller abc"
+    assert dict(answer.facts) == {
+        "calculator": "tiller", "pairs": "upper=7+5/8+in&brace_height=7+13/16+in",
+        "headline": "Take 3 % off.",
+        "origin": f"{READING.id}: upper; typed: brace_height"}
+
+
+def test_with_readings_what_was_typed_is_an_entry_of_its_own():
+    _, reading = kept(readings=True)
+    assert (reading.sheet, reading.facts) == ("reading", (("brace", "7 13/16 in"),))
+    state = State([READING, reading])
+    assert state.text("reading.brace") == "7 13/16 in"
+
+
+def test_a_figure_that_the_record_does_not_take_is_named_and_left_out():
+    odd = {"typed": [["brace_height", "40 in"]], "pairs": [["brace_height", "40 in"]]}
+    [found] = tasks.answer(asked(**odd) | {"task": "fresh"})["fresh"]
+    assert "40 in" in found["refused"]
+    assert len(kept(readings=True, **odd)) == 1
+
+
+def test_an_answer_too_long_for_a_record_is_refused_whole():
+    with pytest.raises(keep.TooLong):
+        keep.answer_facts("tiller", ["upper=" + "7" * (MOST_TEXT - 10)] * 4, {}, [])
+
+
+def test_a_long_answer_is_shared_out_over_its_facts():
+    figures = [f"{letter}=" + "7" * (MOST_TEXT // 2 - 3) for letter in "abcd"]
+    facts = dict(keep.answer_facts("tiller", figures, {}, []))
+    assert "&".join(facts[name] for name in keep.PAIR_FACTS if name in facts) == "&".join(figures)
+
+
+def test_filling_says_what_the_bow_is_called_and_what_its_record_shows():
+    found = tasks.answer(asked() | {"task": "fill"})
+    assert found["title"]
+    assert json.dumps(found["checks"]).count("rb-check") >= 1
+    brace = next(each for each in found["filled"] if each["input"] == "brace_height")
+    assert (brace["text"], brace["since"]) == ("7 3/4 in", "12 May")
+    assert not brace["stale"]
+    assert not brace["shop"]
