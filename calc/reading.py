@@ -5,7 +5,7 @@
 from calc.dates import parse_date, show_date
 from calc.declaring import BY_UNITS, CHOICE, COUNT, DATE, ROWS, SWITCH, Calculator, Input, inputs_of
 from calc.outcome import WATCH, Check, Problem, Refused
-from calc.quantities import could_be_a_share, kind_of, parse, show, show_number
+from calc.quantities import SYSTEMS, could_be_a_share, kind_of, parse, show, show_number
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:  # the small engine has no such module
@@ -168,7 +168,7 @@ def _read_quantity(
     low, high = each.bounds()
     allowed = show(low, each.kind, system) + " to " + show(high, each.kind, system)
     kind = kind_of(each.kind)
-    mend = "Type " + kind.noun + " from " + allowed + ", for example " + each.default + "."
+    mend = "Type " + kind.noun + " from " + allowed + _for_example(each, system) + "."
     if not text.strip():
         if each.optional:
             return None
@@ -187,6 +187,14 @@ def _read_quantity(
         raise Refused(field, label + " must be from " + allowed + "; you typed “" + echo(text)
                       + "”. Check the number and its unit.", row, column)
     return value
+
+
+def _for_example(each: Input, system: str) -> str:
+    """Return words with the example's text in the reader's units; nothing where the example is empty."""
+    if not each.default:
+        return ""
+    shown = show(parse(each.default, each.kind), each.kind, system)
+    return ", for example " + (each.default if system == SYSTEMS[0] else shown)
 
 
 def _plain_number(number: float) -> str:

@@ -78,9 +78,9 @@ def _on_the_slope(draw_length: float, weight: float, slope: float) -> float:
     try:
         return draw_curve.draw_weight_at(draw_length, weight, MARKED_DRAW, slope)
     except ValueError:
-        pass  # refused below: the small engine knows no chained exceptions
-    raise Refused("slope", "With this slope the bow would pull nothing at the archer's draw. Measure the "
-                  "weight at two draws: the slope is what it differs by, over what they differ by.")
+        raise Refused("slope", "With this slope the bow would pull nothing at the archer's draw. Measure the "
+                      "weight at two draws: the slope is what it differs by, over what they differ by."
+                      ) from None
 
 
 # Computed --------------------------------------------------------------------
@@ -113,11 +113,9 @@ def _computed_curve(
     try:
         draws, forces = _drawn(Bow(limb, limb), brace_height, reach)
     except ValueError as error:
-        problem = str(error)
-    else:
-        return Curve(draws, forces, monotone_slopes(draws, forces))
-    raise Refused("curve", "A bow of this family, these lengths and this brace height cannot be computed: "
-                  + problem + ". Check them, or choose another way to the curve.")
+        raise Refused("curve", "A bow of this family, these lengths and this brace height cannot be "
+                      "computed: " + str(error) + ". Check them, or choose another way to the curve.") from None
+    return Curve(draws, forces, monotone_slopes(draws, forces))
 
 
 def _drawn(bow: Bow, brace_height: float, reach: float) -> tuple[tuple[float, ...], tuple[float, ...]]:

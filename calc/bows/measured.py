@@ -150,10 +150,9 @@ def _braced(bow: Bow, brace_height: float) -> Braced:
     try:
         return bow.brace(brace_height)
     except ValueError as error:
-        problem = str(error)
-    raise Refused("brace_height", "A bow of these measures cannot be braced to "
-                  + in_both("length", brace_height) + ": " + problem + ". Check brace height, throat, "
-                  "unstrung shape and lengths.")
+        raise Refused("brace_height", "A bow of these measures cannot be braced to "
+                      + in_both("length", brace_height) + ": " + str(error) + ". Check brace height, throat, "
+                      "unstrung shape and lengths.") from None
 
 
 def cannot_be_drawn(distance: float, error: ValueError) -> Refused:
@@ -182,11 +181,11 @@ def calibrated(
     try:
         return calibrate(bow, bench, weight, tiller, readings)
     except Unmet:
-        pass
+        raise Refused(tiller_field, "Limbs of these measures cannot show a tiller of "
+                      + in_both("length", tiller) + ". Check it and its sign, brace height, throat, and the "
+                      "sections of both limbs.") from None
     except ValueError as error:
         raise cannot_be_drawn(max(draws), error) from None
-    raise Refused(tiller_field, "Limbs of these measures cannot show a tiller of " + in_both("length", tiller)
-                  + ". Check it and its sign, brace height, throat, and the sections of both limbs.")
 
 
 def draw_from_pivot(field: str, marked: float, brace_height: float) -> float:

@@ -154,8 +154,7 @@ def _vapour(
     if solvent == "own":
         if density is None or molar_mass is None or lower_limit is None:
             raise Refused("density", "Give density, molar mass and lower flammable limit from the safety "
-                                     "data "
-                          "sheet, or choose a solvent from the list.")
+                          "data sheet, or choose a solvent from the list.")
         name = "the solvent"
         bounds = _own_bound(breathing_limit)
     else:
@@ -166,8 +165,7 @@ def _vapour(
     volume = vapour_volume(liquid, density, molar_mass, temperature)
     if volume > room:
         raise Refused("liquid", "This much liquid becomes more vapour than the room holds. Check the amount "
-                                "and "
-                      "its unit.")
+                      "and its unit.")
     rate = volume / seconds
     return Vapour(name, lower_limit, molar_mass, volume, rate,
                   rising_share(rate, flow, room, seconds, mixing_factor), volume / room, bounds)

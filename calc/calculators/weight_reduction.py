@@ -201,10 +201,10 @@ def _reduced(
         return (yield from reduction_steps(
             piece.sanded, piece.bench, aim, tiller_wanted, piece.most))
     except ValueError as error:
-        problem = str(error)
-    raise Refused("weight_wanted", "On the way to " + in_both("force", weight_wanted) + " with a tiller of "
-                  + in_both("length", tiller_wanted) + " lies a bow that cannot be computed: " + problem
-                  + ". Ask for less change, and check the sections of both limbs.")
+        raise Refused("weight_wanted", "On the way to " + in_both("force", weight_wanted)
+                      + " with a tiller of " + in_both("length", tiller_wanted)
+                      + " lies a bow that cannot be computed: " + str(error)
+                      + ". Ask for less change, and check the sections of both limbs.") from None
 
 
 def _stages(piece: Workpiece, near: State, reduction: Reduction) -> "Generator[float, None, list[Stage]]":

@@ -54,7 +54,7 @@ PATH = Path(
         ),
         question(
             "edge-open", "Where is it open, and how deep?",
-            answer("On the stiff ramp beside the riser, nowhere deeper than 1/16 in", "ramp-lift"),
+            answer("On the stiff ramp beside the riser, nowhere deeper than 1/16 in (1.6 mm)", "ramp-lift"),
             answer("On that ramp but deeper, or at a fadeout", "fadeout-lift"),
             answer("Where the limb bends, however little", "limb-lift"),
             answer("Between layers of wood, or a coin sounds dull beside it", "core-parted"),

@@ -150,7 +150,7 @@ FINDINGS = (
             "Paper goes in, however little, and you find where it ends.", LOOK,
             "Not to be glued at home. Somebody experienced judges it; without one it is a bow for the wall.",
             _LIFTED),
-    Finding("lifted_fadeout", "Glass lifted at a fadeout, or on the ramp deeper than 1/16 in",
+    Finding("lifted_fadeout", "Glass lifted at a fadeout, or on the ramp deeper than 1/16 in (1.6 mm)",
             "Paper goes in there, and you find where it ends.", LOOK,
             "Not to be glued at home. Somebody experienced judges it; without one it is a bow for the wall.",
             _LIFTED),

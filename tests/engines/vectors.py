@@ -1,4 +1,5 @@
-"""Requests to every calculator: its example, random figures, the edges of its bounds, and mistakes.
+"""Requests to every calculator: its example, random figures, the edges of its bounds, mistakes,
+and figures that do not go together.
 
 The same on every run: the dice are seeded with the calculator's id.
 """
@@ -12,6 +13,7 @@ from calc import (
     reading,
 )
 from calc.dates import show_date
+from tests.calculators.together import TOGETHER
 
 RANDOM_REQUESTS = 12
 MISTAKES = (
@@ -34,6 +36,8 @@ def requests(id: str) -> list[Request]:
     found += edges(calculator)
     found.append(request(id, exact_pairs(calculator, dice), dice.choice(quantities.SYSTEMS)))
     found += mistakes(calculator)
+    found += [request(id, list(differs.items()), system) for of, _, differs in TOGETHER if of == id
+              for system in quantities.SYSTEMS]
     return found
 
 
