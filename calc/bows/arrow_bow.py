@@ -114,7 +114,8 @@ def _computed_curve(
         draws, forces = _drawn(Bow(limb, limb), brace_height, reach)
     except ValueError as error:
         raise Refused("curve", "A bow of this family, these lengths and this brace height cannot be "
-                      "computed: " + str(error) + ". Check them, or choose another way to the curve.") from None
+                      "computed: " + str(error) + ". Check them, or choose another way to the curve."
+                      ) from None
     return Curve(draws, forces, monotone_slopes(draws, forces))
 
 
