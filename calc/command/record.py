@@ -26,6 +26,7 @@ from calc.report import LEVEL_WORDS, in_order_of_weight
 
 DONE = 0
 BAD_INPUT = 2
+NEWER = "was written by a later release"
 FORMER = "~"
 """Behind the name of a file that was replaced."""
 
@@ -262,6 +263,8 @@ def entries_of(path: Path) -> list[Entry]:
         raise Failed(f"“{path}” cannot be read ({error.strerror}).") from None
     except ValueError as error:
         raise Failed(f"“{path}”: {error}.") from None
+    if found.is_newer:
+        print(f"“{path}” {NEWER}; it is read as far as this one understands it.", file=sys.stderr)
     if found.missing or found.unread:
         print(f"“{path}” is damaged: {found.missing} entries are missing, {len(found.unread)} cannot be "
               "read.", file=sys.stderr)
@@ -277,6 +280,8 @@ def save(path: Path, entries: list[Entry]) -> None:
         Failed: it cannot be written.
     """
     beside = path.with_name(path.name + ".new")
+    if _is_newer(path):
+        raise Failed(f"“{path}” {NEWER}, so nothing is written into it. Nothing was changed.")
     try:
         beside.write_text(file.page(entries, SYSTEMS[0]), encoding="utf-8")
         if path.exists():
@@ -286,3 +291,9 @@ def save(path: Path, entries: list[Entry]) -> None:
     except OSError as error:
         raise Failed(f"“{path}” cannot be written ({error.strerror}). Nothing was changed.") from None
 
+
+def _is_newer(path: Path) -> bool:
+    try:
+        return file.record_in(path.read_text(encoding="utf-8")).is_newer
+    except (OSError, ValueError):
+        return False

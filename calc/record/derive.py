@@ -265,7 +265,7 @@ def stroke_log(state: State) -> list[tuple[Batch | None, Entry]]:
         entry = weight.entry
         if tiller(entry) is None or newest is None or abs(weight.draw - newest.draw) > SAME_DRAW:
             continue
-        batch = _between(state, before, entry) if before else None
+        batch = between(state, before, entry) if before else None
         if before and batch is None:
             log = []
         log.append((batch, entry))
@@ -273,10 +273,19 @@ def stroke_log(state: State) -> list[tuple[Batch | None, Entry]]:
     return log
 
 
-def _between(state: State, before: Entry, after: Entry) -> Batch | None:
-    """Return the strokes between two readings; None where they were made on more than one paper."""
-    mark = (after.moment, after.id)
-    batches = [each for each in state.since("strokes", before) if (each.moment, each.id) < mark]
+def between(state: State, before: Entry, after: Entry | None) -> Batch | None:
+    """Return the strokes between two readings.
+
+    Args:
+        state: of a record.
+        before: the earlier reading.
+        after: the later one; None: what has been done to this day.
+
+    Returns:
+        all of them together; None where they were made on more than one paper.
+    """
+    batches = [each for each in state.since("strokes", before)
+               if after is None or (each.moment, each.id) < (after.moment, after.id)]
     papers = sorted({each.fact("paper") for each in batches})
     if len(papers) > 1:
         return None

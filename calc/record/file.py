@@ -21,9 +21,16 @@ from calc.record.entries import (
 from calc.record.fold import State, union
 from calc.record.moments import show_local
 
-OPENING = '<script type="application/json" id="rebrace-record">'
+NAMED = '<script type="application/json" id="rebrace-record'
+OPENING = NAMED + '">'
 CLOSING = "</script>"
 COUNT = 'data-entries="'
+FORM_MARK = 'data-form="'
+BOWS_MARK = 'data-bows="'
+FORM = 1
+"""Of what a file holds. A file of a later form is read as far as it is understood, and never written over."""
+
+MOST_BOWS = 500
 LONGEST_FILE = 64 * 1024 * 1024
 """[letters] photos included."""
 
@@ -38,12 +45,18 @@ LEVELS = (("stop", "Stop"), ("watch", "Watch"), ("ok", "In order"))
 
 
 class Found:
-    """What a file gave: entries, what could not be read, and how many entries its head told of."""
+    """What a file gave: entries, what could not be read, how many entries its head told of, and its form."""
 
-    def __init__(self, entries: list[Entry], unread: list[Unread], told: int | None):
+    def __init__(self, entries: list[Entry], unread: list[Unread], told: int | None, form: int = FORM):
         self.entries = entries
         self.unread = unread
         self.told = told
+        self.form = form
+
+    @property
+    def is_newer(self) -> bool:
+        """Return whether a later release wrote it, in a form that this one does not know."""
+        return self.form > FORM
 
     @property
     def missing(self) -> int:
@@ -65,25 +78,62 @@ def page(entries: list[Entry], system: str, with_private: bool = True) -> str:
     Returns:
         an HTML page without script; `record_in` reads the entries back.
     """
+    kept = _kept(entries, with_private)
+    title = _escaped(summary.title(State(kept)))
+    return _page(title, "<body" + _counted(kept) + ">\n" + _bow(kept, system, OPENING))
+
+
+def page_of_all(records: list[list[Entry]], system: str, with_private: bool = True) -> str:
+    """Return one file of several bows.
+
+    Args:
+        records: entries of each bow.
+        system: as of `page`.
+        with_private: as of `page`.
+
+    Returns:
+        an HTML page without script; `records_in` reads all of them back.
+    """
+    parts = ["<body " + BOWS_MARK + str(len(records)) + '">\n<p>Bows in this file: ' + str(len(records))
+             + "</p>\n"]
+    for number, entries in enumerate(records, 1):
+        kept = _kept(entries, with_private)
+        opening = NAMED + "-" + str(number) + '">'
+        parts.append("<section" + _counted(kept) + ">\n" + _bow(kept, system, opening) + "</section>\n")
+    return _page("All bows", "".join(parts))
+
+
+def _kept(entries: list[Entry], with_private: bool) -> list[Entry]:
     once = union(entries)
-    kept = once if with_private else [each for each in map(_without_private, once) if each is not None]
-    state = State(kept)
-    title = _escaped(summary.title(state))
-    parts = [
+    return once if with_private else without_private(once)
+
+
+def _counted(entries: list[Entry]) -> str:
+    return " " + FORM_MARK + str(FORM) + '" ' + COUNT + str(len(entries)) + '"'
+
+
+def _page(title: str, body: str) -> str:
+    return "".join([
         "<!doctype html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n",
         '<meta name="viewport" content="width=device-width">\n',
         '<meta http-equiv="Content-Security-Policy" content="' + POLICY + '">\n',
         "<title>" + title + "</title>\n<style>" + STYLE + "</style>\n</head>\n",
-        "<body " + COUNT + str(len(kept)) + '">\n<h1>' + title + "</h1>\n",
+        body, "</body>\n</html>\n",
+    ])
+
+
+def _bow(entries: list[Entry], system: str, opening: str) -> str:
+    state = State(entries)
+    return "".join([
+        "<h1>" + _escaped(summary.title(state)) + "</h1>\n",
         "<p>" + _escaped(say(summary.weights(state), system)) + "</p>\n",
         "<p>Next: " + _escaped(summary.whats_next(state)) + "</p>\n",
         _checks(state, system),
         _standing(state),
-        _history(kept, state),
+        _history(entries, state),
         "<p>This page shows what was measured and done. It does not say that the bow is safe.</p>\n",
-        OPENING, entries_json(kept), CLOSING, "\n</body>\n</html>\n",
-    ]
-    return "".join(parts)
+        opening, entries_json(entries), CLOSING, "\n",
+    ])
 
 
 def name_of(state: State) -> str:
@@ -221,7 +271,7 @@ def _escaped(text: str) -> str:
 
 
 def record_in(text: str) -> Found:
-    """Return what a file holds: a page of `page`, or the bare JSON of a record.
+    """Return what the file of one bow holds: a page of `page`, or the bare JSON of a record.
 
     Args:
         text: of the file, hostile until read.
@@ -230,22 +280,58 @@ def record_in(text: str) -> Found:
         its entries, what could not be read of it, and how many entries it ought to hold.
 
     Raises:
-        ValueError: it is no file of a bow, or larger than is read; the message says which.
+        ValueError: it is no file of a bow, holds several, or is larger than is read; the message says which.
+    """
+    found = records_in(text)
+    if len(found) > 1:
+        raise ValueError("the file holds " + str(len(found)) + " bows, not one")
+    return found[0]
+
+
+def records_in(text: str) -> list[Found]:
+    """Return what a file of one bow or of several holds.
+
+    Args:
+        text: of the file, hostile until read.
+
+    Returns:
+        as of `record_in`, one a bow.
+
+    Raises:
+        ValueError: it is no file of bows, or larger than is read; the message says which.
     """
     if len(text) > LONGEST_FILE:
         raise ValueError("the file is larger than is read: at most 64 million letters")
-    start = text.find(OPENING)
-    if start < 0:
+    parts = text.split(NAMED)
+    if len(parts) > MOST_BOWS + 1:
+        raise ValueError("the file holds more than " + str(MOST_BOWS) + " bows")
+    if len(parts) == 1:
         if text.lstrip()[:1] in ("[", "{"):
             entries, unread = read_entries(text)
-            return Found(entries, unread, None)
+            return [Found(entries, unread, None)]
         raise ValueError("the file holds no record: it is no bow's file, or its end is missing")
-    inside = text[start + len(OPENING):]
-    end = inside.find(CLOSING)
-    return _by_lines(inside if end < 0 else inside[:end], _told(text[:start]))
+    found = []
+    for place in range(1, len(parts)):
+        _, _, inside = parts[place].partition(">")
+        head = parts[place - 1].partition(CLOSING)[2] if place > 1 else parts[0]
+        found.append(_by_lines(inside.partition(CLOSING)[0], _number_after(COUNT, head),
+                               _number_after(FORM_MARK, head) or FORM))
+    return found
 
 
-def _by_lines(text: str, told: int | None) -> Found:
+def bows_told(text: str) -> int:
+    """Return how many bows a file's head tells of.
+
+    Args:
+        text: of the file.
+
+    Returns:
+        1 where it tells of none.
+    """
+    return _number_after(BOWS_MARK, text.partition(NAMED)[0]) or 1
+
+
+def _by_lines(text: str, told: int | None, form: int) -> Found:
     lines = text.split("\n")
     if len(lines) > MOST_ENTRIES:
         raise ValueError("the record holds more than " + str(MOST_ENTRIES) + " entries")
@@ -259,7 +345,7 @@ def _by_lines(text: str, told: int | None) -> Found:
             entries.append(read_entry(bare))
         except ValueError as error:
             unread.append(Unread(bare[:MOST_TEXT], str(error)))
-    return Found(entries, unread, told)
+    return Found(entries, unread, told, form)
 
 
 def _bare(line: str) -> str:
@@ -273,7 +359,7 @@ def _bare(line: str) -> str:
     return "" if bare == "]" else bare
 
 
-def _told(head: str) -> int | None:
-    start = head.find(COUNT)
-    digits = head[start + len(COUNT):].partition('"')[0] if start >= 0 else ""
+def _number_after(mark: str, head: str) -> int | None:
+    start = head.find(mark)
+    digits = head[start + len(mark):].partition('"')[0] if start >= 0 else ""
     return int(digits) if 0 < len(digits) < 6 and all(mark in "0123456789" for mark in digits) else None

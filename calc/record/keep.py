@@ -125,7 +125,7 @@ def fresh(
         text = _written(calculator, each.input, typed_text) if typed_text != each.text else ""
         if not text or asked is None or sheet is None or not _is_kept(sheet):
             continue
-        if not _is_same(fact, text, each.text):
+        if not is_same(fact, text, each.text):
             found.append(Fresh(each.input, fact, asked.label, text, each.text))
     return _with_draw(found, {fact: chosen.get(input, "") for input, fact in BOUND.get(calculator, ())})
 
@@ -156,7 +156,17 @@ def _written(calculator: str, input: str, text: str) -> str:
     return text
 
 
-def _is_same(fact: str, text: str, other: str) -> bool:
+def is_same(fact: str, text: str, other: str) -> bool:
+    """Return whether two texts of a fact say the same, perhaps in other words or units.
+
+    Args:
+        fact: of a sheet, such as `reading.brace`.
+        text: as typed.
+        other: as typed; empty says nothing.
+
+    Returns:
+        true or false.
+    """
     if text == other:
         return True
     try:

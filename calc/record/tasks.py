@@ -2,10 +2,24 @@
 
 A page holds a record as texts and does no arithmetic of its own. It sends the entries, as they are kept, with
 every request; each answer is complete.
+
+Requests name their "task" and "units"; "entries" is a record as JSON. Those that `docs/assets/js` sends:
+
+- `foretold`: "pairs" of a reading that is being typed, or none: what the log of strokes foretells for it, and
+  whether what was typed is that. "expected" and "read" are sentences, "level" is ok, watch or empty (nothing
+  was foretold, and "expected" says why; or nothing typed). Without strokes since the last reading and without
+  pairs it tells of that reading.
+- `compare`: "entry", the id of a kept answer: its "calculator", "moment", "headline", "figures" as a link
+  says them, "changed": what the record tells otherwise today, each {"input", "was", "now", "since", "stale"},
+  and "stale": inputs that are the same and were read before the last change.
+- `all`: "records", a list of records: one file ("page", "name") of all bows.
+- `bows`: "text" of any file: "bows", each {"entries", "missing", "unread", "newer"}, and "missing" bows.
+
+What cannot be done comes back as a sentence under "refused".
 """
 
 from calc.outcome import Refused, say
-from calc.record import checks, file, keep, quick, sheets, steps, summary, table
+from calc.record import beside, checks, file, keep, quick, sheets, steps, summary, table
 from calc.record.declare import Sheet
 from calc.record.entries import Entry, entry_json, read_entries
 from calc.record.fill import fill
@@ -233,17 +247,37 @@ def _file(asked: "Asked") -> "Answer":
 
 def _read(asked: "Asked") -> "Answer":
     """Return the entries of a file, each as it will be kept, with its sheet and moment."""
-    found = file.record_in(str(asked["text"]))
+    return _read_bow(file.record_in(str(asked["text"])))
+
+
+def _read_bow(found: file.Found) -> "Answer":
     return {"entries": [entry_json(each) for each in found.entries], "missing": found.missing,
-            "unread": [{"text": each.text, "problem": each.problem} for each in found.unread]}
+            "unread": [{"text": each.text, "problem": each.problem} for each in found.unread],
+            "newer": found.is_newer}
 
 
 def _csv(asked: "Asked") -> "Answer":
     return {"text": table.csv(_entries(asked), _units(asked))}
 
 
+def _all(asked: "Asked") -> "Answer":
+    records = asked["records"]
+    assert isinstance(records, list)
+    private = asked.get("private", True) is True
+    entries = [read_entries(str(each))[0] for each in records]
+    return {"page": file.page_of_all(entries, _units(asked), private), "name": "all-bows.html"}
+
+
+def _bows(asked: "Asked") -> "Answer":
+    """Return the entries of each bow in a file."""
+    text = str(asked["text"])
+    found = file.records_in(text)
+    return {"bows": [_read_bow(each) for each in found], "missing": max(0, file.bows_told(text) - len(found))}
+
+
 TASKS: "tuple[tuple[str, Callable[[Asked], Answer]], ...]" = (
     ("head", _head), ("stand", _stand), ("fill", _fill), ("fresh", _fresh), ("keep", _keep), ("take", _take),
     ("strike", _strike),
     ("step", _step), ("file", _file), ("read", _read), ("csv", _csv),
+    ("foretold", beside.foretold_answer), ("compare", beside.compare_answer), ("all", _all), ("bows", _bows),
 )

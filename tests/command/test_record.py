@@ -138,3 +138,16 @@ def test_what_is_no_bows_file_is_refused(tmp_path, capsys, content):
 def test_a_file_that_is_not_there_is_named(tmp_path, capsys):
     assert main(["show", str(tmp_path / "none.html")]) == BAD_INPUT
     assert "cannot be read" in capsys.readouterr().err
+
+
+def test_a_file_of_a_later_release_is_read_and_never_written_into(path, capsys):
+    later = path.read_text("utf-8").replace(file.FORM_MARK + "1", file.FORM_MARK + "2")
+    path.write_text(later, "utf-8")
+    capsys.readouterr()
+    assert main(["show", str(path)]) == DONE
+    told = capsys.readouterr()
+    assert "31 64 in recurve" in told.out
+    assert "was written by a later release; it is read as far as this one understands it." in told.err
+    assert add(path, "reading", "--brace", "8 in") == BAD_INPUT
+    assert "so nothing is written into it. Nothing was changed." in capsys.readouterr().err
+    assert path.read_text("utf-8") == later

@@ -30,7 +30,21 @@ def bow():
     wrong = bench.write("reading", brace="7 in")
     bench.write("reading", replaces=wrong.id)
     bench.write("of_a_later_release", x="1")
+    bench.write("answer", calculator="tiller", headline="It is so.", pairs="upper=7+1%2F2+in&hold=%E2%80%9Cx",
+                more_pairs="units=imperial")
     return bench.entries
+
+
+def logs():
+    """Records in which strokes and readings take turns: before and after the last reading."""
+    bench = Bench().came_in()
+    for number in range(1, 4):
+        bench.write("strokes", lower_belly="20", paper="P120")
+        if number == 3:
+            yield entries_json(bench.entries)
+        bench.write("reading", weight=f"{53 - number} lb", at_draw="28 in", lower="7 5/16 in",
+                    upper=f"{7.625 - number / 32:.5f} in")
+    yield entries_json(bench.entries)
 
 
 def requests():
@@ -52,6 +66,14 @@ def requests():
     found.append({"task": "strike", "entries": kept, "entry": entries[3].id, "id": entry_id(8, 8), "at": AT})
     found += [{"task": "step", "fact": "reading.weight", "text": text, "by": 3}
               for text in ("47.7", "212 N", "heavy", "")]
+    found += [{"task": "foretold", "entries": each, "pairs": pairs} for each in ("[]", *logs())
+              for pairs in ([], [["weight", "50.1 lb"], ["upper", "7.5"], ["lower", "7 5/16 in"]])]
+    found += [{"task": "compare", "entries": kept, "entry": each.id}
+              for each in entries if each.sheet == "answer"]
+    found.append({"task": "compare", "entries": kept, "entry": entries[0].id})
+    found.append({"task": "all", "records": [kept, "[]", kept], "private": False})
+    several = file.page_of_all([entries, [], entries], "imperial")
+    found += [{"task": "bows", "text": several[:end]} for end in (None, -900, len(several) // 2)]
     found.append({"task": "unheard"})
     return [{"units": units, **each} for each in found for units in ("imperial", "metric")]
 

@@ -101,6 +101,60 @@ def test_a_count_that_is_none_is_not_believed(bench):
     assert file.record_in(page).told is None
 
 
+def several():
+    longbow = Bench()
+    longbow.write("bow", title="66 in longbow", tag="32")
+    return [Bench().came_in().entries, longbow.entries, Bench().came_in().entries[:2]]
+
+
+def test_several_bows_go_into_one_file_and_come_back_whole():
+    records = several()
+    page = file.page_of_all(records, "imperial")
+    found = file.records_in(page)
+    assert [lines(each.entries) for each in found] == [lines(each) for each in records]
+    assert [(each.missing, each.unread, each.is_newer) for each in found] == [(0, [], False)] * 3
+    assert file.bows_told(page) == 3
+    assert [attributes["id"] for tag, attributes in parsed(page).tags if tag == "script"] == [
+        "rebrace-record-1", "rebrace-record-2", "rebrace-record-3"]
+    with pytest.raises(ValueError, match="the file holds 3 bows, not one"):
+        file.record_in(page)
+
+
+def test_a_file_of_several_bows_that_was_cut_off_gives_what_it_has():
+    records = several()
+    page = file.page_of_all(records, "imperial")
+    total = sum(len(each) for each in records)
+    before = 0
+    for end in [*range(page.index(file.NAMED) + len(file.NAMED), len(page), 500), len(page)]:
+        found = file.records_in(page[:end])
+        told = file.bows_told(page[:end])
+        read = sum(len(each.entries) for each in found)
+        assert told == 3
+        assert len(found) <= told
+        assert read >= before
+        before = read
+    assert before == total
+
+
+def test_a_file_of_more_bows_than_are_read_is_refused():
+    page = (file.OPENING + "[]" + file.CLOSING) * (file.MOST_BOWS + 1)
+    with pytest.raises(ValueError, match="more than 500 bows"):
+        file.records_in(page)
+
+
+def test_a_file_of_a_later_form_is_known_as_such_and_read_as_far_as_it_goes(bench):
+    page = file.page(bench.entries, "imperial").replace(file.FORM_MARK + "1", file.FORM_MARK + "2")
+    found = file.record_in(page)
+    assert found.is_newer
+    assert lines(found.entries) == lines(bench.entries)
+    assert not file.record_in(file.page(bench.entries, "imperial")).is_newer
+
+
+def test_a_file_without_a_form_is_one_of_the_first(bench):
+    page = file.page(bench.entries, "imperial").replace(file.FORM_MARK + '1" ', "")
+    assert not file.record_in(page).is_newer
+
+
 def marked():
     """A record whose every private fact, note and reason is a marker word."""
     bench = Bench().came_in()
@@ -118,6 +172,7 @@ def test_nothing_private_is_in_a_file_without_the_owner():
     bench = marked()
     assert MARK in file.page(bench.entries, "imperial")
     assert MARK not in file.page(bench.entries, "imperial", with_private=False)
+    assert MARK not in file.page_of_all([bench.entries], "imperial", with_private=False)
     assert MARK not in entries_json(file.without_private(bench.entries))
 
 

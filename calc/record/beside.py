@@ -1,0 +1,84 @@
+"""What a page shows of two things side by side: foretold and read, kept and today's."""
+
+from calc.outcome import say
+from calc.record import compared, derive, foretold
+from calc.record.entries import Entry, read_entries
+from calc.record.fold import State
+from calc.record.keep import PAIR_FACTS
+from calc.record.moments import short_day, show_local
+from calc.record.values import number_in
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:  # the small engine has no such module
+    Asked = dict[str, object]
+    Answer = dict[str, object]
+
+TYPED = "zzzzzzzzzzzzzz"
+"""The id of a reading that is in no record yet: it comes after all others."""
+
+
+def foretold_answer(asked: "Asked") -> "Answer":
+    """Return what the log foretells for a reading, beside what is typed for it or was read.
+
+    Args:
+        asked: as `calc.record.tasks` says of "foretold".
+
+    Returns:
+        "expected", "read", "level".
+    """
+    state = _state(asked)
+    pairs = asked.get("pairs") or []
+    assert isinstance(pairs, list)
+    typed = [(str(pair[0]), str(pair[1]).strip()) for pair in pairs if str(pair[1]).strip()]
+    reading = Entry(TYPED, "2099-12-31T00:00Z", "reading", tuple(typed))
+    found = foretold.foretold(state)
+    if not typed and found.weight is None:
+        log = derive.stroke_log(state)
+        if log and not state.since("strokes", log[-1][1]):
+            reading = log[-1][1]
+            found = foretold.foretold(state, reading)
+    if typed and not _is_of_the_log(state, reading):
+        return {"expected": "Nothing was foretold: the readings before it were taken at another draw.",
+                "read": "", "level": ""}
+    told = foretold.beside(found, number_in(reading, "weight"), derive.tiller(reading))
+    units = str(asked["units"])
+    return {"expected": say(told.expected, units), "read": say(told.read, units), "level": told.level}
+
+
+def _is_of_the_log(state: State, reading: Entry) -> bool:
+    """Return whether a reading is at the draw of the log, or does not say at which."""
+    draw, now = number_in(reading, "at_draw"), derive.weight_now(state)
+    return draw is None or now is None or abs(draw - now.draw) <= derive.SAME_DRAW
+
+
+def compare_answer(asked: "Asked") -> "Answer":
+    """Return a kept answer, with what the record tells otherwise today.
+
+    Args:
+        asked: as `calc.record.tasks` says of "compare".
+
+    Returns:
+        what that says.
+
+    Raises:
+        ValueError: the record keeps no such answer.
+    """
+    state = _state(asked)
+    kept = [each for each in state.of("answer") if each.id == asked["entry"]]
+    if not kept:
+        raise ValueError("no answer of the id " + str(asked["entry"]) + " is kept")
+    entry = kept[0]
+    changed = compared.changed(state, entry)
+    named = [each.now.input for each in changed]
+    old = [each for each in compared.stale(state, entry) if each.input not in named]
+    return {"calculator": entry.fact("calculator"), "moment": show_local(entry.at),
+            "headline": entry.fact("headline"),
+            "figures": "&".join([entry.fact(name) for name in PAIR_FACTS if entry.fact(name)]),
+            "changed": [{"input": each.now.input, "was": each.was, "now": each.now.text,
+                         "since": short_day(each.now.entry.at) if each.now.entry else "",
+                         "stale": each.now.stale} for each in changed],
+            "stale": [each.input for each in old]}
+
+
+def _state(asked: "Asked") -> State:
+    return State(read_entries(str(asked["entries"]))[0])
