@@ -18,8 +18,8 @@ TILLER_ERROR = "shop.tiller_error"
 class Foretold:
     """What a reading should be after strokes.
 
-    weight [N], tiller [m]: value and half the range that holds 95 of 100 readings; None where the log foretells
-    none. why: nothing is foretold, in a sentence; else empty.
+    weight [N], tiller [m]: value and half the range that holds 95 of 100 readings; None where the log
+    foretells none. why: nothing is foretold, in a sentence; else empty.
     """
 
     def __init__(
