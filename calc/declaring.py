@@ -167,6 +167,7 @@ def quantity(
     id: str,
     label: str,
     kind: str,
+    *,
     default: str,
     low: str,
     high: str,
@@ -189,6 +190,7 @@ def quantity(
 def count(
     id: str,
     label: str,
+    *,
     default: int,
     low: int,
     high: int,
@@ -202,7 +204,7 @@ def count(
 
 
 def date(
-    id: str, label: str, default: str, low: str, high: str, help: str = "", role: str = FACT
+    id: str, label: str, *, default: str, low: str, high: str, help: str = "", role: str = FACT
 ) -> Input:
     """Declare an input that is a date, typed as year-month-day."""
     return Input(id=id, label=label, kind=DATE, default=default, low=parse_date(low), high=parse_date(high),
@@ -213,6 +215,7 @@ def choice(
     id: str,
     label: str,
     choices: tuple[tuple[str, str], ...],
+    *,
     help: str = "",
     when: tuple[str, tuple[str, ...]] | None = None,
     default: str | None = None,
@@ -227,6 +230,7 @@ def choice(
 def switch(
     id: str,
     label: str,
+    *,
     default: bool = False,
     help: str = "",
     when: tuple[str, tuple[str, ...]] | None = None,
@@ -241,6 +245,7 @@ def rows(
     id: str,
     label: str,
     columns: tuple[Input, ...],
+    *,
     default: str,
     fewest: int,
     most: int,

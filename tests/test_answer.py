@@ -76,7 +76,8 @@ def test_long_work_goes_step_by_step(monkeypatch):
         yield 0.5
         return Outcome(headline="Done.", values=(("double", 2 * width),), checks=(), assumptions=())
 
-    slow = calculator_of(group("One", quantity("width", "Width", "length", "1 in", "0 in", "2 in")),
+    slow = calculator_of(group("One", quantity("width", "Width", "length", default="1 in", low="0 in",
+                                               high="2 in")),
                          results=(result("double", "Double", "length"),), compute=compute)
     monkeypatch.setattr(catalog, "find", lambda _: slow)
     answer.begin('{"calculator": "slow", "pairs": []}')

@@ -26,19 +26,20 @@ CALCULATOR = calculator_of(
     group(
         "One",
         choice("shaft", "Shaft", (("wood", "Wood"), ("tube", "Tube"))),
-        quantity("width", "Width", "length", "1 1/2 in", "1/4 in", "3 in", ("1 in", "2 in")),
-        quantity("wall", "Wall", "thickness", "0.016 in", "0.005 in", "0.1 in",
+        quantity("width", "Width", "length", default="1 1/2 in", low="1/4 in", high="3 in",
+                 usual=("1 in", "2 in")),
+        quantity("wall", "Wall", "thickness", default="0.016 in", low="0.005 in", high="0.1 in",
                  when=("shaft", ("tube",))),
-        quantity("own", "Own", "length", "", "1 in", "2 in", optional=True),
+        quantity("own", "Own", "length", default="", low="1 in", high="2 in", optional=True),
     ),
     group(
         "Two",
-        count("coats", "Coats", 3, 1, 9),
+        count("coats", "Coats", default=3, low=1, high=9),
         switch("letters", "Letters"),
         rows("stations", "Stations", (
-            quantity("place", "Place", "length", "2 in", "0 in", "30 in"),
-            quantity("thick", "Thickness", "thickness", "0.4 in", "0.1 in", "1 in"),
-        ), "2in:0.4in;8in:0.38in", 2, 4),
+            quantity("place", "Place", "length", default="2 in", low="0 in", high="30 in"),
+            quantity("thick", "Thickness", "thickness", default="0.4 in", low="0.1 in", high="1 in"),
+        ), default="2in:0.4in;8in:0.38in", fewest=2, most=4),
     ),
 )
 
@@ -154,7 +155,7 @@ def test_what_leans_on_a_choice_that_does_not_count_names_the_choice_that_decide
     inputs = (
         choice("air", "Air", (("known", "Known"), ("agent", "Agent"))),
         choice("agent", "Agent", (("own", "Own"), ("dust", "Dust")), when=("air", ("agent",))),
-        quantity("mass", "Mass", "mass", "5 g", "1 g", "9 g", when=("agent", ("own",))),
+        quantity("mass", "Mass", "mass", default="5 g", low="1 g", high="9 g", when=("agent", ("own",))),
     )
     deep = calculator_of(group("One", *inputs))
     assert read(deep, [("mass", "5 g")], "imperial")[2] == [
@@ -170,7 +171,7 @@ def test_an_empty_switch_is_not_a_no():
     assert problem(("letters", "")).message == "Letters must be yes or no. You gave “”."
 
 
-SHARES = calculator_of(group("One", quantity("tax", "Tax", "ratio", "10 %", "0 %", "50 %")))
+SHARES = calculator_of(group("One", quantity("tax", "Tax", "ratio", default="10 %", low="0 %", high="50 %")))
 
 
 @pytest.mark.parametrize(("text", "small", "large"), [

@@ -289,14 +289,15 @@ def curve_group() -> Group:
             ("assumed", "Assumed, by its fullness"),
             ("read", "My readings of weight at draw"),
             ("computed", "Computed for a bow like this"),
-        ), "It gives the energy, the weight at this draw and the time on the string.", role=RULE),
-        quantity("slope", "Weight gained per draw", "force_per_length", "2.4 lb/in", "0.5 lb/in",
-                 "8 lb/in", ("1.5 lb/in", "3.5 lb/in"),
-                 "For each further inch or millimetre near 28 in (711 mm), after the work.", when=_ASSUMED,
-                 role=RULE),
-        quantity("fullness", "Fullness of the draw-force curve", "ratio", "57 %", "40 %", "66 %",
-                 ("48 %", "61 %"), "Stored energy over weight times stroke: 50 % for a straight line, 58 "
-                 "to 60 % on four measured recurves.", when=_ASSUMED, role=RULE),
+        ), help="It gives the energy, the weight at this draw and the time on the string.", role=RULE),
+        quantity("slope", "Weight gained per draw", "force_per_length", default="2.4 lb/in", low="0.5 lb/in",
+                 high="8 lb/in", usual=("1.5 lb/in", "3.5 lb/in"),
+                 help="For each further inch or millimetre near 28 in (711 mm), after the work.",
+                 when=_ASSUMED, role=RULE),
+        quantity("fullness", "Fullness of the draw-force curve", "ratio", default="57 %", low="40 %",
+                 high="66 %", usual=("48 %", "61 %"),
+                 help="Stored energy over weight times stroke: 50 % for a straight line, 58 to 60 % on four "
+                      "measured recurves.", when=_ASSUMED, role=RULE),
         reading_rows("readings", "Readings after the work", "", 0,
                      "In order of draw, stated in the marked way. Empty if there are none yet: those from "
                      "before are then scaled.", _READ),

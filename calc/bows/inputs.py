@@ -31,11 +31,12 @@ def reading_inputs() -> tuple[Input, Input]:
                 ("fadeout", "At the two fadeouts"),
                 ("string_end", "At equal distances from the string's end on each limb"),
             ),
-            "Never from the tip overlays: their lengths differ.",
+            help="Never from the tip overlays: their lengths differ.",
         ),
         quantity(
-            "from_string_end", "Distance from the string's end", "length", "18 in", "6 in", "36 in",
-            help="Along the string, the same on both limbs.", when=("measured", ("string_end",)),
+            "from_string_end", "Distance from the string's end", "length", default="18 in", low="6 in",
+            high="36 in", help="Along the string, the same on both limbs.",
+            when=("measured", ("string_end",)),
         ),
     )
 
@@ -54,7 +55,7 @@ def family_choice(when: tuple[str, tuple[str, ...]] | None = None) -> Input:
     """Return the choice of a bow's family."""
     return choice(
         "family", "Family", tuple([(each.id, each.name) for each in FAMILIES]),
-        "Stands in for the unstrung shape where that is not measured.", when=when,
+        help="Stands in for the unstrung shape where that is not measured.", when=when,
     )
 
 
@@ -64,24 +65,24 @@ def shape_group() -> Group:
         "Unstrung shape",
         rows(
             "profile", "Offsets from a straight edge", (
-                quantity("along", "From the fadeout", "length", "6 in", "1/4 in", "40 in"),
-                quantity("offset", "Offset", "length", "1/2 in", "-12 in", "6 in"),
-            ), "", 0, 8,
-            "Empty: the family's shape. Toward the belly is positive, toward the back negative; the same on "
-            "both limbs.",
-            "Lay a straight edge through both fadeouts and measure square to it, out to the tip.",
+                quantity("along", "From the fadeout", "length", default="6 in", low="1/4 in", high="40 in"),
+                quantity("offset", "Offset", "length", default="1/2 in", low="-12 in", high="6 in"),
+            ), default="", fewest=0, most=8,
+            help="Empty: the family's shape. Toward the belly is positive, toward the back negative; the "
+                 "same on both limbs.",
+            measure="Lay a straight edge through both fadeouts and measure square to it, out to the tip.",
         ),
         quantity(
-            "throat", "Fadeouts behind the throat", "length", "", "-3 in", "5 in", ("-1/2 in", "3 in"),
-            "From the straight edge to the grip's throat, positive where the throat is nearer to the back. "
-            "Empty: the family's.",
-            optional=True,
+            "throat", "Fadeouts behind the throat", "length", default="", low="-3 in", high="5 in",
+            usual=("-1/2 in", "3 in"),
+            help="From the straight edge to the grip's throat, positive where the throat is nearer to the "
+                 "back. Empty: the family's.", optional=True,
         ),
         quantity(
-            "string_stiffness", "Stiffness of the string", "force", "5600 lb", "600 lb", "250000 lb",
-            ("2000 lb", "20000 lb"),
-            "Tension for each unit of strain. An assumption to edit: a soft polyester string is near 2200 lb "
-            "(10 kN), a stiff one of HMPE near 13000 lb (60 kN).", role=RULE,
+            "string_stiffness", "Stiffness of the string", "force", default="5600 lb", low="600 lb",
+            high="250000 lb", usual=("2000 lb", "20000 lb"),
+            help="Tension for each unit of strain. An assumption to edit: a soft polyester string is near "
+                 "2200 lb (10 kN), a stiff one of HMPE near 13000 lb (60 kN).", role=RULE,
         ),
     )
 
@@ -90,12 +91,14 @@ def station_rows(id: str, label: str, default: str, help: str) -> Input:
     """Return the rows of a limb's measured sections."""
     return rows(
         id, label, (
-            quantity("position", "Distance from the fadeout", "length", "6 in", "0 in", "40 in"),
-            quantity("width", "Width", "length", "1 1/2 in", "1/4 in", "3 in", ("3/8 in", "2 1/4 in")),
-            quantity("thickness", "Thickness", "thickness", "0.285 in", "0.060 in", "1.2 in",
-                     ("0.150 in", "0.600 in")),
-        ), default, 3, 8, help,
-        "Thickness with a micrometer, over both glass layers, in the middle of the width.",
+            quantity("position", "Distance from the fadeout", "length", default="6 in", low="0 in",
+                     high="40 in"),
+            quantity("width", "Width", "length", default="1 1/2 in", low="1/4 in", high="3 in",
+                     usual=("3/8 in", "2 1/4 in")),
+            quantity("thickness", "Thickness", "thickness", default="0.285 in", low="0.060 in", high="1.2 in",
+                     usual=("0.150 in", "0.600 in")),
+        ), default=default, fewest=3, most=8, help=help,
+        measure="Thickness with a micrometer, over both glass layers, in the middle of the width.",
     )
 
 
@@ -116,47 +119,49 @@ def section_group() -> Group:
 
 def belly_share(when: tuple[str, tuple[str, ...]] | None = None) -> Input:
     """Return the input for how a removal is shared between belly and back."""
-    return quantity("belly_share", "Share taken from the belly", "ratio", "60 %", "0 %", "100 %",
-                    ("50 %", "75 %"), "Slightly more from the belly glass than from the back.", when=when,
-                    role=RULE)
+    return quantity("belly_share", "Share taken from the belly", "ratio", default="60 %", low="0 %",
+                    high="100 %", usual=("50 %", "75 %"),
+                    help="Slightly more from the belly glass than from the back.", when=when, role=RULE)
 
 
 def least_glass(when: tuple[str, tuple[str, ...]] | None = None) -> tuple[Input, ...]:
     """Return the inputs for the glass that must stay, and how old the readings of it are."""
     return (
         quantity("least_glass", "Share of the glass that must stay", "ratio",
-                 show(GLASS_LEFT.low, "ratio", decimals=0), "30 %", "100 %", ("50 %", "90 %"),
-                 "Of the glass when new or as the bow came, on each face. An " + GLASS_LEFT.status
-                 + ": no source gives one.",
-                 when=when, role=RULE),
-        quantity("glass_new", "Glass when the bow was new", "thickness", "", "0.010 in", "0.120 in",
-                 ("0.025 in", "0.065 in"), "If it had been sanded before it came and this is known.",
-                 optional=True, when=when),
-        quantity("came_back", "Back glass as the bow came", "thickness", "", "0.010 in", "0.120 in",
-                 ("0.025 in", "0.065 in"), "Once you have sanded it. Empty: as it is now.",
-                 optional=True, when=when),
-        quantity("came_belly", "Belly glass as the bow came", "thickness", "", "0.010 in", "0.120 in",
-                 ("0.025 in", "0.065 in"), "Once you have sanded it. Empty: as it is now.",
-                 optional=True, when=when),
-        count("strokes_since", "Strokes since glass and sections were read", 0, 0, 5000,
-              "On both limbs together; 0 where they were read after the last stroke.", when=when),
+                 default=show(GLASS_LEFT.low, "ratio", decimals=0), low="30 %", high="100 %",
+                 usual=("50 %", "90 %"),
+                 help="Of the glass when new or as the bow came, on each face. An " + GLASS_LEFT.status
+                      + ": no source gives one.", when=when, role=RULE),
+        quantity("glass_new", "Glass when the bow was new", "thickness", default="", low="0.010 in",
+                 high="0.120 in", usual=("0.025 in", "0.065 in"),
+                 help="If it had been sanded before it came and this is known.", optional=True, when=when),
+        quantity("came_back", "Back glass as the bow came", "thickness", default="", low="0.010 in",
+                 high="0.120 in", usual=("0.025 in", "0.065 in"),
+                 help="Once you have sanded it. Empty: as it is now.", optional=True, when=when),
+        quantity("came_belly", "Belly glass as the bow came", "thickness", default="", low="0.010 in",
+                 high="0.120 in", usual=("0.025 in", "0.065 in"),
+                 help="Once you have sanded it. Empty: as it is now.", optional=True, when=when),
+        count("strokes_since", "Strokes since glass and sections were read", default=0, low=0, high=5000,
+              help="On both limbs together; 0 where they were read after the last stroke.", when=when),
     )
 
 
 def layup_inputs() -> tuple[Input, ...]:
     """Return the inputs that describe glass and core."""
     return (
-        quantity("glass_back", "Glass on the back", "thickness", "0.043 in", "0.010 in", "0.120 in",
-                 ("0.025 in", "0.065 in"), "As it is now, read at the limb's edge with a lens."),
-        quantity("glass_belly", "Glass on the belly", "thickness", "0.043 in", "0.010 in", "0.120 in",
-                 ("0.025 in", "0.065 in"), "As it is now."),
+        quantity("glass_back", "Glass on the back", "thickness", default="0.043 in", low="0.010 in",
+                 high="0.120 in", usual=("0.025 in", "0.065 in"),
+                 help="As it is now, read at the limb's edge with a lens."),
+        quantity("glass_belly", "Glass on the belly", "thickness", default="0.043 in", low="0.010 in",
+                 high="0.120 in", usual=("0.025 in", "0.065 in"), help="As it is now."),
         choice("core", "Core", (
             ("sugar-maple", "Hard maple"), ("red-maple", "Red maple"), ("yellow-birch", "Yellow birch"),
             ("white-ash", "White ash"), ("black-cherry", "Black cherry"), ("shagbark-hickory", "Hickory"),
             ("own", "Another, by its modulus")), default="white-ash"),
-        quantity("core_modulus", "Modulus of the core", "modulus", "1.8 Mpsi", "0.3 Mpsi", "4 Mpsi",
-                 ("1 Mpsi", "2.5 Mpsi"), "Along the grain.", when=("core", ("own",))),
-        quantity("glass_modulus", "Modulus of the glass", "modulus", "5.65 Mpsi", "2 Mpsi", "9 Mpsi",
-                 ("5 Mpsi", "6.7 Mpsi"),
-                 "Along the fibres; 5.5 to 6.5 Mpsi (38 to 45 GPa) is typical of bow glass.", role=RULE),
+        quantity("core_modulus", "Modulus of the core", "modulus", default="1.8 Mpsi", low="0.3 Mpsi",
+                 high="4 Mpsi", usual=("1 Mpsi", "2.5 Mpsi"), help="Along the grain.",
+                 when=("core", ("own",))),
+        quantity("glass_modulus", "Modulus of the glass", "modulus", default="5.65 Mpsi", low="2 Mpsi",
+                 high="9 Mpsi", usual=("5 Mpsi", "6.7 Mpsi"),
+                 help="Along the fibres; 5.5 to 6.5 Mpsi (38 to 45 GPa) is typical of bow glass.", role=RULE),
     )

@@ -12,8 +12,8 @@ def bow_lengths() -> tuple[Input, Input, Input]:
     bow, riser = bow_and_riser()
     return (
         quantity(
-            "brace_height", "Brace height", "length", "8 1/4 in", "3 in", "12 in", ("6 in", "9 1/2 in"),
-            "From the string to the deepest point of the grip's throat.",
+            "brace_height", "Brace height", "length", default="8 1/4 in", low="3 in", high="12 in",
+            usual=("6 in", "9 1/2 in"), help="From the string to the deepest point of the grip's throat.",
         ),
         bow,
         riser,
@@ -24,11 +24,11 @@ def bow_and_riser(when: tuple[str, tuple[str, ...]] | None = None) -> tuple[Inpu
     """Return the inputs for bow length and riser length."""
     return (
         quantity(
-            "bow_length", "Bow length", "length", "64 in", "40 in", "80 in", ("48 in", "72 in"),
-            "Nock to nock, along the belly of the unstrung bow.", when=when,
+            "bow_length", "Bow length", "length", default="64 in", low="40 in", high="80 in",
+            usual=("48 in", "72 in"), help="Nock to nock, along the belly of the unstrung bow.", when=when,
         ),
         quantity(
-            "riser_length", "Riser length", "length", "19 in", "6 in", "34 in", ("12 in", "26 in"),
-            "Fadeout to fadeout, where the limbs begin to bend.", when=when,
+            "riser_length", "Riser length", "length", default="19 in", low="6 in", high="34 in",
+            usual=("12 in", "26 in"), help="Fadeout to fadeout, where the limbs begin to bend.", when=when,
         ),
     )

@@ -38,16 +38,19 @@ def reading_rows(
 ) -> Input:
     """Return the rows of readings, draw and weight."""
     return rows(id, label, (
-        quantity("draw", "Draw", "length", "20 in", "4 in", "40 in", ("9 in", "32 in")),
-        quantity("weight", "Weight", "force", "30 lb", "0 lb", "200 lb", ("0 lb", "90 lb")),
-    ), default, fewest, 40, help, when=when)
+        quantity("draw", "Draw", "length", default="20 in", low="4 in", high="40 in",
+                 usual=("9 in", "32 in")),
+        quantity("weight", "Weight", "force", default="30 lb", low="0 lb", high="200 lb",
+                 usual=("0 lb", "90 lb")),
+    ), default=default, fewest=fewest, most=40, help=help, when=when)
 
 
 def reading_error(when: tuple[str, tuple[str, ...]] | None = None) -> Input:
     """Return the input for the error of one reading."""
-    return quantity("reading_error", "Error of one reading", "force", "1/8 lb", "0 lb", "3 lb",
-                    ("0 lb", "1 lb"), "Half of the scale's smallest mark or more; 0 takes readings as they "
-                    "are.", when=when, role=SHOP)
+    return quantity("reading_error", "Error of one reading", "force", default="1/8 lb", low="0 lb",
+                    high="3 lb", usual=("0 lb", "1 lb"),
+                    help="Half of the scale's smallest mark or more; 0 takes readings as they are.",
+                    when=when, role=SHOP)
 
 
 def curve_of(

@@ -28,28 +28,32 @@ def target_weight(reserve: str, help: str) -> tuple[Input, Input]:
     reserve: the example's; empty where it is worked out.
     """
     return (
-        quantity("weight_wanted", "Draw weight wanted", "force", "45 lb", "5 lb", "150 lb",
-                 ("20 lb", "70 lb"), "The finished bow, at the same draw."),
-        quantity("reserve", "Weight kept for the edges", "force", reserve, "0 lb", "5 lb",
-                 ("1/2 lb", "2 lb"), help, optional=reserve == "", role=RULE),
+        quantity("weight_wanted", "Draw weight wanted", "force", default="45 lb", low="5 lb", high="150 lb",
+                 usual=("20 lb", "70 lb"), help="The finished bow, at the same draw."),
+        quantity("reserve", "Weight kept for the edges", "force", default=reserve, low="0 lb", high="5 lb",
+                 usual=("1/2 lb", "2 lb"), help=help, optional=reserve == "", role=RULE),
     )
 
 
 def edge_inputs() -> tuple[Input, ...]:
     """Return the inputs for what edges and finish sanding will take."""
     return (
-        quantity("edge_radius", "Edges rounded to a radius of", "length", "1/32 in", "0 in", "1/4 in",
-                 ("1/64 in", "3/32 in"), "All four edges of a limb, along its whole length.", role=RULE),
-        quantity("edge_now", "Their radius now", "length", "0 in", "0 in", "1/4 in", ("0 in", "1/16 in"),
-                 "0 while they are sharp. Edges that are round already cost less."),
-        quantity("edge_width", "Width that comes off", "length", "0 in", "0 in", "1/2 in", ("0 in", "1/8 in"),
-                 "Off both sides of a limb together, where they are sanded too."),
-        choice("last_paper", "Paper of the last strokes", _PAPERS, "On the faces, before finish sanding.",
-               default="p220", role=SHOP),
+        quantity("edge_radius", "Edges rounded to a radius of", "length", default="1/32 in", low="0 in",
+                 high="1/4 in", usual=("1/64 in", "3/32 in"),
+                 help="All four edges of a limb, along its whole length.", role=RULE),
+        quantity("edge_now", "Their radius now", "length", default="0 in", low="0 in", high="1/4 in",
+                 usual=("0 in", "1/16 in"),
+                 help="0 while they are sharp. Edges that are round already cost less."),
+        quantity("edge_width", "Width that comes off", "length", default="0 in", low="0 in", high="1/2 in",
+                 usual=("0 in", "1/8 in"),
+                 help="Off both sides of a limb together, where they are sanded too."),
+        choice("last_paper", "Paper of the last strokes", _PAPERS,
+               help="On the faces, before finish sanding.", default="p220", role=SHOP),
         choice("finish_paper", "Finest paper on the faces", _PAPERS, default="p320", role=SHOP),
         quantity("scratch", "Scratch depth, of the grain size", "ratio",
-                 show(SCRATCH.low, "ratio", decimals=0), "0 %", "100 %", ("2 %", "30 %"),
-                 "An " + SCRATCH.status + ": no published figure was found.", role=RULE),
+                 default=show(SCRATCH.low, "ratio", decimals=0), low="0 %", high="100 %",
+                 usual=("2 %", "30 %"), help="An " + SCRATCH.status + ": no published figure was found.",
+                 role=RULE),
     )
 
 
@@ -69,7 +73,7 @@ def finish_sanding(last_paper: str, finish_paper: str, scratch: float) -> float:
 
 def target_tiller() -> Input:
     """Return the input for the tiller wanted."""
-    return quantity("tiller_wanted", "Tiller wanted", "length", "1/16 in", "-1 in", "1 in",
-                    ("-1/8 in", "3/8 in"),
-                    "Upper minus lower: split finger 1/8 to 1/4 in (3 to 6 mm), three fingers under "
-                    "0 to 1/8 in (0 to 3 mm).")
+    return quantity("tiller_wanted", "Tiller wanted", "length", default="1/16 in", low="-1 in", high="1 in",
+                    usual=("-1/8 in", "3/8 in"),
+                    help="Upper minus lower: split finger 1/8 to 1/4 in (3 to 6 mm), three fingers under "
+                         "0 to 1/8 in (0 to 3 mm).")

@@ -232,13 +232,14 @@ CALCULATOR = Calculator(
     groups=(
         group(
             "Grades",
-            choice("scale", "Scale", SCALE_NAMES, "A P in front of the number means the P scale.", role=SHOP),
-            choice("start_p", "First grade", _grade_choices(P_GRITS), "As coarse as the marks need, no "
-                                                                      "coarser.",
+            choice("scale", "Scale", SCALE_NAMES, help="A P in front of the number means the P scale.",
+                   role=SHOP),
+            choice("start_p", "First grade", _grade_choices(P_GRITS), help="As coarse as the marks need, no "
+                                                                           "coarser.",
                    when=("scale", (P,)), default="p120"),
             choice("finish_p", "Last grade", _grade_choices(P_GRITS), when=("scale", (P,)), default="p400"),
             choice("start_cami", "First grade", _grade_choices(CAMI_GRITS),
-                   "As coarse as the marks need, no coarser.", when=("scale", (CAMI,)), default="c120"),
+                   help="As coarse as the marks need, no coarser.", when=("scale", (CAMI,)), default="c120"),
             choice("finish_cami", "Last grade", _grade_choices(CAMI_GRITS), when=("scale", (CAMI,)),
                    default="c320"),
             choice("shelf", "Grades at hand", (("shop", "The usual ones"), ("all", "All of the scale")),
@@ -248,14 +249,16 @@ CALCULATOR = Calculator(
             "Work",
             choice("material", "What is sanded", (("glass", "Limb glass"), ("wood", "Bare wood"),
                                                   ("finish", "A cured finish"))),
-            switch("wet", "Sanded wet", True, "Waterproof sheets, water with a drop of soap."),
+            switch("wet", "Sanded wet", default=True, help="Waterproof sheets, water with a drop of soap."),
         ),
         group(
             "House rules",
-            quantity("step_limit", "Largest step", "number", USUAL_LIMIT, "1.05", "5", ("1.2", "2"),
-                     "Grain size of one grade over that of the next. An assumption to edit.", role=RULE),
-            quantity("slope", "Scratch depth, of the grain size", "ratio", "10 %", "0 %", "100 %",
-                     ("2 %", "30 %"), "An assumption to edit: no published figure was found.", role=RULE),
+            quantity("step_limit", "Largest step", "number", default=USUAL_LIMIT, low="1.05", high="5",
+                     usual=("1.2", "2"),
+                     help="Grain size of one grade over that of the next. An assumption to edit.", role=RULE),
+            quantity("slope", "Scratch depth, of the grain size", "ratio", default="10 %", low="0 %",
+                     high="100 %", usual=("2 %", "30 %"),
+                     help="An assumption to edit: no published figure was found.", role=RULE),
         ),
     ),
     results=(

@@ -203,7 +203,7 @@ CAUTIONS: tuple[Sentence | str, ...] = (
 
 def _task_columns() -> tuple[Input, ...]:
     def time(id: str, label: str) -> Input:
-        return quantity(id, label, "hours", "2 h", "0 h", "200 h", ("0.1 h", "20 h"))
+        return quantity(id, label, "hours", default="2 h", low="0 h", high="200 h", usual=("0.1 h", "20 h"))
 
     return (choice("task", "Task", TASKS), time("low", "Low"), time("likely", "Likely"),
             time("high", "High"))
@@ -216,23 +216,24 @@ CALCULATOR = Calculator(
     groups=(
         group(
             "Work",
-            quantity("rate", "Price of an hour", "hourly_rate", "45", "0", "1000", ("10", "200"),
-                     "In your currency.", role=SHOP),
+            quantity("rate", "Price of an hour", "hourly_rate", default="45", low="0", high="1000",
+                     usual=("10", "200"), help="In your currency.", role=SHOP),
             rows("tasks", "Tasks", _task_columns(),
-                 "inspect:0.5h:1h:1.5h;tune:2.5h:3.5h:6h;inserts:0.5h:1h:2h;sand:2h:3h:5h;spray:3.5h:4.5h:6h;"
-                 "record:0.3h:0.5h:1h", 1, 14,
-                 "Hours of your own time: if all goes well, most likely, if much goes wrong."),
+                 default="inspect:0.5h:1h:1.5h;tune:2.5h:3.5h:6h;inserts:0.5h:1h:2h;sand:2h:3h:5h;"
+                         "spray:3.5h:4.5h:6h;record:0.3h:0.5h:1h", fewest=1, most=14,
+                 help="Hours of your own time: if all goes well, most likely, if much goes wrong."),
         ),
         group(
             "Material",
-            rows("materials", "Materials",
-                 (choice("item", "Item", ITEMS),
-                  quantity("cost", "Cost", "money", "20", "0", "10000", ("0.5", "500"))),
-                 "finish:31;abrasives:14;inserts:9;string:18", 0, 8, "What they cost you for this bow."),
-            quantity("markup", "Mark-up on material", "ratio", "10 %", "0 %", "200 %", ("0 %", "50 %"),
-                     role=SHOP),
-            quantity("tax", "Tax", "ratio", "0 %", "0 %", "50 %", ("0 %", "30 %"), "On the whole price.",
-                     role=SHOP),
+            rows("materials", "Materials", (
+                choice("item", "Item", ITEMS),
+                quantity("cost", "Cost", "money", default="20", low="0", high="10000", usual=("0.5", "500")),
+            ), default="finish:31;abrasives:14;inserts:9;string:18", fewest=0, most=8,
+                 help="What they cost you for this bow."),
+            quantity("markup", "Mark-up on material", "ratio", default="10 %", low="0 %", high="200 %",
+                     usual=("0 %", "50 %"), role=SHOP),
+            quantity("tax", "Tax", "ratio", default="0 %", low="0 %", high="50 %", usual=("0 %", "30 %"),
+                     help="On the whole price.", role=SHOP),
         ),
     ),
     results=(

@@ -27,9 +27,9 @@ def family_choice(with_own: bool = False) -> Input:
 
 def least_temperature_input() -> Input:
     """Return the question for the least temperature of the product's sheet."""
-    return quantity("least_temperature", "Lowest temperature for the product", "temperature", "", "20 °F",
-                    "90 °F", ("40 °F", "70 °F"), "From the maker's sheet. Empty: typical of the family.",
-                    optional=True)
+    return quantity("least_temperature", "Lowest temperature for the product", "temperature", default="",
+                    low="20 °F", high="90 °F", usual=("40 °F", "70 °F"),
+                    help="From the maker's sheet. Empty: typical of the family.", optional=True)
 
 
 def least_temperature(family: str, given: float | None) -> float | None:

@@ -31,7 +31,7 @@ def note(id: str, label: str, example: str, help: str = "") -> Input:
 
 def measure(id: str, label: str, kind: str, example: str, low: str, high: str, help: str = "") -> Input:
     """Declare an input that takes a quantity or nothing; the bounds are texts with their unit."""
-    return quantity(id, label, kind, example, low, high, help=help, optional=True)
+    return quantity(id, label, kind, default=example, low=low, high=high, help=help, optional=True)
 
 
 def length(id: str, label: str, example: str, low: str, high: str, help: str = "") -> Input:

@@ -33,10 +33,10 @@ def _weight_at(label: str) -> tuple[Input, Input]:
 
 def _stations(limb: str) -> Input:
     return rows("stations_" + limb, "Sections of the " + limb + " limb", (
-        quantity("position", "Distance from the fadeout", "length", "7 in", "0 in", "40 in"),
-        quantity("width", "Width", "length", "1 9/16 in", "1/4 in", "3 in"),
-        quantity("thickness", "Thickness", "thickness", "0.279 in", "0.060 in", "1.2 in"),
-    ), "2 in:1 5/8 in:0.291 in;7 in:1 9/16 in:0.279 in;13 in:1 3/8 in:0.263 in", 3, 8)
+        quantity("position", "Distance from the fadeout", "length", default="7 in", low="0 in", high="40 in"),
+        quantity("width", "Width", "length", default="1 9/16 in", low="1/4 in", high="3 in"),
+        quantity("thickness", "Thickness", "thickness", default="0.279 in", low="0.060 in", high="1.2 in"),
+    ), default="2 in:1 5/8 in:0.291 in;7 in:1 9/16 in:0.279 in;13 in:1 3/8 in:0.263 in", fewest=3, most=8)
 
 
 def _glass(face: str) -> Input:
@@ -73,7 +73,7 @@ BOW = Sheet("bow", "The bow", "What it is, and how it is marked.", FACT, (
         length("marked_length", "Length as marked", "64 in", "36 in", "80 in",
                "As it is lettered: a string is made to it. It is no length along the belly."),
         measure("marked_weight", "Weight as marked", "force", "55 lb", "5 lb", "150 lb"),
-        date("due", "Ready by", "2026-06-13", "2020-01-01", "2099-12-31"),
+        date("due", "Ready by", default="2026-06-13", low="2020-01-01", high="2099-12-31"),
     ),
     group(
         "Its measures",
@@ -92,15 +92,16 @@ BOW = Sheet("bow", "The bow", "What it is, and how it is marked.", FACT, (
                 "Of a wood that is in no table here, along the grain."),
         choice("tips", "Tips", (("plain", "Without reinforcement, or not known"),
                                 ("reinforced", "Reinforced for low-stretch strings"))),
-        switch("old", "An old bow, or one of unknown age", True),
+        switch("old", "An old bow, or one of unknown age", default=True),
         measure("glass_back_new", "Glass on the back when it was new", "thickness", "0.045 in", "0.010 in",
                  "0.120 in"),
         measure("glass_belly_new", "Glass on the belly when it was new", "thickness", "0.045 in", "0.010 in",
                  "0.120 in"),
         rows("profile", "Unstrung shape", (
-            quantity("along", "From the fadeout", "length", "6 in", "1/4 in", "40 in"),
-            quantity("offset", "Offset", "length", "1/2 in", "-12 in", "6 in"),
-        ), "6 in:1/2 in", 1, 8, "From a straight edge through both fadeouts; toward the belly is positive."),
+            quantity("along", "From the fadeout", "length", default="6 in", low="1/4 in", high="40 in"),
+            quantity("offset", "Offset", "length", default="1/2 in", low="-12 in", high="6 in"),
+        ), default="6 in:1/2 in", fewest=1, most=8,
+             help="From a straight edge through both fadeouts; toward the belly is positive."),
         length("throat", "Fadeouts behind the throat", "3/4 in", "-3 in", "5 in",
                "Positive where the throat is nearer to the back than a straight edge through them."),
         choice("window", "Window is cut", (("centre", "To centre"),
@@ -141,10 +142,10 @@ AGREED = Sheet("agreed", "What was agreed", "The numbers to which the owner has 
         note("finish", "Finish", "satin, one-part urethane"),
         measure("gloss", "Gloss, at 60 degrees", "gloss", "30 GU", "0 GU", "100 GU"),
         measure("sheen", "Sheen, at 85 degrees", "gloss", "40 GU", "0 GU", "120 GU"),
-        switch("lettered", "Lettering between the coats", True),
+        switch("lettered", "Lettering between the coats", default=True),
         note("lettering", "Lettering", "64 in, 45 lb at 28 in"),
         note("price", "Price", "as quoted"),
-        date("ready_by", "Ready by", "2026-06-13", "2020-01-01", "2099-12-31"),
+        date("ready_by", "Ready by", default="2026-06-13", low="2020-01-01", high="2099-12-31"),
         note("by", "Who said yes, and how", "the owner, by telephone"),
     ),
 ), ("price", "by"))
@@ -170,10 +171,10 @@ PROOF = Sheet("first_draw", "A draw from a distance", "How it behaved, from seve
     group(
         "The draw",
         length("to_draw", "Drawn to", "28 in", "6 in", "34 in"),
-        switch("from_distance", "From a distance, on a stand", True),
-        switch("full", "To the archer's full draw", True),
-        switch("sound", "It made a sound", False),
-        switch("moved", "Something moved", False),
+        switch("from_distance", "From a distance, on a stand", default=True),
+        switch("full", "To the archer's full draw", default=True),
+        switch("sound", "It made a sound", default=False),
+        switch("moved", "Something moved", default=False),
     ),
 ), ())
 
@@ -191,17 +192,17 @@ READING = Sheet("reading", "A reading", "What was measured, at one time.", MOMEN
         length("brace", "Brace height", "8 1/4 in", "3 in", "12 in",
                "From the string to the deepest point of the grip's throat."),
         rows("curve", "Weight at draw", (
-            quantity("draw", "Draw", "length", "20 in", "6 in", "36 in"),
-            quantity("weight", "Weight", "force", "30 lb", "0.1 lb", "200 lb"),
-        ), "12 in:11 lb;20 in:33 lb;28 in:53 lb", 3, MOST_CURVE,
-             "In order of draw, stated as bows are marked."),
+            quantity("draw", "Draw", "length", default="20 in", low="6 in", high="36 in"),
+            quantity("weight", "Weight", "force", default="30 lb", low="0.1 lb", high="200 lb"),
+        ), default="12 in:11 lb;20 in:33 lb;28 in:53 lb", fewest=3, most=MOST_CURVE,
+             help="In order of draw, stated as bows are marked."),
         note("scale", "Scale", "hanging scale"),
-        switch("from_distance", "Drawn from a distance, on a stand", False),
+        switch("from_distance", "Drawn from a distance, on a stand", default=False),
     ),
     group("Limbs", _stations("upper"), _stations("lower"), _glass("back"), _glass("belly"),
           length("width_fadeout", "Limb width at the fadeout", "1 5/8 in", "1/2 in", "4 in"),
           length("width_tip", "Limb width at the tip", "1/2 in", "1/8 in", "3 in"),
-          switch("with_finish", "With finish on it", False)),
+          switch("with_finish", "With finish on it", default=False)),
     group("Where the string runs", *(_line("upper") + _line("lower"))),
     group("Shot over a chronograph",
           measure("shot_mass", "Arrow of the shot", "mass", "468 gr", "100 gr", "1500 gr",
@@ -215,12 +216,12 @@ READING = Sheet("reading", "A reading", "What was measured, at one time.", MOMEN
 STROKES = Sheet("strokes", "Strokes", "A batch of strokes: what was taken off, with what.", DEED, (
     group(
         "The batch",
-        count("upper_belly", "Upper limb, belly", 0, 0, 2000),
-        count("upper_back", "Upper limb, back", 0, 0, 2000),
-        count("lower_belly", "Lower limb, belly", 0, 0, 2000),
-        count("lower_back", "Lower limb, back", 0, 0, 2000),
+        count("upper_belly", "Upper limb, belly", default=0, low=0, high=2000),
+        count("upper_back", "Upper limb, back", default=0, low=0, high=2000),
+        count("lower_belly", "Lower limb, belly", default=0, low=0, high=2000),
+        count("lower_back", "Lower limb, back", default=0, low=0, high=2000),
         note("paper", "Paper", "P120"),
-        switch("about", "The count is a guess", False),
+        switch("about", "The count is a guess", default=False),
     ),
 ), ())
 
@@ -228,7 +229,7 @@ STRING = Sheet("string", "The string", "The string that is on the bow.", FACT, (
     group(
         "The string",
         length("length", "Length", "60 1/2 in", "30 in", "80 in"),
-        count("strands", "Strands", 14, 4, 40),
+        count("strands", "Strands", default=14, low=4, high=40),
         choice("material", "Material", tuple([(each.id, each.name) for each in MATERIALS])),
     ),
 ), ())
@@ -256,7 +257,7 @@ HANDOVER = Sheet("handover", "Handed over", "The bow has left the bench.", MOMEN
     group(
         "Handed over",
         note("sheet", "The sheet as handed over", "45 lb at 28 in"),
-        date("next_look", "Next look", "2027-06-13", "2020-01-01", "2099-12-31"),
+        date("next_look", "Next look", default="2027-06-13", low="2020-01-01", high="2099-12-31"),
         choice("end", "It left", (("done", "Done"), ("as_it_is", "As it is"), ("wall", "For the wall"))),
     ),
 ), ())

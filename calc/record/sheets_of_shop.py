@@ -78,7 +78,7 @@ AIR = Sheet("air", "The air", "Air and work as they were read at one time.", MOM
         measure("humidity", "Relative humidity", "ratio", "60 %", "1 %", "100 %",
                 "After a quarter of an hour at the same place."),
         measure("surface_temperature", "Temperature of the work", "temperature", "70 °F", "0 °F", "130 °F"),
-        switch("rising", "Work and air are not getting colder", True),
+        switch("rising", "Work and air are not getting colder", default=True),
         measure("wood_moisture", "Moisture of the bare wood", "ratio", "8 %", "2 %", "40 %"),
     ),
     group(
@@ -94,14 +94,14 @@ QUOTE = Sheet("quote", "What the work takes", "Hours and material, as they were 
         "Work and material",
         rows("tasks", "Tasks", (
             choice("task", "Task", TASKS),
-            quantity("low", "If all goes well", "hours", "1 h", "0 h", "200 h"),
-            quantity("likely", "Most likely", "hours", "1 h", "0 h", "200 h"),
-            quantity("high", "If much goes wrong", "hours", "2 h", "0 h", "200 h"),
-        ), "inspect:0.5h:1h:1.5h;tune:2.5h:3.5h:6h", 1, 14),
+            quantity("low", "If all goes well", "hours", default="1 h", low="0 h", high="200 h"),
+            quantity("likely", "Most likely", "hours", default="1 h", low="0 h", high="200 h"),
+            quantity("high", "If much goes wrong", "hours", default="2 h", low="0 h", high="200 h"),
+        ), default="inspect:0.5h:1h:1.5h;tune:2.5h:3.5h:6h", fewest=1, most=14),
         rows("materials", "Materials", (
             choice("item", "Item", ITEMS),
-            quantity("cost", "Cost", "money", "20", "0", "10000"),
-        ), "finish:31;string:18", 1, 8),
+            quantity("cost", "Cost", "money", default="20", low="0", high="10000"),
+        ), default="finish:31;string:18", fewest=1, most=8),
     ),
 ), ("tasks", "materials"))
 
@@ -127,8 +127,8 @@ SHOP = Sheet("shop", "The shop", "What holds for every bow on this bench.", FACT
     ),
     group(
         "When it works",
-        count("opens", "Work begins at the hour", 9, 0, 23),
-        count("closes", "Work ends at the hour", 18, 1, 24),
+        count("opens", "Work begins at the hour", default=9, low=0, high=23),
+        count("closes", "Work ends at the hour", default=18, low=1, high=24),
         choice("days", "Days worked", (("six", "Monday to Saturday"), ("five", "Monday to Friday"),
                                        ("all", "All days"), ("weekend", "Saturday and Sunday"))),
         _hours("coat_time", "One coat takes", "1 h", "0.1 h", "12 h"),

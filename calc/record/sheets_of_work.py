@@ -75,8 +75,8 @@ HOLE = Sheet("hole", "A hole and its insert", "A hole in the riser, and what goe
 
 
 def _size() -> tuple[Input, Input]:
-    return (quantity("width", "Width", "length", "1 3/16 in", "1/2 in", "4 in"),
-            quantity("depth", "Depth", "length", "2 1/4 in", "1/2 in", "5 in"))
+    return (quantity("width", "Width", "length", default="1 3/16 in", low="1/2 in", high="4 in"),
+            quantity("depth", "Depth", "length", default="2 1/4 in", low="1/2 in", high="5 in"))
 
 
 SECTION = Sheet("section", "Sections of the riser", "Grip and window before and after the work.", FACT, (
@@ -85,11 +85,12 @@ SECTION = Sheet("section", "Sections of the riser", "Grip and window before and 
         choice("shape", "Shape", (("rounded", "Rounded, like an oval"),
                                   ("square", "Square, edges hardly broken"))),
         rows("before", "Before the work",
-             (quantity("height", "From the throat", "length", "0 in", "0 in", "10 in"),) + _size(),
-             "0 in:1 3/16 in:2 1/4 in", 1, 6, "The least width and depth at each place, with calipers."),
-        rows("after", "After the work", _size(), "1 1/16 in:2 1/16 in", 1, 6,
-             "The same sections in the same order."),
-        switch("done", "The work is done", False, "Off while it is only planned."),
+             (quantity("height", "From the throat", "length", default="0 in", low="0 in",
+                       high="10 in"),) + _size(), default="0 in:1 3/16 in:2 1/4 in", fewest=1, most=6,
+             help="The least width and depth at each place, with calipers."),
+        rows("after", "After the work", _size(), default="1 1/16 in:2 1/16 in", fewest=1, most=6,
+             help="The same sections in the same order."),
+        switch("done", "The work is done", default=False, help="Off while it is only planned."),
     ),
     group(
         "The worst hole near by",
@@ -105,7 +106,7 @@ SANDING = Sheet("sanding", "The sanding", "Which grades this work goes through."
         "The sanding",
         choice("material", "What is sanded", (("glass", "Limb glass"), ("wood", "Bare wood"),
                                               ("finish", "A cured finish"))),
-        switch("wet", "Sanded wet", True),
+        switch("wet", "Sanded wet", default=True),
         choice("first_p", "First grade, P scale", tuple([(each.id, each.id.upper()) for each in P_GRITS])),
         choice("last_p", "Last grade, P scale", tuple([(each.id, each.id.upper()) for each in P_GRITS])),
         choice("first_cami", "First grade, CAMI scale",

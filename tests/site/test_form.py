@@ -25,19 +25,19 @@ EMPTY_OUTCOME = {"tree": [["p", {"class": "rb-headline"}, HOSTILE]], "charts": [
 
 def hostile_calculator():
     """A calculator whose every text tries to break out of its place."""
-    columns = tuple(declaring.quantity(id, HOSTILE, "thickness", HOSTILE_NUMBER, "0.1 in", "3 in", help=HOSTILE)
-                    for id in ("width", "depth"))
+    columns = tuple(declaring.quantity(id, HOSTILE, "thickness", default=HOSTILE_NUMBER, low="0.1 in",
+                                       high="3 in", help=HOSTILE) for id in ("width", "depth"))
     shaft = declaring.choice("shaft", HOSTILE, (("wood", HOSTILE), ("tube", HOSTILE)), help=HOSTILE)
     inputs = (
-        declaring.quantity("upper", HOSTILE, "length", HOSTILE_NUMBER, "1 in", "9 in", ("2 in", "8 in"),
-                        HOSTILE, HOSTILE),
+        declaring.quantity("upper", HOSTILE, "length", default=HOSTILE_NUMBER, low="1 in", high="9 in",
+                        usual=("2 in", "8 in"), help=HOSTILE, measure=HOSTILE),
         shaft,
-        declaring.quantity("wall", HOSTILE, "thickness", "0.02 in", "0.01 in", "0.1 in",
+        declaring.quantity("wall", HOSTILE, "thickness", default="0.02 in", low="0.01 in", high="0.1 in",
                         when=("shaft", ("tube",))),
         declaring.switch("glass", HOSTILE, help=HOSTILE),
-        declaring.count("strands", HOSTILE, 12, 4, 30, HOSTILE),
-        declaring.rows("stations", HOSTILE, columns, "1 in:2 in;2 in", 1, 9,
-                    HOSTILE),
+        declaring.count("strands", HOSTILE, default=12, low=4, high=30, help=HOSTILE),
+        declaring.rows("stations", HOSTILE, columns, default="1 in:2 in;2 in", fewest=1, most=9,
+                    help=HOSTILE),
     )
     return calculator_of(
         declaring.group(HOSTILE, *inputs, note=HOSTILE), id="hostile", title=HOSTILE, purpose=HOSTILE,
@@ -89,7 +89,7 @@ def test_text_boxes_keep_their_hands_off_what_is_typed(section):
 
 
 def test_fractions_get_the_full_keyboard_and_weights_the_digits():
-    length, force = (declaring.quantity(id, "A", kind, "1", "1", "2")
+    length, force = (declaring.quantity(id, "A", kind, default="1", low="1", high="2")
                      for id, kind in (("a", "length"), ("b", "force")))
     lead = calculator_of(declaring.group("G", length, force))
     section = Elements(html_of(form.calculator_section(lead, EMPTY_OUTCOME)))
