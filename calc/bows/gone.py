@@ -3,7 +3,7 @@
 from calc.bows.measured import MeasuredBow, calibrated, in_both
 from calc.mechanics.bow.limb import Sanding, sanded_share
 from calc.mechanics.bow.thinning import Station, most_removal, thinned
-from calc.mechanics.bow.tuning import Bench, read
+from calc.mechanics.bow.tuning import Setup, read
 from calc.outcome import Refused
 from calc.quantities import ROUNDING
 
@@ -52,19 +52,19 @@ def weight_as_it_came(now: float, came: float | None, read: float | None) -> flo
 
 
 def gone_since(
-    bow: MeasuredBow, bench: Bench, sanding: Sanding, before: float, now: float, tiller: float
+    bow: MeasuredBow, setup: Setup, sanding: Sanding, before: float, now: float, tiller: float
 ) -> float:
     """Return what came off both limbs' thickness, alike, by the weight lost since they were measured [m].
 
     Raises:
         Refused: all the glass there was would not explain it.
     """
-    calibration = calibrated(bow.bow(), bench, before, "tiller_now", tiller)
+    calibration = calibrated(bow.bow(), setup, before, "tiller_now", tiller)
     factors = (calibration.upper_factor, calibration.lower_factor)
     through = most_removal(bow.build, sanding.belly_share, 0.0, 0.0) * (1 - 1e-6)
 
     def weight_with(gone: float) -> float:
-        return read(bow.bow(factors, sanding, (gone, gone)), bench, calibration.state).weight
+        return read(bow.bow(factors, sanding, (gone, gone)), setup, calibration.state).weight
 
     low, high = (0.0, before), (through, _weight_or_none(weight_with, through))
     if high[1] > now:

@@ -9,8 +9,8 @@ from calc.mechanics.bow.elastica import Limb
 from calc.mechanics.bow.limb import Profile, Sanding, laminated_limb
 from calc.mechanics.bow.thinning import Build, Station
 from calc.mechanics.bow.tuning import (
-    Bench,
     Calibration,
+    Setup,
     Unmet,
     calibrate,
 )
@@ -164,7 +164,7 @@ def cannot_be_drawn(distance: float, error: ValueError) -> Refused:
 
 def calibrated(
     bow: Bow,
-    bench: Bench,
+    setup: Setup,
     weight: float,
     tiller_field: str,
     tiller: float,
@@ -175,11 +175,11 @@ def calibrated(
     Raises:
         Refused: it cannot be braced or drawn, or limbs of these measures do not show that tiller.
     """
-    _braced(bow, bench.brace_height)
-    require_reading_place(bench.from_end, bow, bench.brace_height)
-    draws = [bench.draw] + [draw for draw, _ in readings]
+    _braced(bow, setup.brace_height)
+    require_reading_place(setup.from_end, bow, setup.brace_height)
+    draws = [setup.draw] + [draw for draw, _ in readings]
     try:
-        return calibrate(bow, bench, weight, tiller, readings)
+        return calibrate(bow, setup, weight, tiller, readings)
     except Unmet:
         raise Refused(tiller_field, "Limbs of these measures cannot show a tiller of "
                       + in_both("length", tiller) + ". Check it and its sign, brace height, throat, and the "

@@ -2,7 +2,7 @@
 
 from calc.bows.measured import MeasuredBow
 from calc.mechanics.bow.fitting import Fit
-from calc.mechanics.bow.tuning import Bench
+from calc.mechanics.bow.tuning import Setup
 from calc.mechanics.draw_curve import Curve
 
 
@@ -12,9 +12,9 @@ class Modelled:
     fitted: whether its shape was fitted. beyond: what the marked draw counts beyond the pivot point [m].
     """
 
-    def __init__(self, bow: MeasuredBow, bench: Bench, fit: Fit, fitted: bool, beyond: float) -> None:
+    def __init__(self, bow: MeasuredBow, setup: Setup, fit: Fit, fitted: bool, beyond: float) -> None:
         self.bow = bow
-        self.bench = bench
+        self.setup = setup
         self.fit = fit
         self.fitted = fitted
         self.beyond = beyond

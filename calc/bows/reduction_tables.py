@@ -6,7 +6,7 @@ from calc.mechanics.bow.laminate import rigidity_shares
 from calc.mechanics.bow.limb import sanded_share
 from calc.mechanics.bow.reduction import Reduction
 from calc.mechanics.bow.thinning import Build, Station, layers_of, section_at, section_rigidity
-from calc.mechanics.bow.tuning import State
+from calc.mechanics.bow.tuning import BowState
 from calc.outcome import TEXT, Axis, Chart, Column, Drawing, Line, Table, amount, sentence
 from calc.quantities import INCH
 
@@ -16,7 +16,7 @@ SHAVING = INCH / 1000
 class Stage:
     """A part of the whole removal, and the bow after it."""
 
-    def __init__(self, share: float, state: State) -> None:
+    def __init__(self, share: float, state: BowState) -> None:
         self.share = share
         self.state = state
 

@@ -4,24 +4,24 @@ from calc.bows.measured import MeasuredBow, in_both
 from calc.mechanics.bow.bow import Bow
 from calc.mechanics.bow.edges import Finishing
 from calc.mechanics.bow.limb import Sanding
-from calc.mechanics.bow.tuning import Bench, State, read
+from calc.mechanics.bow.tuning import BowState, Setup, read
 from calc.outcome import Refused
 
 
 class Workpiece:
     """A measured bow at work.
 
-    bench: how it is read. sanding: where. factors: each limb's stiffness over the reckoned one. most: what
+    setup: how it is read. sanding: where. factors: each limb's stiffness over the reckoned one. most: what
     may come off a limb [m]. least: the glass that has to stay on back and belly [m]. finishing: what edges
     and finish sanding take after.
     """
 
     def __init__(
-        self, bow: MeasuredBow, bench: Bench, sanding: Sanding, factors: tuple[float, float], most: float,
+        self, bow: MeasuredBow, setup: Setup, sanding: Sanding, factors: tuple[float, float], most: float,
         least: tuple[float, float], finishing: Finishing,
     ) -> None:
         self.bow = bow
-        self.bench = bench
+        self.setup = setup
         self.sanding = sanding
         self.factors = factors
         self.most = most
@@ -41,7 +41,7 @@ class Reserve:
         self.takes = takes
 
 
-def reserve_of(piece: Workpiece, near: State, now: float, wanted: float, given: float | None) -> Reserve:
+def reserve_of(piece: Workpiece, near: BowState, now: float, wanted: float, given: float | None) -> Reserve:
     """Return what to leave on for edges and finish sanding: the weight given, or else what they will take.
 
     They are taken off the bow about as thin as the plan leaves it, by the rule of thumb.
@@ -52,9 +52,9 @@ def reserve_of(piece: Workpiece, near: State, now: float, wanted: float, given: 
     removal = min(piece.most, max(0.0, cube_rule(piece, wanted / now)))
     _require_room(piece, removal)
     try:
-        before = read(piece.sanded(removal, removal), piece.bench, near)
+        before = read(piece.sanded(removal, removal), piece.setup, near)
         after = read(piece.bow.bow(piece.factors, piece.sanding, (removal, removal), piece.finishing),
-                     piece.bench, before)
+                     piece.setup, before)
     except ValueError as error:
         raise Refused("edge_radius", "The bow cannot be computed once its edges are rounded to "
                       + in_both("length", piece.finishing.radius) + ": " + str(error)

@@ -47,7 +47,7 @@ from calc.mechanics.bow.fitting import (
 from calc.mechanics.bow.limb import Sanding
 from calc.mechanics.bow.thinning import Build, most_removal
 from calc.mechanics.bow.tuning import (
-    Bench,
+    Setup,
     Shares,
     bending_shares,
     read,
@@ -124,23 +124,23 @@ def compute(
     draw = draw_from_pivot("draw_length", draw_length, brace_height)
     beyond = draw_length - draw
     pairs = _reading_pairs(readings, brace_height, draw, beyond)
-    bench = Bench(brace_height, draw, None if measured == "fadeout" else from_string_end)
+    setup = Setup(brace_height, draw, None if measured == "fadeout" else from_string_end)
     sanding = _sanding(sanded_limb, sanded_from, sanded_to, sanded_depth, belly_share, build, length)
 
     def bow_of(scale: float) -> MeasuredBow:
         return as_family.reshaped(unstrung_shape(family, profile, length, scale))
 
     yield 0.05
-    calibration = calibrated(as_family.bow(), bench, weight, "tiller", tiller, pairs)
+    calibration = calibrated(as_family.bow(), setup, weight, "tiller", tiller, pairs)
     to_fit = len(pairs) >= FEWEST_TO_FIT and not profile and has_offsets(family)
     if to_fit:
-        search = fit_steps(lambda scale: bow_of(scale).bow(), SCALES, LEAST_SCALE, MOST_SCALE, bench,
+        search = fit_steps(lambda scale: bow_of(scale).bow(), SCALES, LEAST_SCALE, MOST_SCALE, setup,
                            weight, tiller, pairs, calibration)
         fit = yield from in_part(0.05, 0.55, search)
     else:
         fit = Fit(1.0, calibration, root_mean_square(calibration.misfits), BEST)
         yield 0.55
-    model = Modelled(bow_of(fit.amount), bench, fit, to_fit, beyond)
+    model = Modelled(bow_of(fit.amount), setup, fit, to_fit, beyond)
     curve = yield from in_part(0.55, 0.75, _curve(model, fit.calibration.bow))
     yield 0.75
     effect = None
@@ -210,7 +210,7 @@ def _sanding(
 
 def _curve(model: Modelled, bow: Bow) -> "Generator[float, None, Curve]":
     """Return the draw-force curve of a braced bow, draws from the pivot point."""
-    distances, forces = yield from drawn_steps(bow, model.bench.brace_height, model.bench.draw, CURVE_POINTS)
+    distances, forces = yield from drawn_steps(bow, model.setup.brace_height, model.setup.draw, CURVE_POINTS)
     return curve_from_readings(distances, forces, tuple([0.0] * len(forces)))
 
 
@@ -222,7 +222,7 @@ def _effect(
     removals = (depth if limb in ("upper", "both") else 0.0, depth if limb in ("lower", "both") else 0.0)
     bow = model.bow.bow(factors, sanding, removals)
     try:
-        state = read(bow, model.bench, model.fit.calibration.state)
+        state = read(bow, model.setup, model.fit.calibration.state)
     except ValueError as error:
         raise Refused("sanded_depth", "The bow cannot be computed once " + in_both("thickness", depth)
                       + " is off that stretch: " + str(error) + ". Sand less.") from None

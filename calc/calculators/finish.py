@@ -70,11 +70,11 @@ from calc.shop.film import (
     volume_to_mix,
     wet_film_thickness,
 )
-from calc.shop.schedule import Planned, Step, WorkingHours, plan
+from calc.shop.schedule import Planned, WorkingHours, WorkStep, plan
 from calc.tables.finish_families import (
     METHODS,
     RATED_TRANSFER,
-    Family,
+    FinishFamily,
     Method,
     find,
     find_method,
@@ -218,7 +218,7 @@ def compute(
 
 
 def _product(
-    family: Family,
+    family: FinishFamily,
     solids: float | None,
     reducer: float,
     recoat_from: float | None,
@@ -236,7 +236,9 @@ def _product(
         parts, pot_life)
 
 
-def _window(family: Family, given_from: float | None, given_to: float | None) -> tuple[float, float | None]:
+def _window(
+    family: FinishFamily, given_from: float | None, given_to: float | None
+) -> tuple[float, float | None]:
     """Return the recoat window at 25 °C; a typical end never bends to fit a figure that was given."""
     opens = family.recoat_from if given_from is None else given_from
     closes = family.recoat_to if given_to is None else given_to
@@ -323,7 +325,7 @@ def _schedule(
         if index and coats[index - 1].product is None:
             wait = lettering_dry
         closes = None if below is None or below.recoat_to is None else int(below.recoat_to)
-        steps.append(Step(_step_name(coats, index), int(coat_time), int(wait), closes, film))
+        steps.append(WorkStep(_step_name(coats, index), int(coat_time), int(wait), closes, film))
         film = index if coat.product is not None else film
     return plan(tuple(steps), start, hours)
 
@@ -382,7 +384,9 @@ def _gloss_text(gloss: float, sheen: float | None) -> str:
     return " or ".join(names) if names else "no level: the two readings do not go together"
 
 
-def _film_checks(family: Family, seal: Family, film: float, wet_most: float | None) -> tuple[Check, ...]:
+def _film_checks(
+    family: FinishFamily, seal: FinishFamily, film: float, wet_most: float | None
+) -> tuple[Check, ...]:
     if not family.makes_film:
         return _oil_checks(seal)
     found = []
@@ -405,7 +409,7 @@ def _film_checks(family: Family, seal: Family, film: float, wet_most: float | No
     return tuple(found)
 
 
-def _oil_checks(seal: Family) -> tuple[Check, ...]:
+def _oil_checks(seal: FinishFamily) -> tuple[Check, ...]:
     found = [check("oil", WATCH, "Hand-rubbed oil is for bare wood. On glass it does not hold: only the "
                    "riser is reckoned here, and the limbs need another finish. It leaves hardly a film, so "
                    "none is counted.")]
@@ -486,20 +490,21 @@ def _chart(coats: list[Coat], planned: list[Planned], string_from: int) -> Chart
                  Axis("Dry film", "film"), (Line("film", "line", times, films),))
 
 
-Bow = namedtuple("Bow", "tag name file")
+BowName = namedtuple("BowName", "tag name file")
 """What tells one bow from another in a calendar: a word for ids, a name to read, the end of a file's name."""
 
 
-def _bow(number: int, measures: tuple[float, ...]) -> Bow:
+def _bow(number: int, measures: tuple[float, ...]) -> BowName:
     """Return the bow by its number in the reader's own book, or by its measures where it has none."""
     if number:
-        return Bow("bow-" + str(number), "Bow " + str(number), "-bow-" + str(number))
+        return BowName("bow-" + str(number), "Bow " + str(number), "-bow-" + str(number))
     tenths = [str(int(each * 10_000 + 0.5)) for each in measures]
-    return Bow("bow-by-measure-" + "-".join(tenths), show(measures[0], "length") + " bow", "")
+    return BowName("bow-by-measure-" + "-".join(tenths), show(measures[0], "length") + " bow", "")
 
 
 def _calendar(
-    planned: list[Planned], coats: list[Coat], string_from: int, family: Family, bow: Bow, plan_number: int
+    planned: list[Planned], coats: list[Coat], string_from: int, family: FinishFamily, bow: BowName,
+    plan_number: int,
 ) -> File:
     """Return the schedule as a file whose events keep their ids from plan to plan, each bow its own."""
     stamp = planned[0].start // DAY * DAY
@@ -526,7 +531,7 @@ def _calendar(
 
 
 def _assumptions(
-    factor: float, family: Family, method: Method | None, bow_number: int
+    factor: float, family: FinishFamily, method: Method | None, bow_number: int
 ) -> tuple[Sentence | str, ...]:
     surface = ("The bow is two limbs that taper evenly and a riser of one girth; tips, shelf and window are "
                "not drawn out. Limbs and riser get the same film.")

@@ -56,7 +56,7 @@ NO_DRILL = 0.5e-3  # m
 
 Depths = namedtuple("Depths", "shoulder point tip wall worst")
 
-Hole = namedtuple("Hole", "wanted outside fit")
+WantedHole = namedtuple("WantedHole", "wanted outside fit")
 """The hole that an insert asks for: its diameter, the insert's own outside (over knurls or thread), and fit,
 PRESS or THREADED."""
 
@@ -175,19 +175,19 @@ def _spacing(outside: float | None, inside: float | None) -> float | None:
 def _hole_wanted(
     fit: str, diameter: float | None, interference: float | None, outer_thread: str | None,
     share: float | None,
-) -> Hole:
+) -> WantedHole:
     if fit == THREADED:
         thread = thread_table.find(outer_thread or "")
-        return Hole(threads.tap_hole(thread.major, thread.pitch, share or 0.0), thread.major, fit)
-    return Hole((diameter or 0.0) - (interference or 0.0), diameter or 0.0, fit)
+        return WantedHole(threads.tap_hole(thread.major, thread.pitch, share or 0.0), thread.major, fit)
+    return WantedHole((diameter or 0.0) - (interference or 0.0), diameter or 0.0, fit)
 
 
-def _widest(hole: Hole) -> float:
+def _widest(hole: WantedHole) -> float:
     """Return the hole that leaves half of the interference or thread that is wanted."""
     return float((hole.wanted + hole.outside) / 2)
 
 
-def _drill_for(hole: Hole, sizes: tuple[drills.Drill, ...]) -> drills.Drill | None:
+def _drill_for(hole: WantedHole, sizes: tuple[drills.Drill, ...]) -> drills.Drill | None:
     """Return the drill at hand nearest to the hole of those in which the insert still holds, or None."""
     found = drills.nearest_below(hole.wanted, min(_widest(hole) + ROUNDING, hole.outside - ROUNDING), sizes)
     return found if found is not None and abs(found.diameter - hole.wanted) <= NO_DRILL else None
@@ -263,7 +263,7 @@ def _wall_check(depths: Depths, least: float) -> Check:
         amount("thickness", least)))
 
 
-def _bit_check(bit: float, hole: Hole) -> Check:
+def _bit_check(bit: float, hole: WantedHole) -> Check:
     texts = (amount("thickness", bit), amount("thickness", hole.wanted))
     own = amount("thickness", hole.outside)
     if bit > hole.outside - ROUNDING:
@@ -285,7 +285,7 @@ def _bit_check(bit: float, hole: Hole) -> Check:
 
 
 def _drill_checks(
-    drill: drills.Drill | None, hole: Hole, others: tuple[drills.Drill, ...]
+    drill: drills.Drill | None, hole: WantedHole, others: tuple[drills.Drill, ...]
 ) -> tuple[Check, ...]:
     """Return a caution where no drill at hand suits the hole, with what the other set of drills has."""
     if drill is not None and drill.diameter >= hole.wanted - FIT_ERROR - ROUNDING:

@@ -52,7 +52,7 @@ ITEMS = (
     ("packing", "Packing and carriage"), ("other", "Other material"),
 )
 
-Task = namedtuple("Task", "name low likely high expected spread")
+EstimatedTask = namedtuple("EstimatedTask", "name low likely high expected spread")
 
 
 def compute(
@@ -101,7 +101,7 @@ def compute(
     )
 
 
-def _tasks(tasks: tuple[tuple[str, float, float, float], ...]) -> list[Task]:
+def _tasks(tasks: tuple[tuple[str, float, float, float], ...]) -> list[EstimatedTask]:
     found = []
     for index, (id, low, likely, high) in enumerate(tasks):
         if likely < low:
@@ -110,7 +110,7 @@ def _tasks(tasks: tuple[tuple[str, float, float, float], ...]) -> list[Task]:
         if high < likely:
             raise Refused("tasks", "In row " + str(index + 1) + " the high hours are fewer than the likely "
                           "ones: put low, likely and high in order.", index, "high")
-        found.append(Task(dict(TASKS)[id], low, likely, high, estimate.expected(low, likely, high),
+        found.append(EstimatedTask(dict(TASKS)[id], low, likely, high, estimate.expected(low, likely, high),
                           estimate.spread(low, likely, high)))
     return found
 
@@ -118,7 +118,7 @@ def _tasks(tasks: tuple[tuple[str, float, float, float], ...]) -> list[Task]:
 # What is said ----------------------------------------------------------------
 
 
-def _checks(work: list[Task], price: float, high: float) -> tuple[Check, ...]:
+def _checks(work: list[EstimatedTask], price: float, high: float) -> tuple[Check, ...]:
     found = []
     if price > 0 and high / price - 1 > WIDE:
         found.append(check("range", WATCH, sentence(
@@ -134,7 +134,7 @@ def _checks(work: list[Task], price: float, high: float) -> tuple[Check, ...]:
 
 
 def _task_table(
-    work: list[Task], rate: float, materials: tuple[tuple[str, float], ...], markup: float
+    work: list[EstimatedTask], rate: float, materials: tuple[tuple[str, float], ...], markup: float
 ) -> Table:
     lines: list[tuple[object, ...]] = []
     for each in work:
@@ -149,8 +149,8 @@ def _task_table(
 
 
 def _lines(
-    work: list[Task], rate: float, materials: tuple[tuple[str, float], ...], markup: float, tax: float,
-    hours: tuple[float, float, float], prices: tuple[float, float, float],
+    work: list[EstimatedTask], rate: float, materials: tuple[tuple[str, float], ...], markup: float,
+    tax: float, hours: tuple[float, float, float], prices: tuple[float, float, float],
 ) -> list[str]:
     """Return the quote as lines of plain text for the owner; hours and prices as low, expected, high."""
     low, price, high = prices

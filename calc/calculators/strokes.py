@@ -16,6 +16,7 @@ from calc.declaring import (
 )
 from calc.numerics.least_squares import (
     NORMAL_95,
+    FittedLine,
     Papers,
     StrokesLeft,
     agree,
@@ -26,7 +27,6 @@ from calc.numerics.least_squares import (
     thickness_per_stroke,
     value_on,
 )
-from calc.numerics.least_squares import Line as Fit
 from calc.outcome import (
     OK,
     STOP,
@@ -255,12 +255,12 @@ def _unknown_paper(kept: Log, now: Now) -> Outcome:
                    tables=_paper_tables(kept) + (_log_table(kept),), assumptions=ASSUMPTIONS)
 
 
-def _comes_down(weight_fit: Fit) -> bool:
+def _comes_down(weight_fit: FittedLine) -> bool:
     """Return whether strokes take weight, beyond what rounding makes of readings that stay alike."""
     return bool(weight_fit.slope < -ROUNDING * weight_fit.slope_variance**0.5)
 
 
-def _runs_backwards(tiller_fit: Fit | None) -> bool:
+def _runs_backwards(tiller_fit: FittedLine | None) -> bool:
     """Return whether strokes on the upper limb alone make tiller less, beyond what errors explain."""
     return tiller_fit is not None and tiller_fit.slope < -NORMAL_95 * tiller_fit.slope_variance**0.5
 
@@ -334,7 +334,7 @@ def _headline(now: Now, plan: Plan | None, weight_error: float) -> Sentence:
 
 
 def _checks(
-    now: Now, plan: Plan | None, kept: Log, weight_fit: Fit, tiller_fit: Fit | None
+    now: Now, plan: Plan | None, kept: Log, weight_fit: FittedLine, tiller_fit: FittedLine | None
 ) -> tuple[Check, ...]:
     found = []
     if plan is None:
@@ -362,7 +362,9 @@ def _checks(
     return tuple(found)
 
 
-def _tiller_checks(now: Now, plan: Plan, weight_fit: Fit, tiller_fit: Fit | None) -> list[Check]:
+def _tiller_checks(
+    now: Now, plan: Plan, weight_fit: FittedLine, tiller_fit: FittedLine | None
+) -> list[Check]:
     """Return whether tiller is in, or comes in before the weight is down to the aim."""
     off = abs(now.wanted - now.tiller)
     if off <= NEAR_TILLER:
@@ -403,7 +405,7 @@ def _forecast(
 
 
 def _forecast_rows(
-    forecast: Forecast, weight_fit: Fit, tiller_fit: Fit | None
+    forecast: Forecast, weight_fit: FittedLine, tiller_fit: FittedLine | None
 ) -> list[tuple[str, str, tuple[float, float], tuple[float, float]]]:
     """Return what is compared: its name, its kind, and value with standard error by log and by model."""
     found = [("weight", "force_per_stroke", (-weight_fit.slope, weight_fit.slope_variance**0.5),
@@ -415,7 +417,7 @@ def _forecast_rows(
 
 
 def _forecast_checks(
-    forecast: Forecast | None, weight_fit: Fit | None, tiller_fit: Fit | None
+    forecast: Forecast | None, weight_fit: FittedLine | None, tiller_fit: FittedLine | None
 ) -> tuple[Check, ...]:
     """Return whether log and model agree; nothing where the model is left out."""
     if forecast is None:
@@ -439,7 +441,7 @@ def _forecast_checks(
 
 
 def _forecast_tables(
-    forecast: Forecast | None, weight_fit: Fit | None, tiller_fit: Fit | None
+    forecast: Forecast | None, weight_fit: FittedLine | None, tiller_fit: FittedLine | None
 ) -> tuple[Table, ...]:
     if forecast is None or weight_fit is None:
         return ()
@@ -535,8 +537,8 @@ def _log_table(kept: Log) -> Table:
 
 def _charts(
     kept: Log,
-    weight_fit: Fit,
-    tiller_fit: Fit | None,
+    weight_fit: FittedLine,
+    tiller_fit: FittedLine | None,
     aim: float,
     tiller_wanted: float,
     forecast: Forecast | None,

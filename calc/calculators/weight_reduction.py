@@ -56,9 +56,9 @@ from calc.mechanics.bow.thinning import (
     most_removal,
 )
 from calc.mechanics.bow.tuning import (
-    Bench,
+    BowState,
     Calibration,
-    State,
+    Setup,
     read,
 )
 from calc.outcome import (
@@ -139,22 +139,22 @@ def compute(
     finishing = Finishing(edge_radius, edge_now, edge_width,
                           finish_sanding(last_paper, finish_paper, scratch))
     draw = draw_from_pivot("draw_length", draw_length, brace_height)
-    bench = Bench(brace_height, draw, None if measured == "fadeout" else from_string_end)
+    setup = Setup(brace_height, draw, None if measured == "fadeout" else from_string_end)
     sanding = _sanding(zone_start, zone_end, feather, belly_share, bow.profile.length)
     least = glass_to_stay(bow.build, least_glass, glass_new, (came_back, came_belly))
     yield 0.05
     gone = None
     if strokes_since > 0 and (weight_read or came) > weight_now:
-        gone = gone_since(bow, bench, sanding, weight_read or came, weight_now, tiller_now)
+        gone = gone_since(bow, setup, sanding, weight_read or came, weight_now, tiller_now)
         bow = thinner(bow, sanding, gone)
     as_read = (weight_read or came) if strokes_since > 0 else weight_now
     past = Past(came, weight_came is not None or weight_read is not None, strokes_since, gone,
                 glass_new is not None or (came_back is not None and came_belly is not None)
                 or came <= as_read * (1 + ROUNDING))
-    calibration = calibrated(bow.bow(), bench, weight_now, "tiller_now", tiller_now)
+    calibration = calibrated(bow.bow(), setup, weight_now, "tiller_now", tiller_now)
     factors = (calibration.upper_factor, calibration.lower_factor)
     most = most_removal(bow.build, belly_share, least[0] + finishing.faces, least[1] + finishing.faces)
-    piece = Workpiece(bow, bench, sanding, factors, most, least, finishing)
+    piece = Workpiece(bow, setup, sanding, factors, most, least, finishing)
     yield 0.25
     kept = reserve_of(piece, calibration.state, weight_now, weight_wanted, reserve)
     aim = min(weight_now, weight_wanted + kept.kept)
@@ -199,7 +199,7 @@ def _reduced(
     """
     try:
         return (yield from reduction_steps(
-            piece.sanded, piece.bench, aim, tiller_wanted, piece.most))
+            piece.sanded, piece.setup, aim, tiller_wanted, piece.most))
     except ValueError as error:
         raise Refused("weight_wanted", "On the way to " + in_both("force", weight_wanted)
                       + " with a tiller of " + in_both("length", tiller_wanted)
@@ -207,13 +207,13 @@ def _reduced(
                       + ". Ask for less change, and check the sections of both limbs.") from None
 
 
-def _stages(piece: Workpiece, near: State, reduction: Reduction) -> "Generator[float, None, list[Stage]]":
+def _stages(piece: Workpiece, near: BowState, reduction: Reduction) -> "Generator[float, None, list[Stage]]":
     """Return what the bow comes to after each stage."""
     stages = []
     done = 0.0
     for stage in range(STAGES):
         done = 1.0 if stage == STAGES - 1 else done + STAGE_SHARE * (1 - done)
-        near = read(piece.sanded(done * reduction.upper, done * reduction.lower), piece.bench, near)
+        near = read(piece.sanded(done * reduction.upper, done * reduction.lower), piece.setup, near)
         stages.append(Stage(done, near))
         yield (stage + 1) / STAGES
     return stages
@@ -227,7 +227,7 @@ def _curves(
     for name, bow in (("Now", calibration.bow), ("Then", piece.sanded(reduction.upper, reduction.lower))):
         distances, forces = yield from in_part(
             len(lines) / 2, (len(lines) + 1) / 2,
-            drawn_steps(bow, piece.bench.brace_height, piece.bench.draw, CURVE_POINTS))
+            drawn_steps(bow, piece.setup.brace_height, piece.setup.draw, CURVE_POINTS))
         lines.append(Line(name, "line", [distance + beyond_pivot for distance in distances], forces))
     return Chart("curve", "Weight against draw, now and then", Axis("Draw", "length"),
                  Axis("Weight", "force"), tuple(lines))

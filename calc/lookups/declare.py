@@ -9,7 +9,7 @@ note: a sentence or two that stand above it. The first column names the row, and
 no two rows share a name. layout: LIST or GRID.
 """
 
-Column = namedtuple("Column", "label kind system decimals")
+LookupColumn = namedtuple("LookupColumn", "label kind system decimals")
 """A column. kind: a quantity kind, TEXT or PAGE; system: in whose unit it stands; decimals: or None."""
 
 Row = namedtuple("Row", "cells source status")
@@ -26,7 +26,8 @@ GRID = "grid"
 
 
 def lookup(
-    id: str, title: str, note: str, columns: tuple[Column, ...], rows: tuple[Row, ...], layout: str = LIST
+    id: str, title: str, note: str, columns: tuple[LookupColumn, ...], rows: tuple[Row, ...],
+    layout: str = LIST,
 ) -> Lookup:
     """Return a table.
 
@@ -40,9 +41,9 @@ def lookup(
     return Lookup(id, title, note, columns, rows, layout)
 
 
-def column(label: str, kind: str = TEXT, system: str = "metric", decimals: int | None = None) -> Column:
+def column(label: str, kind: str = TEXT, system: str = "metric", decimals: int | None = None) -> LookupColumn:
     """Return a column."""
-    return Column(label, kind, system, decimals)
+    return LookupColumn(label, kind, system, decimals)
 
 
 def row(cells: tuple[object, ...], source: str, status: str) -> Row:

@@ -1,10 +1,10 @@
 """Published limits for breathing, as they were read."""
 
 from calc.lookups.declare import column, lookup, row
-from calc.tables.exposure_limits import LIMITS, Limit, value_of
+from calc.tables.exposure_limits import LIMITS, ExposureLimit, value_of
 
 
-def _row(limit: Limit) -> tuple[object, ...]:
+def _row(limit: ExposureLimit) -> tuple[object, ...]:
     return (limit.stuff + ", " + limit.body, value_of(limit), limit.averaging, limit.recorded)
 
 

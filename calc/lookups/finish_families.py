@@ -2,10 +2,10 @@
 
 from calc.lookups.declare import column, lookup, row
 from calc.quantities import show
-from calc.tables.finish_families import FAMILIES, Family
+from calc.tables.finish_families import FAMILIES, FinishFamily
 
 
-def _row(family: Family) -> tuple[object, ...]:
+def _row(family: FinishFamily) -> tuple[object, ...]:
     return (family.name, family.volume_solids, family.recoat_from, family.recoat_to, family.cure,
             show(family.least_temperature, "temperature", "imperial") + ", "
             + show(family.least_temperature, "temperature", "metric", 0), family.note)

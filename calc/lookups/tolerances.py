@@ -2,10 +2,10 @@
 
 from calc.lookups.declare import column, lookup, row
 from calc.quantities import show
-from calc.tables.practice import LIMITS, Limit
+from calc.tables.practice import LIMITS, PracticeLimit
 
 
-def _span(limit: Limit, system: str) -> str:
+def _span(limit: PracticeLimit, system: str) -> str:
     decimals = 3 if limit.id == "spacing-error" and system == "imperial" else None
     low, high = [None if each is None else show(each, limit.kind, system, decimals)
                  for each in (limit.low, limit.high)]
@@ -16,7 +16,7 @@ def _span(limit: Limit, system: str) -> str:
     return low if low == high else low + " to " + high
 
 
-def _cells(limit: Limit) -> tuple[object, ...]:
+def _cells(limit: PracticeLimit) -> tuple[object, ...]:
     return (limit.what, _span(limit, "imperial"), _span(limit, "metric"))
 
 

@@ -3,7 +3,7 @@
 import math
 
 
-class Line:
+class FittedLine:
     """A straight line fitted to readings. misfit: mean square of reading less line over error squared."""
 
     def __init__(
@@ -29,13 +29,13 @@ class StrokesLeft:
 
 
 class Papers:
-    """Readings explained by one start and one slope for each paper. lines: one Line a paper over all strokes,
-    as it would go on from the last reading, None where the paper has no strokes between readings. fitted: one
-    value a reading. now: value and standard error at the last reading. misfit: as of a Line.
+    """Readings explained by one start and one slope for each paper. lines: one FittedLine a paper over all
+    strokes, as it would go on from the last reading, None where the paper has no strokes between readings.
+    fitted: one value a reading. now: value and standard error at the last reading. misfit: as of a FittedLine.
     """
 
     def __init__(
-        self, lines: tuple[Line | None, ...], fitted: tuple[float, ...], now: tuple[float, float],
+        self, lines: tuple[FittedLine | None, ...], fitted: tuple[float, ...], now: tuple[float, float],
         misfit: float
     ) -> None:
         self.lines = lines
@@ -48,7 +48,7 @@ NORMAL_95 = 1.959964
 """Standard errors on either side that hold 95 % of a normal spread."""
 
 
-def line_through(xs: tuple[float, ...], ys: tuple[float, ...], error: float) -> Line:
+def line_through(xs: tuple[float, ...], ys: tuple[float, ...], error: float) -> FittedLine:
     """Return the straight line nearest to readings that all have one standard error.
 
     Where the readings scatter more than their error says, the variances are
@@ -87,7 +87,7 @@ def line_through(xs: tuple[float, ...], ys: tuple[float, ...], error: float) -> 
         squares += ((y - start - slope * x) / error) ** 2
     misfit = squares / (count - 2) if count > 2 else 0.0
     variance = error * error * max(1.0, misfit)
-    return Line(
+    return FittedLine(
         start,
         slope,
         variance * (1 / count + mean * mean / spread),
@@ -125,7 +125,7 @@ def lines_by_paper(
         raise ValueError(f"there must be one row of counts for each reading, got {len(counts)}")
     used = [paper for paper in range(len(counts[0]))
             if max([row[paper] for row in counts]) > min([row[paper] for row in counts])]
-    lines: list[Line | None] = [None] * len(counts[0])
+    lines: list[FittedLine | None] = [None] * len(counts[0])
     if len(used) <= 1:
         xs = tuple([sum(row) for row in counts])
         line = line_through(xs, ys, error)
@@ -151,7 +151,7 @@ def lines_by_paper(
         at_none = list(last)
         at_none[place + 1] -= total
         level = [_dot(row, at_none) for row in covariance]
-        lines[paper] = Line(_dot(found, at_none), found[place + 1], _dot(at_none, level),
+        lines[paper] = FittedLine(_dot(found, at_none), found[place + 1], _dot(at_none, level),
                             covariance[place + 1][place + 1], level[place + 1], misfit)
     error_now = math.sqrt(max(0.0, _dot(last, [_dot(row, last) for row in covariance])))
     return Papers(tuple(lines), tuple(fitted), (fitted[-1], error_now), misfit)
@@ -183,7 +183,7 @@ def _inverse(matrix: list[list[float]]) -> list[list[float]]:
     return [row[size:] for row in rows]
 
 
-def safe_batch(line: Line, now: tuple[float, float], aim: float) -> float:
+def safe_batch(line: FittedLine, now: tuple[float, float], aim: float) -> float:
     """Return strokes that do not take a falling line below its aim, by the ends of both 95 % ranges.
 
     The gap at its least over the slope at its steepest.
@@ -203,7 +203,7 @@ def safe_batch(line: Line, now: tuple[float, float], aim: float) -> float:
     return gap / steepest if gap > 0 and steepest > 0 else 0.0
 
 
-def value_on(line: Line, x: float) -> tuple[float, float]:
+def value_on(line: FittedLine, x: float) -> tuple[float, float]:
     """Return the line's value at a place, and its standard error there.
 
     Args:
@@ -219,7 +219,7 @@ def value_on(line: Line, x: float) -> tuple[float, float]:
     return line.start + line.slope * x, math.sqrt(max(0.0, variance))
 
 
-def place_of(line: Line, value: float, now: float) -> tuple[float, float]:
+def place_of(line: FittedLine, value: float, now: float) -> tuple[float, float]:
     """Return how far beyond `now` a line reaches a value, and the standard error of that.
 
     Args:

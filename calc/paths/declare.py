@@ -7,6 +7,7 @@ that an end's address alone says which answers led there.
 from collections import namedtuple
 
 from calc.tables import findings
+from calc.tables.findings import Page
 
 Path = namedtuple("Path", "id title purpose questions ends")
 """A path. purpose: one sentence. The first question is where it starts."""
@@ -22,9 +23,6 @@ End = namedtuple("End", "id verdict reason page finding")
 
 finding: id of the finding of an inspection that the end stands for, or empty.
 """
-
-Page = namedtuple("Page", "title address")
-"""Where the book goes on; the address counts from the root of the site."""
 
 NEXT = {
     findings.WALL: Page("Retire a bow", "repair/retire/"),

@@ -1,6 +1,6 @@
 """What the log of strokes foretells for a reading, beside what was read."""
 
-from calc.numerics.least_squares import NORMAL_95, Line, lines_by_paper, value_on
+from calc.numerics.least_squares import NORMAL_95, FittedLine, lines_by_paper, value_on
 from calc.outcome import OK, WATCH, Sentence, amount, sentence
 from calc.record import derive, sheets
 from calc.record.entries import Entry
@@ -108,14 +108,14 @@ def _by_log(state: State, log: "Rows", batch: derive.Batch) -> Foretold:
 
 def _line(
     counts: list[tuple[float, ...]], read: tuple[float, ...], error: float, paper: int
-) -> Line | None:
+) -> FittedLine | None:
     """Return the line of a paper; None where no strokes on it stand between readings."""
     if all(max(column) == min(column) for column in zip(*counts)):
         return None
     return lines_by_paper(tuple(counts), read, error).lines[paper]
 
 
-def _range(line: Line, strokes: float, error: float) -> tuple[float, float]:
+def _range(line: FittedLine, strokes: float, error: float) -> tuple[float, float]:
     value, of_line = value_on(line, strokes)
     return value, NORMAL_95 * (of_line * of_line + error * error) ** 0.5
 

@@ -15,7 +15,7 @@ class WorkingHours:
         self.days = days
 
 
-class Step:
+class WorkStep:
     """One thing to do.
 
     work_time [s]. least_wait [s] since the end of the step before. longest_wait [s] since the end of the step
@@ -35,7 +35,7 @@ class Step:
 class Planned:
     """A step with its moments; late: its longest wait was passed."""
 
-    def __init__(self, step: Step, start: int, end: int, late: bool) -> None:
+    def __init__(self, step: WorkStep, start: int, end: int, late: bool) -> None:
         self.step = step
         self.start = start
         self.end = end
@@ -75,7 +75,7 @@ def next_start(moment: int, work_time: int, hours: WorkingHours) -> int:
     return day * DAY + hours.opens
 
 
-def plan(steps: tuple[Step, ...], start: int, hours: WorkingHours) -> list[Planned]:
+def plan(steps: tuple[WorkStep, ...], start: int, hours: WorkingHours) -> list[Planned]:
     """Return every step at its earliest moment.
 
     Args:

@@ -3,7 +3,7 @@ not been measured; not any maker's bow."""
 
 from collections import namedtuple
 
-Family = namedtuple("Family", "id name throat profile")
+BowFamily = namedtuple("BowFamily", "id name throat profile")
 """A family of bows.
 
 throat [1]: how far the fadeouts lie behind the grip's throat, over the limb's length. profile: pairs of
@@ -12,23 +12,23 @@ back), both over the limb's length.
 """
 
 FAMILIES = (
-    Family(
+    BowFamily(
         "recurve",
         "Recurve",
         0.03,
         ((0.30, 0.025), (0.60, 0.035), (0.78, 0.010), (0.90, -0.060), (0.96, -0.140)),
     ),
-    Family(
+    BowFamily(
         "reflex-deflex",
         "Longbow with reflex and deflex",
         0.025,
         ((0.30, 0.028), (0.60, 0.028), (0.80, -0.005), (0.99, -0.055)),
     ),
-    Family("straight", "Straight longbow", 0.0, ((0.5, 0.0), (1.0, 0.0))),
+    BowFamily("straight", "Straight longbow", 0.0, ((0.5, 0.0), (1.0, 0.0))),
 )
 
 
-def find(id: str) -> Family:
+def find(id: str) -> BowFamily:
     """Return the family with this id.
 
     Args:

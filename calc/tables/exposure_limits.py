@@ -6,7 +6,7 @@ measurement in the breathing zone says what is there.
 
 from collections import namedtuple
 
-Limit = namedtuple("Limit", "agent stuff body levels averaging recorded source status")
+ExposureLimit = namedtuple("ExposureLimit", "agent stuff body levels averaging recorded source status")
 """A limit.
 
 agent: id of what it is for; stuff: its name. body: who set it. levels: one or more, the first of which holds
@@ -63,9 +63,11 @@ def _words(text: str) -> Level:
 _NONE = _words("none set; that is not a permission")
 
 
-def _limits(agent: str, stuff: str, *rows: tuple[str, tuple[Level, ...], str, str, str, str]) -> tuple[
-        Limit, ...]:
-    return tuple([Limit(agent, stuff, row[0], row[1], row[2], row[3], row[4], row[5]) for row in rows])
+def _limits(
+    agent: str, stuff: str, *rows: tuple[str, tuple[Level, ...], str, str, str, str]
+) -> tuple[ExposureLimit, ...]:
+    return tuple([ExposureLimit(agent, stuff, row[0], row[1], row[2], row[3], row[4], row[5])
+                  for row in rows])
 
 
 def _pel(*levels: Level, source: str = _OSHA, status: str = _READ) -> tuple[
@@ -234,11 +236,11 @@ LIMITS = (
 )
 
 
-def limits_of(agent: str) -> list[Limit]:
+def limits_of(agent: str) -> list[ExposureLimit]:
     """Return the limits for an agent; none where none were read."""
     return [limit for limit in LIMITS if limit.agent == agent]
 
 
-def value_of(limit: Limit) -> str:
+def value_of(limit: ExposureLimit) -> str:
     """Return all levels of a limit as one text."""
     return "; ".join([level.text for level in limit.levels])

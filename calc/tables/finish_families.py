@@ -5,8 +5,10 @@ Every figure is an assumption to edit: products of one family differ by more tha
 
 from collections import namedtuple
 
-Family = namedtuple("Family", "id name volume_solids recoat_from recoat_to cure least_temperature makes_film "
-                              "film_cap pot_life note source status")
+FinishFamily = namedtuple(
+    "FinishFamily", "id name volume_solids recoat_from recoat_to cure least_temperature makes_film film_cap "
+    "pot_life note source status",
+)
 """A family.
 
 volume_solids [1] as it comes. recoat_from [s]: next coat not before; recoat_to [s]: after it only on a
@@ -33,8 +35,8 @@ def _family(
     id: str, name: str, solids: float, recoat_from: float, recoat_to: float | None, cure_days: float,
     least: float, note: str, makes_film: bool = True, film_cap: tuple[float, float] | None = None,
     pot_life: float | None = None,
-) -> Family:
-    return Family(id, name, solids, recoat_from * HOUR, None if recoat_to is None else recoat_to * HOUR,
+) -> FinishFamily:
+    return FinishFamily(id, name, solids, recoat_from * HOUR, None if recoat_to is None else recoat_to * HOUR,
                   cure_days * DAY, least, makes_film, film_cap, None if pot_life is None else pot_life * HOUR,
                   note, _TYPICAL, _STATUS)
 
@@ -70,7 +72,7 @@ METHODS = (
 )
 
 
-def find(id: str) -> Family:
+def find(id: str) -> FinishFamily:
     """Return the family with this id.
 
     Raises:

@@ -6,7 +6,7 @@ from calc.quantities import GRAIN, INCH, POUND_FORCE
 
 MIL = INCH / 1000
 
-Limit = namedtuple("Limit", "id what kind low high source status")
+PracticeLimit = namedtuple("PracticeLimit", "id what kind low high source status")
 """One limit: a quantity kind, its least and most in SI; None where that side is open."""
 
 _BENCH = "bench-practice"
@@ -14,12 +14,12 @@ _COMMON = "common practice"
 ASSUMED = "assumption to edit"
 
 
-def _common(id: str, what: str, kind: str, low: float | None, high: float | None) -> Limit:
-    return Limit(id, what, kind, low, high, _BENCH, _COMMON)
+def _common(id: str, what: str, kind: str, low: float | None, high: float | None) -> PracticeLimit:
+    return PracticeLimit(id, what, kind, low, high, _BENCH, _COMMON)
 
 
-def _assumed(id: str, what: str, kind: str, low: float | None, high: float | None) -> Limit:
-    return Limit(id, what, kind, low, high, _BENCH, ASSUMED)
+def _assumed(id: str, what: str, kind: str, low: float | None, high: float | None) -> PracticeLimit:
+    return PracticeLimit(id, what, kind, low, high, _BENCH, ASSUMED)
 
 
 LIMITS = (
@@ -45,25 +45,25 @@ LIMITS = (
             None, INCH / 8),
     _common("limb-twist", "Limb twist between fadeout and tip", "angle", None, 2.0),
     _common("groove-angle", "String groove out of line with the limb", "angle", None, 1.0),
-    Limit("accessory-spacing", "Accessory holes, centre to centre", "length",
+    PracticeLimit("accessory-spacing", "Accessory holes, centre to centre", "length",
           1.3125 * INCH, 1.3125 * INCH, "accessory-hole-spacing", "from memory"),
     _common("spacing-error", "Accessory holes: error of their spacing", "length", None, INCH / 64),
     _common("blind-wall", "Wall left behind a blind hole in the worst case", "length", 3 * INCH / 16, None),
     _common("limb-film", "Dry film of finish on a limb, all coats together", "film", 2 * MIL, 4 * MIL),
-    Limit("dew-point-margin", "Bow above the dew point of the air while it is sprayed",
+    PracticeLimit("dew-point-margin", "Bow above the dew point of the air while it is sprayed",
           "temperature_difference", 3.0, None, "coating-dew-point", "read second-hand"),
-    Limit("spray-humidity", "Humidity of the air while a bow is sprayed", "ratio",
+    PracticeLimit("spray-humidity", "Humidity of the air while a bow is sprayed", "ratio",
           None, 0.85, "coating-dew-point", "read second-hand"),
     _common("bow-heat", "Warmth of a bow while it is worked on", "temperature", None, 50.0),
     _common("string-strength", "Strength of a polyester string over draw weight", "number", 12.0, None),
-    Limit("tape-short", "Steel tape up to 6 ft: tolerance", "length",
+    PracticeLimit("tape-short", "Steel tape up to 6 ft: tolerance", "length",
           None, INCH / 32, "nist-handbook-44", "read"),
-    Limit("tape-long", "Steel tape 7 to 30 ft: tolerance", "length",
+    PracticeLimit("tape-long", "Steel tape 7 to 30 ft: tolerance", "length",
           None, INCH / 16, "nist-handbook-44", "read"),
 )
 
 
-def find(id: str) -> Limit:
+def find(id: str) -> PracticeLimit:
     """Return the limit with this id.
 
     Args:

@@ -2,9 +2,9 @@
 
 from calc.lookups import glossary
 from calc.lookups.check_values import CHECK_VALUES
-from calc.paths.declare import Answer, End, Page, Path, Question, nodes, trail
+from calc.paths.declare import Answer, End, Path, Question, nodes, trail
 from calc.report import TO_ROOT
-from calc.tables.findings import VERDICTS, Finding, find, verdict_on, with_verdict
+from calc.tables.findings import VERDICTS, Finding, Page, find, verdict_on, with_verdict
 from calc.tables.grits import USES
 from scripts.blocks.tree import Node, element
 

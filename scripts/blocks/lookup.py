@@ -10,7 +10,7 @@ import re
 
 from calc import bibliography, quantities
 from calc.lookups import glossary
-from calc.lookups.declare import GRID, LIST, PAGE, TEXT, Column, Lookup
+from calc.lookups.declare import GRID, LIST, PAGE, TEXT, Lookup, LookupColumn
 from calc.report import TO_ROOT
 from scripts.blocks.tree import Node, element
 
@@ -79,7 +79,7 @@ def _table(table: Lookup, keys: list[str]) -> Node:
                    element("thead", {}, element("tr", {}, *heads)), element("tbody", {}, *lines))
 
 
-def _linked(each: Column, cell: object, text: str) -> Node:
+def _linked(each: LookupColumn, cell: object, text: str) -> Node:
     if each.kind != PAGE:
         return text
     assert isinstance(cell, tuple)
@@ -104,19 +104,19 @@ def row_anchor(table: Lookup, name: str) -> str:
     return table.id + "-" + re.sub(r"[^a-z0-9]+", "-", name.lower()).strip("-")
 
 
-def _head(table: Lookup, each: Column) -> str:
+def _head(table: Lookup, each: LookupColumn) -> str:
     """Return a column's head with its unit; a grid's title names the unit of all its columns."""
     return each.label if table.layout == GRID else ", ".join([each.label, *_unit(each)])
 
 
-def _unit(each: Column) -> list[str]:
+def _unit(each: LookupColumn) -> list[str]:
     if each.kind in (TEXT, PAGE):
         return []
     name = quantities.shown_unit(each.kind, each.system).name
     return [name] if name else []
 
 
-def _shown(each: Column, cell: object) -> str:
+def _shown(each: LookupColumn, cell: object) -> str:
     """Return a cell as text, its unit left to the column's head."""
     if cell is None:
         return ""
@@ -130,7 +130,7 @@ def _shown(each: Column, cell: object) -> str:
     return text.removesuffix(unit).strip() if unit else text
 
 
-def _sort_key(each: Column, cell: object) -> str | None:
+def _sort_key(each: LookupColumn, cell: object) -> str | None:
     """Return what a cell sorts by, if that is a number."""
     return repr(float(cell)) if isinstance(cell, int | float) and each.kind != TEXT else None
 

@@ -5,7 +5,7 @@ from calc.mechanics.bow.elastica import Limb
 from calc.mechanics.bow.limb import Sanding, laminated_limb
 from calc.mechanics.bow.reduction import reduction_steps
 from calc.mechanics.bow.thinning import Build, Station
-from calc.mechanics.bow.tuning import Bench, read
+from calc.mechanics.bow.tuning import Setup, read
 from calc.mechanics.bow.unstrung import unstrung_profile
 from calc.quantities import INCH
 from calc.tables.bow_families import FAMILIES
@@ -16,7 +16,7 @@ PROFILE = unstrung_profile(tuple([(y * LENGTH, x * LENGTH) for y, x in FAMILIES[
 BUILD = Build(0.045 * INCH, 0.045 * INCH, 39e9, 12.6e9)
 STATIONS = ((2.0, 1.6, 0.300), (8.0, 1.5, 0.285), (14.0, 1.2, 0.265), (20.0, 0.7, 0.250))
 SANDING = Sanding(1 * INCH, 18 * INCH, 2 * INCH, 0.6)
-BENCH = Bench(8 * INCH, 26.25 * INCH, None)
+BENCH = Setup(8 * INCH, 26.25 * INCH, None)
 STRING = 25e3
 POINTS = 20
 

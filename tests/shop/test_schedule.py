@@ -5,7 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calc.dates import DAY, parse_date, show_moment, weekday
-from calc.shop.schedule import Step, WorkingHours, next_start, plan
+from calc.shop.schedule import WorkingHours, WorkStep, next_start, plan
 
 HOUR = 3600
 NINE_TO_SIX = WorkingHours(9 * HOUR, 18 * HOUR, (0, 1, 2, 3, 4))
@@ -48,7 +48,7 @@ def test_work_lies_within_a_working_day_and_no_earlier_start_would(hours, offset
 
 @given(HOURS, st.lists(st.tuples(st.integers(0, HOUR), st.integers(0, 3 * DAY)), min_size=1, max_size=8))
 def test_every_step_waits_as_long_as_it_must(hours, rows):
-    steps = tuple(Step(str(index), work, wait, None, None) for index, (work, wait) in enumerate(rows))
+    steps = tuple(WorkStep(str(index), work, wait, None, None) for index, (work, wait) in enumerate(rows))
     planned = plan(steps, MONDAY, hours)
     assert [each.step for each in planned] == list(steps)
     for before, after in zip(planned, planned[1:], strict=False):
@@ -57,12 +57,12 @@ def test_every_step_waits_as_long_as_it_must(hours, rows):
 
 
 def test_a_window_counts_from_the_film_below_and_not_from_the_lettering():
-    steps = (Step("coat", HOUR, 0, None, None), Step("lettering", HOUR, 6 * HOUR, 24 * HOUR, 0),
-             Step("coat", HOUR, 12 * HOUR, 24 * HOUR, 0))
+    steps = (WorkStep("coat", HOUR, 0, None, None), WorkStep("lettering", HOUR, 6 * HOUR, 24 * HOUR, 0),
+             WorkStep("coat", HOUR, 12 * HOUR, 24 * HOUR, 0))
     planned = plan(steps, MONDAY, NINE_TO_SIX)
     assert [show_moment(each.start)[:9] for each in planned] == ["Mon 4 May", "Mon 4 May", "Tue 5 May"]
     assert [each.late for each in planned] == [False, False, False]
-    late = plan((*steps[:2], Step("coat", HOUR, 40 * HOUR, 24 * HOUR, 0)), MONDAY, NINE_TO_SIX)
+    late = plan((*steps[:2], WorkStep("coat", HOUR, 40 * HOUR, 24 * HOUR, 0)), MONDAY, NINE_TO_SIX)
     assert [each.late for each in late] == [False, False, True]
 
 

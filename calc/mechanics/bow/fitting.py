@@ -3,7 +3,7 @@
 import math
 
 from calc.mechanics.bow.bow import Bow
-from calc.mechanics.bow.tuning import Bench, Calibration, calibrate
+from calc.mechanics.bow.tuning import Calibration, Setup, calibrate
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:  # the small engine has no such module
@@ -50,7 +50,7 @@ def fit_steps(
     start: tuple[float, float],
     low: float,
     high: float,
-    bench: Bench,
+    setup: Setup,
     weight: float,
     tiller: float,
     readings: tuple[tuple[float, float], ...],
@@ -67,8 +67,8 @@ def fit_steps(
         bow_with: makes the bow for an amount.
         start: two amounts to begin from; the bow of the first must be one that can be computed.
         low, high [any]: the amount is held between these, in its own unit.
-        bench: how the bow was read.
-        weight [N]: measured at the bench's draw.
+        setup: how the bow was read.
+        weight [N]: measured at the draw of `setup`.
         tiller [m]: measured.
         readings: pairs of draw [m] and weight [N].
         first: the calibration with the first amount, if it was made already.
@@ -86,7 +86,7 @@ def fit_steps(
     """
 
     def fit_with(amount: float, known: Calibration | None = None) -> Fit:
-        calibration = known or calibrate(bow_with(amount), bench, weight, tiller, readings)
+        calibration = known or calibrate(bow_with(amount), setup, weight, tiller, readings)
         return Fit(amount, calibration, root_mean_square(calibration.misfits), BEST)
 
     best = last = fit_with(start[0], first)

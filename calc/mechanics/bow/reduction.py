@@ -2,9 +2,9 @@
 
 from calc.mechanics.bow.bow import Bow
 from calc.mechanics.bow.tuning import (
-    Bench,
+    BowState,
     Met,
-    State,
+    Setup,
     meet_steps,
     newton_step,
     read,
@@ -23,7 +23,7 @@ class Reduction:
     """
 
     def __init__(
-        self, upper: float, lower: float, state: State,
+        self, upper: float, lower: float, state: BowState,
         rates: tuple[tuple[float, float], tuple[float, float]], too_heavy: bool, off_tiller: bool,
         lower_weight_helps: bool
     ) -> None:
@@ -46,7 +46,7 @@ MOST_STEPS = 30
 
 
 def reduction_steps(
-    bow_with: "Callable[[float, float], Bow]", bench: Bench, weight: float, tiller: float, most: float
+    bow_with: "Callable[[float, float], Bow]", setup: Setup, weight: float, tiller: float, most: float
 ) -> "Generator[float, None, Reduction]":
     """Find the removals on two limbs that give the bow the weight and tiller wanted, or come nearest.
 
@@ -56,7 +56,7 @@ def reduction_steps(
 
     Args:
         bow_with: makes the bow for two removals [m], 0 to `most`.
-        bench: how the bow is read.
+        setup: how the bow is read.
         weight [N]: wanted, not more than the bow has.
         tiller [m]: wanted, upper minus lower.
         most [m]: that may come off either limb.
@@ -75,7 +75,7 @@ def reduction_steps(
 
     Source: elastica, the search itself is derived here.
     """
-    search = meet_steps(bow_with, (0.0, 0.0), (PROBE, PROBE), bench, weight, tiller,
+    search = meet_steps(bow_with, (0.0, 0.0), (PROBE, PROBE), setup, weight, tiller,
                         ((0.0, most), (0.0, most)))
     met = next(search)
     yield 0.3
@@ -85,7 +85,7 @@ def reduction_steps(
     if min(guess) >= -SMALLEST and max(guess) < FAR_OUT * most:
         found = yield from _to_the_end(met, search)
     if found is None:
-        edges = _Edges(bow_with, bench, before, weight, tiller, most)
+        edges = _Edges(bow_with, setup, before, weight, tiller, most)
         found, helps = yield from edges.nearest()
     state = found.state
     return Reduction(
@@ -96,7 +96,7 @@ def reduction_steps(
 class _Found:
     """Removals [m] and the bow's state with them."""
 
-    def __init__(self, amounts: tuple[float, float], state: State) -> None:
+    def __init__(self, amounts: tuple[float, float], state: BowState) -> None:
         self.amounts = amounts
         self.state = state
 
@@ -121,14 +121,14 @@ class _Edges:
     def __init__(
         self,
         bow_with: "Callable[[float, float], Bow]",
-        bench: Bench,
-        before: State,
+        setup: Setup,
+        before: BowState,
         weight: float,
         tiller: float,
         most: float,
     ) -> None:
         self.bow_with = bow_with
-        self.bench = bench
+        self.setup = setup
         self.before = before
         self.weight = weight
         self.tiller = tiller
@@ -163,7 +163,7 @@ class _Edges:
             at_most = yield from self._reach(self._with_most_first, self._tiller_off, full, both)
         if at_most.state.weight >= self.weight:
             return at_most
-        search = meet_steps(self.bow_with, alone.amounts, (PROBE, PROBE), self.bench, self.weight,
+        search = meet_steps(self.bow_with, alone.amounts, (PROBE, PROBE), self.setup, self.weight,
                             self.tiller, ((0.0, self.most), (0.0, self.most)))
         met = None
         for step, trial in enumerate(search):
@@ -171,24 +171,24 @@ class _Edges:
             yield min(0.95, 0.8 + 0.03 * step)
         return at_most if met is None else _Found(met.amounts, met.state)
 
-    def _read(self, first: float, second: float, near: State) -> _Found:
+    def _read(self, first: float, second: float, near: BowState) -> _Found:
         amounts = (first, second) if self.upper_first else (second, first)
-        return _Found(amounts, read(self.bow_with(amounts[0], amounts[1]), self.bench, near))
+        return _Found(amounts, read(self.bow_with(amounts[0], amounts[1]), self.setup, near))
 
-    def _off_the_first(self, removal: float, near: State) -> _Found:
+    def _off_the_first(self, removal: float, near: BowState) -> _Found:
         return self._read(removal, 0.0, near)
 
-    def _with_most_first(self, removal: float, near: State) -> _Found:
+    def _with_most_first(self, removal: float, near: BowState) -> _Found:
         return self._read(self.most, removal, near)
 
-    def _with_most_second(self, removal: float, near: State) -> _Found:
+    def _with_most_second(self, removal: float, near: BowState) -> _Found:
         return self._read(removal, self.most, near)
 
-    def _too_heavy(self, state: State) -> float:
+    def _too_heavy(self, state: BowState) -> float:
         return float(state.weight - self.weight) / self.weight
 
-    def _tiller_off(self, state: State) -> float:
-        return float(state.tiller - self.tiller) / self.bench.brace_height
+    def _tiller_off(self, state: BowState) -> float:
+        return float(state.tiller - self.tiller) / self.setup.brace_height
 
     def _past(self, found: _Found) -> bool:
         """Say whether tiller has come where it is wanted, or farther."""
@@ -197,8 +197,8 @@ class _Edges:
 
     def _reach(
         self,
-        read_at: "Callable[[float, State], _Found]",
-        amiss: "Callable[[State], float]",
+        read_at: "Callable[[float, BowState], _Found]",
+        amiss: "Callable[[BowState], float]",
         start: _Found,
         end: _Found,
     ) -> "Generator[float, None, _Found]":

@@ -25,7 +25,7 @@ LONGEST_STEP = 0.7
 """Of a logarithm of stiffness, from one trial to the next: about double or half."""
 
 
-class Bench:
+class Setup:
     """How the bow is read: brace height [m], draw [m] from pivot point to nocking point, and the distance [m]
     from the string's ends at which tiller is read; None to read it at the fadeouts."""
 
@@ -35,7 +35,7 @@ class Bench:
         self.from_end = from_end
 
 
-class State:
+class BowState:
     """Draw weight [N], tiller [m] (upper minus lower) and the two states they were read from."""
 
     def __init__(self, weight: float, tiller: float, braced: Braced, drawn: Drawn) -> None:
@@ -60,7 +60,7 @@ class Calibration:
     reading of the draw."""
 
     def __init__(
-        self, upper_factor: float, lower_factor: float, bow: Bow, state: State, misfits: tuple[float, ...]
+        self, upper_factor: float, lower_factor: float, bow: Bow, state: BowState, misfits: tuple[float, ...]
     ) -> None:
         self.upper_factor = upper_factor
         self.lower_factor = lower_factor
@@ -75,7 +75,7 @@ class Met:
     """
 
     def __init__(
-        self, amounts: tuple[float, float], bow: Bow, state: State,
+        self, amounts: tuple[float, float], bow: Bow, state: BowState,
         rates: tuple[tuple[float, float], tuple[float, float]]
     ) -> None:
         self.amounts = amounts
@@ -88,12 +88,12 @@ class Unmet(ValueError):
     """No two amounts give a bow the weight and tiller wanted."""
 
 
-def read(bow: Bow, bench: Bench, near: State | None = None) -> State:
+def read(bow: Bow, setup: Setup, near: BowState | None = None) -> BowState:
     """Brace and draw a bow and read its weight and tiller.
 
     Args:
         bow: braced by this call.
-        bench: how it is read.
+        setup: how it is read.
         near: the state of a bow much like this one, to start from.
 
     Returns:
@@ -105,13 +105,13 @@ def read(bow: Bow, bench: Bench, near: State | None = None) -> State:
     Source: elastica, by `Bow.brace` and `Bow.draw`.
     """
     if near is None:
-        braced = bow.brace(bench.brace_height)
-        drawn = bow.draw(bench.draw)
+        braced = bow.brace(setup.brace_height)
+        drawn = bow.draw(setup.draw)
     else:
-        braced = bow.brace(bench.brace_height, near.braced)
-        drawn = bow.draw(bench.draw, near.drawn)
-    tiller = braced.tiller_at_fadeouts() if bench.from_end is None else braced.tiller(bench.from_end)
-    return State(drawn.force, tiller.difference, braced, drawn)
+        braced = bow.brace(setup.brace_height, near.braced)
+        drawn = bow.draw(setup.draw, near.drawn)
+    tiller = braced.tiller_at_fadeouts() if setup.from_end is None else braced.tiller(setup.from_end)
+    return BowState(drawn.force, tiller.difference, braced, drawn)
 
 
 def bending_shares(bow: Bow, distance: float) -> Shares:
@@ -165,7 +165,7 @@ def _limb_shares(here: LimbShape, before: LimbShape, after: LimbShape, scale: fl
 
 def calibrate(
     bow: Bow,
-    bench: Bench,
+    setup: Setup,
     weight: float,
     tiller: float,
     readings: tuple[tuple[float, float], ...] = (),
@@ -174,8 +174,8 @@ def calibrate(
 
     Args:
         bow: as reckoned from its measures; braced by this call unless it is at this brace height.
-        bench: how it was read.
-        weight [N]: measured at the bench's draw, > 0.
+        setup: how it was read.
+        weight [N]: measured at the draw of `setup`, > 0.
         tiller [m]: measured, upper minus lower.
         readings: further pairs of draw [m] and weight [N], to compare with; they do not steer the factors.
 
@@ -195,15 +195,15 @@ def calibrate(
         return _with_limbs(bow, bow.upper.stiffened(upper), bow.lower.stiffened(lower))
 
     # A common factor scales the weight and leaves tiller alone but for the stretch of the string.
-    if bow.braced is None or bow.braced.height != bench.brace_height:
-        bow.brace(bench.brace_height)
-    force = bow.draw(bench.draw).force
+    if bow.braced is None or bow.braced.height != setup.brace_height:
+        bow.brace(setup.brace_height)
+    force = bow.draw(setup.draw).force
     if not force > 0.0:
         raise ValueError("the bow pulls nothing at the draw at which its weight is stated")
     common = math.log(weight / force)
     within = (common - MOST_AMISS, common + MOST_AMISS), (-MOST_AMISS, MOST_AMISS)
     try:
-        met = meet(with_factors, (common, 0.0), (0.02, 0.02), bench, weight, tiller, within, LONGEST_STEP)
+        met = meet(with_factors, (common, 0.0), (0.02, 0.02), setup, weight, tiller, within, LONGEST_STEP)
     except ValueError as error:
         raise Unmet(str(error)) from None
     found_common, found_difference = met.amounts
@@ -224,7 +224,7 @@ def meet(
     bow_with: "Callable[[float, float], Bow]",
     start: tuple[float, float],
     probes: tuple[float, float],
-    bench: Bench,
+    setup: Setup,
     weight: float,
     tiller: float,
     within: tuple[tuple[float, float], tuple[float, float]] | None = None,
@@ -236,7 +236,7 @@ def meet(
         bow_with: makes the bow for two amounts.
         start: two amounts to begin from.
         probes: how far to vary each amount to see what it does, not zero; a small part of what is expected.
-        bench: how the bow is read.
+        setup: how the bow is read.
         weight [N]: wanted, > 0.
         tiller [m]: wanted, upper minus lower.
         within: (least, most) of each amount, both of `start` among them; None: any.
@@ -250,7 +250,7 @@ def meet(
 
     Source: elastica, the search itself is derived here: Newton's method with Broyden's rates.
     """
-    trials = list(meet_steps(bow_with, start, probes, bench, weight, tiller, within, longest))
+    trials = list(meet_steps(bow_with, start, probes, setup, weight, tiller, within, longest))
     return trials[-1]
 
 
@@ -258,7 +258,7 @@ def meet_steps(
     bow_with: "Callable[[float, float], Bow]",
     start: tuple[float, float],
     probes: tuple[float, float],
-    bench: Bench,
+    setup: Setup,
     weight: float,
     tiller: float,
     within: tuple[tuple[float, float], tuple[float, float]] | None = None,
@@ -273,7 +273,7 @@ def meet_steps(
         bow_with: as for `meet`.
         start: as for `meet`.
         probes: as for `meet`.
-        bench: as for `meet`.
+        setup: as for `meet`.
         weight [N]: wanted, > 0.
         tiller [m]: wanted, upper minus lower.
         within: as for `meet`.
@@ -290,15 +290,15 @@ def meet_steps(
     require_positive("wanted weight", weight, "N")
     amounts = start
     bow = bow_with(amounts[0], amounts[1])
-    state = read(bow, bench)
-    rates = _differenced_rates(bow_with, amounts, probes, bench, state)
+    state = read(bow, setup)
+    rates = _differenced_rates(bow_with, amounts, probes, setup, state)
     yield Met(amounts, bow, state, rates)
     for _ in range(MOST_TRIALS):
         lack = weight - state.weight, tiller - state.tiller
         if abs(lack[0]) < WEIGHT_TOLERANCE * weight and abs(lack[1]) < TILLER_TOLERANCE:
             return
         aims = _aims(amounts, newton_step(rates, lack), within, longest)
-        aims, bow, after = _computable(bow_with, amounts, aims, bench, state)
+        aims, bow, after = _computable(bow_with, amounts, aims, setup, state)
         step = aims[0] - amounts[0], aims[1] - amounts[1]
         if step[0] == 0.0 and step[1] == 0.0:
             break
@@ -327,14 +327,14 @@ def _computable(
     bow_with: "Callable[[float, float], Bow]",
     amounts: tuple[float, float],
     aims: tuple[float, float],
-    bench: Bench,
-    near: State,
-) -> tuple[tuple[float, float], Bow, State]:
+    setup: Setup,
+    near: BowState,
+) -> tuple[tuple[float, float], Bow, BowState]:
     """Return the amounts aimed at, or the first on the way back from them whose bow can be computed."""
     for _ in range(MOST_HALVINGS + 1):
         try:
             bow = bow_with(aims[0], aims[1])
-            return aims, bow, read(bow, bench, near)
+            return aims, bow, read(bow, setup, near)
         except ValueError:
             aims = (amounts[0] + aims[0]) / 2, (amounts[1] + aims[1]) / 2
     raise Unmet("no bow between two trials can be computed")
@@ -344,12 +344,12 @@ def _differenced_rates(
     bow_with: "Callable[[float, float], Bow]",
     at: tuple[float, float],
     probes: tuple[float, float],
-    bench: Bench,
-    state: State,
+    setup: Setup,
+    state: BowState,
 ) -> tuple[tuple[float, float], tuple[float, float]]:
     """Return the rates of weight and tiller by both amounts, by differences."""
-    by_first = read(bow_with(at[0] + probes[0], at[1]), bench, state)
-    by_second = read(bow_with(at[0], at[1] + probes[1]), bench, state)
+    by_first = read(bow_with(at[0] + probes[0], at[1]), setup, state)
+    by_second = read(bow_with(at[0], at[1] + probes[1]), setup, state)
     return (
         ((by_first.weight - state.weight) / probes[0], (by_second.weight - state.weight) / probes[1]),
         ((by_first.tiller - state.tiller) / probes[0], (by_second.tiller - state.tiller) / probes[1]),

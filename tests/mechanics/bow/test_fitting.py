@@ -11,12 +11,12 @@ from calc.mechanics.bow.fitting import (
     root_mean_square,
 )
 from calc.mechanics.bow.thinning import Build, Station
-from calc.mechanics.bow.tuning import Bench
+from calc.mechanics.bow.tuning import Setup
 from calc.quantities import INCH
 
 LENGTH = 22.5 * INCH
 STATIONS = (Station(2 * INCH, 1.6 * INCH, 0.3 * INCH), Station(20 * INCH, 0.7 * INCH, 0.25 * INCH))
-BENCH = Bench(8 * INCH, 26.25 * INCH, None)
+BENCH = Setup(8 * INCH, 26.25 * INCH, None)
 
 
 def bow_of(scale):

@@ -7,7 +7,7 @@ from calc.mechanics.bow.laminate import Layer, flexural_rigidity, sanded
 from calc.mechanics.bow.limb import Sanding, laminated_limb, sanded_share
 from calc.mechanics.bow.thinning import Build, Station, section_at
 from calc.mechanics.bow.tuning import (
-    Bench,
+    Setup,
     calibrate,
     meet,
     read,
@@ -74,8 +74,8 @@ def test_a_pound_takes_a_few_thousandths():
     # recurve, both limbs alike. This one was made stout for its weight, to lie within; for the bow of the
     # book's example see tests/calculators/test_unchanged_thousandths_a_pound.py.
     limb = laminated_limb(PROFILE, (-0.01, 0.24), STATIONS, BUILD)
-    bench = Bench(8 * INCH, 26.25 * INCH, None)
-    factors = calibrate(Bow(limb, limb), bench, 50 * POUND_FORCE, 0.0)
+    setup = Setup(8 * INCH, 26.25 * INCH, None)
+    factors = calibrate(Bow(limb, limb), setup, 50 * POUND_FORCE, 0.0)
 
     def thinned(*depths):
         limbs = [
@@ -83,10 +83,10 @@ def test_a_pound_takes_a_few_thousandths():
         ]
         return Bow(limbs[0].stiffened(factors.upper_factor), limbs[1].stiffened(factors.lower_factor))
 
-    met = meet(thinned, (0.002 * INCH,) * 2, (0.001 * INCH,) * 2, bench, 49 * POUND_FORCE, 0.0)
+    met = meet(thinned, (0.002 * INCH,) * 2, (0.001 * INCH,) * 2, setup, 49 * POUND_FORCE, 0.0)
     assert met.amounts[0] == pytest.approx(met.amounts[1], rel=1e-4)
     assert 0.002 * INCH <= met.amounts[0] <= 0.004 * INCH
-    assert read(met.bow, bench).weight == pytest.approx(49 * POUND_FORCE, rel=1e-6)
+    assert read(met.bow, setup).weight == pytest.approx(49 * POUND_FORCE, rel=1e-6)
 
 
 def test_what_cannot_be_sanded():

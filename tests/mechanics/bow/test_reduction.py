@@ -6,11 +6,11 @@ import pytest
 
 from calc.mechanics.bow.bow import Bow
 from calc.mechanics.bow.reduction import reduction_steps
-from calc.mechanics.bow.tuning import Bench, read
+from calc.mechanics.bow.tuning import Setup, read
 from calc.quantities import INCH
 from tests.mechanics.bows import recurve
 
-BENCH = Bench(0.2, 26.25 * INCH, None)
+BENCH = Setup(0.2, 26.25 * INCH, None)
 MOST = 5e-4
 WHOLE = recurve(1.02)
 BEFORE = read(recurve(1.02), BENCH)

@@ -9,7 +9,7 @@ from calc.mechanics.bow.bow import Bow
 from calc.mechanics.bow.elastica import Limb
 from calc.mechanics.bow.tuning import (
     MOST_AMISS,
-    Bench,
+    Setup,
     Unmet,
     bending_shares,
     calibrate,
@@ -23,7 +23,7 @@ from tests.mechanics.bows import longbow, recurve
 from tests.mechanics.lever_estimate import tiller_per_stiffness_lost
 
 DRAW = 26.25 * INCH
-BENCH = Bench(brace_height=0.2, draw=DRAW, from_end=0.25)
+BENCH = Setup(brace_height=0.2, draw=DRAW, from_end=0.25)
 
 
 def with_same_string(bow, upper, lower):
@@ -164,7 +164,7 @@ def test_tiller_that_no_two_limbs_show_is_said_and_nothing_overflows():
     # The search once doubled the logarithms until exp overflowed.
     for tiller in (-0.2, 0.2, 1.0):
         with pytest.raises(Unmet):
-            calibrate(recurve(), Bench(0.2, DRAW, None), 200.0, tiller)
+            calibrate(recurve(), Setup(0.2, DRAW, None), 200.0, tiller)
 
 
 def test_a_search_stays_within_what_it_is_given():
@@ -183,8 +183,8 @@ def test_a_search_stays_within_what_it_is_given():
 
 
 def test_tiller_at_the_fadeouts_can_be_the_target_too():
-    bench = Bench(0.2, DRAW, None)
-    found = calibrate(recurve(), bench, 200.0, 0.004)
+    setup = Setup(0.2, DRAW, None)
+    found = calibrate(recurve(), setup, 200.0, 0.004)
     assert found.state.braced.tiller_at_fadeouts().difference == pytest.approx(0.004, abs=1e-6)
 
 
