@@ -102,7 +102,7 @@ def compute(
             ("stress_allowed", strength / factor),
             ("least_depth", plain.least),
             ("equal_depth", plain.equal),
-            ("string_angle", pull.angle),
+            ("string_angle", math.degrees(pull.angle)),
             ("string_tension", pull.tension),
             ("throat_moment", riser.bending_moment(pull.force, pull.angle, pull.reach, 0.0, 0.0)),
         ),
@@ -130,7 +130,7 @@ def _pull(
 ) -> Load:
     reach = draw_length - BEYOND_PIVOT
     if between is not None:
-        angle = 90.0 - between / 2
+        angle = math.radians(90.0 - between / 2)
     else:
         try:
             angle = riser.string_angle_at_draw(bow_length, riser_length, brace_height, reach)
@@ -138,7 +138,7 @@ def _pull(
             raise Refused("draw_length", "A bow of these measures cannot be drawn so far. Check draw, brace "
                           "height, bow length and riser length.") from None
     tension = riser.string_tension(force, angle)
-    return Load(force, angle, reach, tension, tension * math.cos(math.radians(angle)))
+    return Load(force, angle, reach, tension, tension * math.cos(angle))
 
 
 def _scaled(pull: Load, factor: float) -> Load:

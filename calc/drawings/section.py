@@ -1,6 +1,6 @@
 """A laminated section as layers, with what comes off each face. Depth to scale, width not."""
 
-from calc.drawings.marks import at
+from calc.drawings.marks import at, label
 from calc.mechanics.bow.thinning import Build
 from calc.outcome import (
     Drawing,
@@ -44,7 +44,7 @@ def section_drawing(title: str, thickness: float, build: Build, off_back: float,
         top += height
     labels = []
     for text, middle, place in zip(texts, middles, _spread(middles, LABEL_STEP, HEIGHT - LABEL_STEP / 2)):
-        labels += _label(text, middle, place)
+        labels += _pointed_out(text, middle, place)
     return Drawing(
         "section", title,
         sentence(title + ": {} thick; {} come off the back and {} off the belly.",
@@ -59,12 +59,12 @@ def _band(name: str, top: float, height: float) -> list[object]:
                      "height": at(height)}]
 
 
-def _label(text: Sentence, middle: float, place: float) -> list[object]:
+def _pointed_out(text: Sentence, middle: float, place: float) -> list[object]:
     """Return a text at one height with a line from the middle of its layer."""
     return [
         ["path", {"class": "rb-quiet",
                   "d": f"M {RIGHT} {at(middle)} L {RIGHT + 18} {at(place)}"}],
-        ["text", {"class": "rb-label", "x": str(RIGHT + 24), "y": at(place + 5)}, text],
+        label(RIGHT + 24, place + 5, "start", text),
     ]
 
 

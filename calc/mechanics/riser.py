@@ -9,6 +9,8 @@ import math
 from calc.checks import require_not_negative, require_positive
 from calc.mechanics.lever import LEVER_SHARE, half_string_length
 
+RIGHT_ANGLE = math.pi / 2
+
 
 def string_angle_at_draw(
     bow_length: float, riser_length: float, brace_height: float, draw_to_pivot: float
@@ -25,7 +27,7 @@ def string_angle_at_draw(
         draw_to_pivot [m]: from the pivot point to the nocking point, more than the brace height.
 
     Returns:
-        [deg] from 0 (string along the bow) to 90.
+        [rad] from 0 (string along the bow) to a right angle.
 
     Raises:
         ValueError: the lengths make no bow, or it cannot be drawn so far.
@@ -50,7 +52,7 @@ def string_angle_at_draw(
     cosine = (across**2 + string**2 - lever**2) / (2.0 * across * string)
     at_nock = math.acos(min(1.0, cosine))
     to_hinge = math.atan2(hinge, draw_to_pivot)
-    return 90.0 - (to_hinge + at_nock) * 180.0 / math.pi
+    return RIGHT_ANGLE - (to_hinge + at_nock)
 
 
 def string_tension(force: float, angle: float) -> float:
@@ -60,7 +62,7 @@ def string_tension(force: float, angle: float) -> float:
 
     Args:
         force [N]: draw force, > 0.
-        angle [deg]: of the string from the y axis, more than 0, at most 90.
+        angle [rad]: of the string from the y axis, more than 0, at most a right angle.
 
     Returns:
         [N] tension.
@@ -72,7 +74,7 @@ def string_tension(force: float, angle: float) -> float:
     """
     require_positive("force", force, "N")
     _require_angle(angle)
-    return force / (2.0 * math.sin(math.radians(angle)))
+    return force / (2.0 * math.sin(angle))
 
 
 def bending_moment(force: float, angle: float, draw_to_pivot: float, height: float, behind: float) -> float:
@@ -82,7 +84,7 @@ def bending_moment(force: float, angle: float, draw_to_pivot: float, height: flo
 
     Args:
         force [N]: draw force, > 0.
-        angle [deg]: of the string from the y axis, more than 0, at most 90.
+        angle [rad]: of the string from the y axis, more than 0, at most a right angle.
         draw_to_pivot [m]: b, from the pivot point to the nocking point, > 0.
         height [m]: y, of the section above the pivot point, >= 0.
         behind [m]: c, of the section's middle from the pivot point toward the back, >= 0.
@@ -103,9 +105,9 @@ def bending_moment(force: float, angle: float, draw_to_pivot: float, height: flo
     require_positive("draw_to_pivot", draw_to_pivot, "m")
     require_not_negative("height", height, "m")
     require_not_negative("behind", behind, "m")
-    return force / 2.0 * ((draw_to_pivot + behind) / math.tan(math.radians(angle)) - height)
+    return force / 2.0 * ((draw_to_pivot + behind) / math.tan(angle) - height)
 
 
 def _require_angle(angle: float) -> None:
-    if not 0.0 < angle <= 90.0:
-        raise ValueError(f"angle must be more than 0 and at most 90 deg, got {angle}")
+    if not 0.0 < angle <= RIGHT_ANGLE:
+        raise ValueError(f"angle must be more than 0 and at most a right angle, got {angle} rad")

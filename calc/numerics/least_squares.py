@@ -31,7 +31,7 @@ class StrokesLeft:
 class Papers:
     """Readings explained by one start and one slope for each paper. lines: one FittedLine a paper over all
     strokes, as it would go on from the last reading, None where the paper has no strokes between readings.
-    fitted: one value a reading. now: value and standard error at the last reading. misfit: as of a FittedLine.
+    fitted: one value a reading. now: value and standard error at the last reading. misfit: as of a line.
     """
 
     def __init__(

@@ -140,5 +140,5 @@ def test_string_angle_by_root_finding():
         return math.hypot(draw - lever * math.sin(turn), hinge + lever * math.cos(turn)) - string
 
     turn = optimize.brentq(slack, 0.2, 1.5)
-    expected = math.degrees(math.atan2(draw - lever * math.sin(turn), hinge + lever * math.cos(turn)))
+    expected = math.atan2(draw - lever * math.sin(turn), hinge + lever * math.cos(turn))
     assert riser.string_angle_at_draw(bow, riser_length, brace, draw) == pytest.approx(expected, rel=1e-10)

@@ -14,7 +14,7 @@ import math
 from calc.checks import require_positive
 from calc.mechanics.bow.elastica import Limb, LimbShape, Pull
 from calc.numerics.roots import solved
-from calc.quantities import show
+from calc.quantities import ROUNDING, show
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:  # the small engine has no collections.abc
@@ -29,6 +29,7 @@ MOST_TILT = 0.5  # [rad]
 LONGEST_STRIDE = 0.1  # of the shorter string half, from one draw position to the next
 SHORTEST_STRIDE = 0.01  # of the longest
 SAME_PLACE = 1e-10  # of the longest
+SAME_DRAW = 1e-9  # [m]; a draw that falls short of the one before, or of brace height, by less is the same
 MOST_STRIDES = 100
 
 
@@ -485,7 +486,7 @@ class Bow:
         for distance in distances:
             braced = self._require_drawable(distance)
             trail = trail or [braced._balance]
-            if distance < trail[-1].distance - 1e-9:
+            if distance < trail[-1].distance - SAME_DRAW:
                 raise ValueError("the distances of a draw curve must rise from each to the next")
             yield Drawn(self, self._follow(braced, trail, distance), braced)
 
@@ -494,7 +495,7 @@ class Bow:
         braced = self.braced
         if braced is None:
             raise ValueError("a bow must be braced before it is drawn")
-        if not braced.distance - 1e-9 <= distance < math.inf:
+        if not braced.distance - SAME_DRAW <= distance < math.inf:
             raise ValueError(
                 f"draw must be at least the distance of the braced string, {_in_both(braced.distance)}; "
                 f"it is {_in_both(distance) if -math.inf < distance < math.inf else distance}"
@@ -509,7 +510,7 @@ class Bow:
             left = distance - trail[-1].distance
             if abs(left) < SAME_PLACE * longest:
                 return trail[-1]
-            pieces = math.ceil(abs(left) / stride - 1e-9)
+            pieces = math.ceil(abs(left) / stride - ROUNDING)
             reach = left / max(1, pieces)
             try:
                 found = self._settle(braced, _foreseen(braced, trail, trail[-1].distance + reach))
