@@ -1,5 +1,6 @@
 """What only a whole record can check: drop of all jobs together, glass, verdict, proof, age of readings."""
 
+from calc.dates import DAY, show_day
 from calc.outcome import (
     STOP,
     WATCH,
@@ -21,6 +22,9 @@ LEAST_SHARE = practice.find("glass-left").low
 USUAL_DROP = practice.find("weight-drop").high
 LEAST_MASS = practice.find("arrow-never").low
 LOW_MASS = practice.find("arrow-light").low
+CHECK_LASTS = 30
+"""[days] for which one hanging of a known weight vouches for a scale (common practice)."""
+
 READ_AGAIN = (
     ("reading.weight", "draw weight"), ("reading.upper", "tiller"), ("reading.curve", "the draw curve"),
     ("reading.stations_upper", "the sections"), ("reading.glass_belly", "the glass"),
@@ -39,8 +43,8 @@ def checks(state: State) -> tuple[Check, ...]:
     """
     return tuple([each for each in (
         _verdict(state), _proof(state), _glass_floor(state), _total_drop(state), _agreed(state),
-        _looks_again(state), _stale(state), _papers(state), _scales(state), _string_tips(state),
-        _arrow_mass(state),
+        _looks_again(state), _stale(state), _papers(state), _scales(state), _unchecked(state),
+        _string_tips(state), _arrow_mass(state), _due(state),
     ) if each is not None])
 
 
@@ -87,21 +91,23 @@ def is_proved(state: State) -> bool:
     Returns:
         true or false.
     """
-    draws = [each for each in state.entries if _is_full_draw(each)]
-    if not draws or derive.deeds(state, draws[-1]) or _mended_since(state, draws[-1].moment):
+    draws = [each for each in state.entries if _is_full_draw(state, each)]
+    if not draws or derive.deeds(state, draws[-1]) or _mended(state.since("finding", draws[-1])):
         return False
     return all(is_off(draws[-1], name) for name in ("sound", "moved"))
 
 
-def _is_full_draw(entry: Entry) -> bool:
+def _is_full_draw(state: State, entry: Entry) -> bool:
     """Return whether an entry tells of a full draw from a distance, for its own sake or at a weighing."""
     if entry.sheet == "reading":
-        return is_on(entry, "from_distance") and bool(entry.fact("weight"))
+        full, draw = latest_number(state, "archer.draw"), number_in(entry, "at_draw")
+        is_full = draw is not None and (full is None or draw >= full - derive.SAME_DRAW)
+        return is_on(entry, "from_distance") and bool(entry.fact("weight")) and is_full
     return entry.sheet == "first_draw" and is_on(entry, "from_distance") and is_on(entry, "full")
 
 
-def _mended_since(state: State, moment: int) -> bool:
-    return any(each.fact("standing") == "mended" and each.moment > moment for each in state.of("finding"))
+def _mended(findings: list[Entry]) -> bool:
+    return any(each.fact("standing") == "mended" for each in findings)
 
 
 def _verdict(state: State) -> Check | None:
@@ -116,7 +122,7 @@ def _verdict(state: State) -> Check | None:
 
 
 def _proof(state: State) -> Check | None:
-    if not derive.deeds(state) and not _mended_since(state, 0) and not state.of("first_draw"):
+    if not derive.deeds(state) and not _mended(state.of("finding")) and not state.of("first_draw"):
         return None
     if is_proved(state):
         return None
@@ -138,10 +144,9 @@ def _glass_floor(state: State) -> Check | None:
 
 
 def _total_drop(state: State) -> Check | None:
-    came = derive.weight_as_it_came(state)
-    wanted = latest_number(state, "agreed.weight")
-    at_draw = latest_number(state, "agreed.at_draw")
-    if came is None or wanted is None or at_draw is None or abs(at_draw - came.draw) > derive.SAME_DRAW:
+    wanted, at_draw = latest_number(state, "agreed.weight"), latest_number(state, "agreed.at_draw")
+    came = derive.first_at(state, at_draw) if at_draw is not None else None
+    if came is None or wanted is None:
         return None
     drop = 1 - wanted / came.force
     if drop <= USUAL_DROP + ROUNDING:
@@ -169,6 +174,9 @@ def _stale(state: State) -> Check | None:
     old = [(fact, label) for fact, label in READ_AGAIN if derive.is_stale(state, fact)]
     if not old:
         return None
+    if not any(derive.is_undone(state, fact) for fact, _ in old):
+        return check("stale", WATCH, "Read over a year before the last entry, so to be read again: "
+                     + ", ".join([label for _, label in old]) + ".")
     most = max([derive.strokes_since(state, fact) for fact, _ in old])
     since = " before " + str(most) + " strokes" if most else " before the last change"
     return check("stale", WATCH, "Read" + since + ", so to be read again: "
@@ -184,7 +192,7 @@ def _looks_again(state: State) -> Check | None:
 
 
 def _papers(state: State) -> Check | None:
-    papers = sorted({each.fact("paper").strip().upper() for each in state.of("strokes")})
+    papers = sorted({derive.paper_of(each) for each in state.of("strokes")})
     if len(papers) < 2:
         return None
     names = ", ".join([each or "not said" for each in papers])
@@ -199,6 +207,20 @@ def _scales(state: State) -> Check | None:
         return None
     return check("scales", WATCH, "Weights were read on several scales (" + ", ".join(scales)
                  + "): hang the same known weight from each before they are compared.")
+
+
+def _unchecked(state: State) -> Check | None:
+    """Return a remark on a scale that nobody tried with a known weight; one reading compares nothing."""
+    read = derive.weights(state)
+    if len(read) < 2:
+        return None
+    newest = read[-1].entry
+    if any(is_on(each, "checked") and 0 <= newest.moment - each.moment <= CHECK_LASTS * DAY
+           for each in state.of("reading")):
+        return None
+    return check("scale-check", WATCH, "No known weight was hung from the scale in the " + str(CHECK_LASTS)
+                 + " days before the reading of " + short_day(newest.at) + ": what a scale is out by then "
+                 "counts as weight lost.")
 
 
 def _string_tips(state: State) -> Check | None:
@@ -223,3 +245,19 @@ def _arrow_mass(state: State) -> Check | None:
         amount("mass_per_force", share), amount("force", read[-1].force),
         amount("mass_per_force", LOW_MASS, 0), amount("mass_per_force", LEAST_MASS, 0)))
 
+
+def _due(state: State) -> Check | None:
+    """Return a remark where the finish cannot be hard on the day that was promised, were it laid at once."""
+    due, cure = derive.due(state), latest_number(state, "product.cure")
+    if due is None or not state.entries or state.of("handover"):
+        return None
+    today = max([local_day(each.at) for each in state.entries])
+    if today > due:
+        return check("due", WATCH, "It was to be ready by " + show_day(due)
+                     + ", and has not been handed over.")
+    if cure is None or not state.text("agreed.finish") or today + cure / DAY <= due:
+        return None
+    ready = today + int(-(-cure // DAY))
+    return check("due", WATCH, "It is to be ready by " + show_day(due) + ". A coat laid on the day of the "
+                 "last entry is hard enough for a string on " + show_day(ready) + " at the earliest, in a "
+                 "room as warm as the product asks: tell the owner.")

@@ -1,5 +1,6 @@
 """What follows from the entries of a record: figures that nobody typed."""
 
+from calc.dates import DAY, parse_date
 from calc.quantities import INCH
 from calc.record.entries import Entry
 from calc.record.fold import State
@@ -33,6 +34,12 @@ MADE_STALE = (
 
 ASKS_FOR_PROOF = ("strokes", "edges", "repair", "fill", "section", "hole")
 """Deeds after which a bow is drawn from a distance before anybody draws it by hand."""
+
+A_YEAR = 365 * DAY
+"""After which a bow that has lain is read anew, whatever was done to it (common practice)."""
+
+AGED = ("reading", "look", "first_draw")
+"""Sheets of what was seen or read at one time, and may have changed by itself since."""
 
 PLACED = (("riser", ("look.seen_riser",)), ("tip", ("look.seen_tips",)))
 """Looks that a mending makes stale by its place; all other looks are of limbs."""
@@ -74,7 +81,7 @@ def weights(state: State) -> list[Weight]:
 
 
 def weight_as_it_came(state: State) -> Weight | None:
-    """Return the first draw weight that was read at the draw of the newest.
+    """Return the first draw weight that was read at the draw of the weight now.
 
     Args:
         state: of a record.
@@ -82,8 +89,8 @@ def weight_as_it_came(state: State) -> Weight | None:
     Returns:
         the weight before anything was taken off; None where none was read.
     """
-    read = weights(state)
-    return first_at(state, read[-1].draw) if read else None
+    now = weight_now(state)
+    return first_at(state, now.draw) if now is not None else None
 
 
 def first_at(state: State, draw: float) -> Weight | None:
@@ -141,6 +148,18 @@ def strokes_in(entries: list[Entry]) -> tuple[int, int]:
     return (sum([each[0] + each[1] for each in counts]), sum([each[2] + each[3] for each in counts]))
 
 
+def paper_of(batch: Entry) -> str:
+    """Return the paper of a batch, however it was written.
+
+    Args:
+        batch: of the sheet `strokes`.
+
+    Returns:
+        such as `P120`; empty where none is named.
+    """
+    return batch.fact("paper").strip().upper()
+
+
 def strokes_since(state: State, fact: str) -> int:
     """Return how many strokes came off since a fact was last read.
 
@@ -159,7 +178,7 @@ def strokes_since(state: State, fact: str) -> int:
 
 
 def is_stale(state: State, fact: str) -> bool:
-    """Return whether a deed came after the newest reading of a fact that makes it untrue.
+    """Return whether the newest reading of a fact is to be taken again: a deed came since, or a year.
 
     Args:
         state: of a record.
@@ -173,7 +192,7 @@ def is_stale(state: State, fact: str) -> bool:
 
 
 def is_stale_in(state: State, fact: str, entry: Entry) -> bool:
-    """Return whether a deed came after an entry that makes a fact untrue which it holds.
+    """Return whether a fact that an entry holds is to be read again: a deed came since, or a year.
 
     Args:
         state: of a record.
@@ -183,6 +202,25 @@ def is_stale_in(state: State, fact: str, entry: Entry) -> bool:
     Returns:
         true or false.
     """
+    return _is_undone_in(state, fact, entry) or (
+        entry.sheet in AGED and state.entries[-1].moment - entry.moment > A_YEAR)
+
+
+def is_undone(state: State, fact: str) -> bool:
+    """Return whether a deed came after the newest reading of a fact that makes it untrue.
+
+    Args:
+        state: of a record.
+        fact: such as `reading.weight`.
+
+    Returns:
+        true or false; false where it was never read.
+    """
+    found = state.latest(fact)
+    return found is not None and _is_undone_in(state, fact, found.entry)
+
+
+def _is_undone_in(state: State, fact: str, entry: Entry) -> bool:
     return any(fact in facts and any(_touches(each, fact) for each in state.since(deed, entry))
                for deed, facts in MADE_STALE)
 
@@ -286,7 +324,7 @@ def between(state: State, before: Entry, after: Entry | None) -> Batch | None:
     """
     batches = [each for each in state.since("strokes", before)
                if after is None or (each.moment, each.id) < (after.moment, after.id)]
-    papers = sorted({each.fact("paper") for each in batches})
+    papers = sorted({paper_of(each) for each in batches})
     if len(papers) > 1:
         return None
     upper, lower = strokes_in(batches)
@@ -308,3 +346,31 @@ def least_glass_allowed(state: State, face: str, share: float) -> float | None:
     came = first_number(state, "reading.glass_" + face)
     known = [each for each in (new, came) if each is not None]
     return share * max(known) if known else None
+
+
+def due(state: State) -> int | None:
+    """Return the day by which a bow is to be ready: the one that was agreed, else the one on its tag.
+
+    Args:
+        state: of a record.
+
+    Returns:
+        number of the day, as `calc.dates` counts; None where none is known.
+    """
+    text = due_text(state)
+    try:
+        return parse_date(text) if text else None
+    except ValueError:
+        return None
+
+
+def due_text(state: State) -> str:
+    """Return the day by which a bow is to be ready, as it was typed.
+
+    Args:
+        state: of a record.
+
+    Returns:
+        the text; empty where none is known.
+    """
+    return state.text("agreed.ready_by") or state.text("bow.due")

@@ -123,11 +123,9 @@ def _range(line: FittedLine, strokes: float, error: float) -> tuple[float, float
 def _papers(batches: list[derive.Batch | None]) -> list[str]:
     """Return the paper of each batch; where none is named it is the one before."""
     found = []
-    before = next((each.paper.strip().upper() for each in batches if each is not None and each.paper.strip()),
-                  "")
+    before = next((each.paper for each in batches if each is not None and each.paper), "")
     for each in batches:
-        named = each.paper.strip().upper() if each is not None else ""
-        before = named or before
+        before = (each.paper if each is not None else "") or before
         found.append(before)
     return found
 

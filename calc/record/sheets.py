@@ -197,6 +197,7 @@ READING = Sheet("reading", "A reading", "What was measured, at one time.", MOMEN
         ), default="12 in:11 lb;20 in:33 lb;28 in:53 lb", fewest=3, most=MOST_CURVE,
              help="In order of draw, stated as bows are marked."),
         note("scale", "Scale", "hanging scale"),
+        switch("checked", "A known weight was hung from the scale that day, and it was right", default=False),
         switch("from_distance", "Drawn from a distance, on a stand", default=False),
     ),
     group("Limbs", _stations("upper"), _stations("lower"), _glass("back"), _glass("belly"),

@@ -74,10 +74,10 @@ def _agreed(state: State) -> bool:
 
 def _at_weight(state: State) -> bool:
     wanted, reserve = latest_number(state, "agreed.weight"), latest_number(state, "agreed.reserve") or 0.0
-    read = derive.weights(state)
-    if wanted is None or not read or derive.is_stale(state, "reading.weight"):
+    now = derive.weight_now(state)
+    if wanted is None or now is None or derive.is_stale(state, "reading.weight"):
         return False
-    if read[-1].force > wanted + reserve + WEIGHT_MET:
+    if now.force > wanted + reserve + WEIGHT_MET:
         return False
     tiller, aim = derive.newest_tiller(state), latest_number(state, "agreed.tiller")
     return tiller is None or aim is None or abs(tiller[0] - aim) <= TILLER_MET

@@ -36,13 +36,12 @@ def weights(state: State) -> Sentence | str:
     Returns:
         one sentence.
     """
-    came, read = derive.weight_as_it_came(state), derive.weights(state)
-    agreed = latest_number(state, "agreed.weight")
-    if came is None:
+    came, now = derive.weight_as_it_came(state), derive.weight_now(state)
+    agreed, at_draw = latest_number(state, "agreed.weight"), latest_number(state, "agreed.at_draw")
+    if came is None or now is None:
         return "Its weight has not been read."
-    now = read[-1]
     text, amounts = "Came at {}", [amount("force", came.force)]
-    if agreed is not None:
+    if agreed is not None and at_draw is not None and abs(at_draw - now.draw) <= derive.SAME_DRAW:
         text, amounts = text + ", agreed {}", amounts + [amount("force", agreed)]
     if now.entry.id != came.entry.id:
         text, amounts = text + ", last read {}", amounts + [amount("force", now.force)]

@@ -19,7 +19,7 @@ What cannot be done comes back as a sentence under "refused".
 """
 
 from calc.outcome import Refused, say
-from calc.record import beside, checks, file, keep, quick, sheets, steps, summary, table
+from calc.record import beside, checks, derive, file, keep, quick, sheets, steps, summary, table
 from calc.record.declare import Sheet
 from calc.record.entries import Entry, entry_json, read_entries
 from calc.record.fill import fill
@@ -77,7 +77,7 @@ def _head(asked: "Asked") -> "Answer":
     state = State(entries)
     return {"title": summary.title(state), "tag": state.text("bow.tag"),
             "weights": say(summary.weights(state), _units(asked)), "next": summary.whats_next(state),
-            "level": "stop" if summary.is_stopped(state) else "ok", "due": state.text("bow.due"),
+            "level": "stop" if summary.is_stopped(state) else "ok", "due": derive.due_text(state),
             "entries": len(entries)}
 
 
@@ -97,7 +97,7 @@ def _stand(asked: "Asked") -> "Answer":
         "timeline": [_told_entry(each, each.id in counting) for each in _newest_first(entries)],
         "columns": quick.columns(state, _units(asked)),
         "last": quick.last_texts(state),
-        "due": state.text("bow.due"),
+        "due": derive.due_text(state),
     }
 
 

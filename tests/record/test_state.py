@@ -48,7 +48,12 @@ def test_an_ordinary_drop_is_not_remarked_on(bench):
 
 def test_weights_at_other_draws_are_not_compared(bench):
     bench.write("reading", weight="49.5 lb", at_draw="26 1/2 in")
-    assert derive.weight_as_it_came(bench.state).force == pytest.approx(49.5 * POUND_FORCE)
+    assert derive.weight_as_it_came(bench.state).force == pytest.approx(53 * POUND_FORCE)
+    assert say(summary.weights(bench.state), "imperial") == "Came at 53.0 lb, agreed 45.0 lb at 28 in."
+    bench.write("agreed", weight="44 lb", at_draw="26 1/2 in")
+    assert say(summary.weights(bench.state), "imperial") == "Came at 49.5 lb, agreed 44.0 lb at 26 1/2 in."
+    bench.write("agreed", weight="40 lb", at_draw="24 in")  # where nothing was read
+    assert say(summary.weights(bench.state), "imperial") == "Came at 49.5 lb at 26 1/2 in."
 
 
 def test_glass_is_held_against_the_glass_as_it_came(bench):
