@@ -6,7 +6,7 @@ import { openCsv, openFile, saveFile } from "./exchange.mjs";
 import { recall } from "./memory.mjs";
 import { QuickEntry } from "./quick.mjs";
 import { SheetForms } from "./sheets.mjs";
-import { askToKeep, newId, now, openStore } from "./store.mjs";
+import { askToKeep, joined, newId, now, openStore } from "./store.mjs";
 import { grow } from "./tree.mjs";
 
 const TOAST_MS = 10_000;
@@ -309,12 +309,6 @@ class Bows {
   #part(selector) {
     return this.#section.querySelector(selector);
   }
-}
-
-/** A JSON list with further texts behind its own. */
-export function joined(list, texts) {
-  const own = list.slice(1, -1);
-  return `[${[...(own ? [own] : []), ...texts].join(",\n")}]`;
 }
 
 /** An element of attributes and children; text is only ever text. */

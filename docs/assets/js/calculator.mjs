@@ -48,6 +48,9 @@ export class CalculatorPage {
   #written = new Set(); // addresses of this page's own, to tell a way back from a pasted link
   #linkNotes = [];
   #strangers = [];
+  #bow = null; // whose record the form is filled from; its bar, which is told what happens
+  #unknown = new Set(); // to that record, and not typed yet: no mistake of anybody's
+  #answer = null;
   #saveTimer = 0;
   #pauseTimer = 0;
   #sayTimer = 0;
@@ -68,6 +71,7 @@ export class CalculatorPage {
     this.#standing = new Standing(this.#form, {
       onConfirm: () => this.#update(),
       onEmpty: (names) => this.#empty(names),
+      onOwn: () => this.#typeOwn(),
     });
     this.#addParts();
     this.#listen();
@@ -80,6 +84,98 @@ export class CalculatorPage {
     if (!this.#section.isConnected) return;
     if (carriesInputs(location.hash) && !this.#written.has(location.hash)) this.#takeLink();
     else if (this.#link) this.#writeAddress();
+  }
+
+  // For the bar of bows ---------------------------------------------------------
+
+  get calculator() {
+    return this.#section.dataset.calculator;
+  }
+
+  get form() {
+    return this.#form;
+  }
+
+  get outcome() {
+    return this.#outcome;
+  }
+
+  get units() {
+    return unitsOf(this.#form);
+  }
+
+  /** The answer that stands for what the form holds, or null. */
+  get answer() {
+    return this.#outcome.dataset.state === "current" ? this.#answer : null;
+  }
+
+  /** What the form holds, as typed. */
+  get typed() {
+    return readForm(this.#form);
+  }
+
+  /** The same, each number with its unit; as a link says each, and the names that are nobody else's. */
+  figures() {
+    nameUnits(this.#form, this.units);
+    const pairs = readForm(this.#form);
+    return { pairs, said: pairs.map((pair) => writeLink([pair]).slice(1)), own: [...this.#standing.own] };
+  }
+
+  fieldOf(name) {
+    return fieldOf(this.#form, name);
+  }
+
+  grow(tree) {
+    return grow(tree);
+  }
+
+  /**
+   * Fill the form from a bow's record: told, [{input, text, shop, stale, since}, …], and typed over it, pairs
+   * with their units last.
+   * bar hears of what happens from now on: typed(name), answered(answer), again(), left().
+   */
+  takeBow(bar, told, typed) {
+    const before = this.#bow ? null : this.#snapshot();
+    const system = this.units;
+    clearTimeout(this.#saveTimer);
+    this.#bow = bar;
+    this.#link = null;
+    history.replaceState(history.state, "", location.pathname + location.search);
+    resetForm(this.#form, this.#example);
+    const known = told.filter(({ text, shop }) => text || !shop).map(({ input, text }) => [input, text]);
+    const refused = new Set([...fillForm(this.#form, known), ...fillForm(this.#form, typed)].map(([name]) => name));
+    this.#kept.goOn(null);
+    this.#own([...known, ...typed].map(([name]) => name).filter((name) => !refused.has(name)), { ofBow: true });
+    const over = new Set(typed.map(([name]) => name));
+    const { units = system } = Object.fromEntries(typed);
+    if (units !== system) nameUnits(this.#form, units);
+    setUnits(this.#form, system);
+    const stale = told.filter(({ input, text, stale }) => text && stale && !over.has(input));
+    this.#standing.stale = new Map(stale.map(({ input, since }) => [input, since]));
+    this.#unknown = new Set(told.filter(({ input, text }) => !text && !over.has(input)).map(({ input }) => input));
+    this.#offers.hidden = true;
+    this.#hasResult = false;
+    this.#setState("waiting");
+    this.#update({ save: false });
+    return before && (() => this.#leaveBow(() => this.#restore(before)));
+  }
+
+  /** Back to the example. */
+  leaveBow() {
+    this.#leaveBow(() => {
+      resetForm(this.#form, this.#example);
+      this.#own([]);
+      this.#offerJobs();
+      this.#update();
+    });
+  }
+
+  #leaveBow(goOn) {
+    const bar = this.#bow;
+    this.#bow = null;
+    this.#unknown.clear();
+    bar?.left();
+    goOn();
   }
 
   // Starting -------------------------------------------------------------------
@@ -120,6 +216,7 @@ export class CalculatorPage {
 
   #takeLink() {
     const { pairs, notes } = readLink(location.hash);
+    this.#leaveBow(() => {});
     resetForm(this.#form, this.#example);
     if (pairs.some(([name]) => name !== "units")) fillWhatLinksMean(this.#form);
     setUnits(this.#form, "imperial"); // what a link means must not depend on who opens it
@@ -140,8 +237,10 @@ export class CalculatorPage {
   }
 
   /** From now on the figures of these names are the reader's or a sender's, and those of no others. */
-  #own(names, { fromLink = false } = {}) {
+  #own(names, { fromLink = false, ofBow = false } = {}) {
     this.#changed = false;
+    this.#standing.stale = new Map();
+    this.#standing.ofBow = ofBow;
     this.#standing.own = new Set(names.filter((name) => fieldOf(this.#form, name)));
     this.#standing.fromLink = fromLink;
     this.#standing.show([]);
@@ -208,6 +307,21 @@ export class CalculatorPage {
     this.#update();
   }
 
+  /** Empty every fact of the example, so that none of them can answer for the reader's bow. */
+  async #typeOwn() {
+    const facts = await this.#facts();
+    this.#empty(facts);
+  }
+
+  /** The facts that the example's answer leans on; where the engine cannot say, what the form shows first. */
+  async #facts() {
+    const request = { calculator: this.calculator, pairs: readForm(this.#form), standing: this.#standing.asked() };
+    const outcome = await this.#engine.ask(request);
+    const shown = [...this.#form.querySelectorAll(".rb-field[data-field]:not([hidden])")];
+    const facts = Object.keys(outcome.answer?.standing ?? {});
+    return shown.map(({ dataset }) => dataset.field).filter((name) => !outcome.answer || facts.includes(name));
+  }
+
   #toFirstOf(names) {
     fieldOf(this.#form, names[0])?.querySelector("input, select").focus();
   }
@@ -253,13 +367,20 @@ export class CalculatorPage {
       return;
     }
     this.#typing = control.closest(".rb-field")?.dataset.field ?? null;
-    if (this.#typing) this.#standing.own.add(this.#typing);
+    if (this.#typing) this.#isOwn(this.#typing);
     this.#standing.show();
     this.#lastTyped = control;
     this.#back.hidden = false;
     clearTimeout(this.#pauseTimer);
     this.#pauseTimer = setTimeout(() => this.#pause(), PAUSE_MS);
     this.#update();
+  }
+
+  #isOwn(name) {
+    this.#standing.own.add(name);
+    this.#standing.stale.delete(name);
+    this.#unknown.delete(name);
+    this.#bow?.typed(name);
   }
 
   #pause() {
@@ -270,6 +391,7 @@ export class CalculatorPage {
 
   async #enter(event) {
     event.preventDefault();
+    this.#unknown.clear();
     this.#pause();
     await this.#update();
     if (this.#problems.length) focusSummary(this.#form);
@@ -299,7 +421,7 @@ export class CalculatorPage {
     const place = Object.assign(document.createElement("span"), { className: "rb-removed", role: "status" });
     field.querySelector(".rb-add-row").after(place);
     field.querySelector(".rb-add-row").focus();
-    this.#standing.own.add(name);
+    this.#isOwn(name);
     this.#offerUndo("Row removed.", place, () => {
       fillForm(this.#form, [[name, before]]);
       this.#toFirstOf([name]);
@@ -309,6 +431,10 @@ export class CalculatorPage {
   }
 
   #startAgain() {
+    if (this.#bow) {
+      this.#bow.again();
+      return;
+    }
     const before = this.#snapshot();
     resetForm(this.#form, this.#example);
     this.#kept.goOn(null);
@@ -372,11 +498,13 @@ export class CalculatorPage {
 
   #show(answer, linkNotes) {
     this.#problems = answer.errors;
+    this.#answer = answer;
     this.#showProblems();
     this.#showNotes([...linkNotes, ...answer.notes]);
     if (!answer.tree) {
       this.#setState("stale");
       this.#standing.show();
+      this.#bow?.answered(answer);
       return;
     }
     this.#standing.show(Object.keys(answer.standing));
@@ -390,10 +518,12 @@ export class CalculatorPage {
     fitTables(this.#outcome);
     offerFiles(this.#outcome, answer.files);
     drawCharts(this.#outcome, answer.charts);
+    this.#bow?.answered(answer);
   }
 
   #showProblems() {
-    const due = this.#problems.filter(({ field }) => field !== this.#typing || this.#shown.has(field));
+    const due = this.#problems.filter(({ field }) =>
+      !this.#unknown.has(field) && (field !== this.#typing || this.#shown.has(field)));
     this.#shown = new Set(due.map(({ field }) => field));
     showProblems(this.#form, due);
   }
@@ -437,6 +567,7 @@ export class CalculatorPage {
 
   #saveSoon() {
     clearTimeout(this.#saveTimer);
+    if (this.#bow) return; // its figures stand in no address
     this.#saveTimer = setTimeout(() => this.#save(), SAVE_AFTER_MS);
   }
 
@@ -444,7 +575,7 @@ export class CalculatorPage {
   #keep() {
     const pairs = readForm(this.#form);
     const link = writeLink(pairs);
-    if (!this.#changed || !link || link === writeLink(this.#example)) return;
+    if (this.#bow || !this.#changed || !link || link === writeLink(this.#example)) return;
     const headline = this.#outcome.querySelector(".rb-headline")?.textContent ?? "";
     this.#kept.keep(link, headline, [...this.#standing.own]);
   }
@@ -472,7 +603,7 @@ export class CalculatorPage {
       this.#say(WORDS.tooLong);
       return;
     }
-    this.#save();
+    if (!this.#bow) this.#save();
     const { href } = new URL(link, location.href);
     try {
       await navigator.clipboard.writeText(href);

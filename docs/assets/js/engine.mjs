@@ -41,13 +41,23 @@ export class Engine {
    */
   run(request, onProgress = () => {}) {
     this.#pending?.resolve(null);
-    return new Promise((resolve) => {
-      this.#newest += 1;
-      this.#pending = { id: this.#newest, request, onProgress, resolve };
-      if (this.state === "failed") this.#settle({ failed: this.reason });
-      else if (this.state === "ready") this.#send();
-      else this.start();
-    });
+    let resolve;
+    const settled = new Promise((settle) => (resolve = settle));
+    this.#newest += 1;
+    this.#pending = { id: this.#newest, request, onProgress, resolve, settled };
+    if (this.state === "failed") this.#settle({ failed: this.reason });
+    else if (this.state === "ready") this.#send();
+    else this.start();
+    return settled;
+  }
+
+  /** The same for what can wait: it takes no other request's place, and gives way to any that comes. */
+  async ask(request) {
+    for (;;) {
+      while (this.#pending) await this.#pending.settled;
+      const outcome = await this.run(request);
+      if (outcome) return outcome;
+    }
   }
 
   /** After a failure: begin anew with the next request. */

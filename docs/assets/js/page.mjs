@@ -27,6 +27,14 @@ function visit() {
   if (found === section || found?.matches("[data-live]")) return; // a script asked for twice runs twice
   section = found;
   page = section && new CalculatorPage(section, theEngine());
+  if (page) lendBows(page);
+}
+
+/** The bar of bows, and what keeps an answer: behind the answer to a link. */
+async function lendBows(made) {
+  if (carriesInputs(location.hash)) await answered();
+  const { BowBar } = await import("./bow-bar.mjs");
+  new BowBar(made, theEngine()).begin();
 }
 
 function visitAnyPrograms() {

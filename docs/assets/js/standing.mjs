@@ -9,11 +9,14 @@ export class Standing {
 
   own = new Set();
   fromLink = false;
+  stale = new Map(); // of a bow's record, by name: the day on which it was read
+  ofBow = false;
 
-  constructor(form, { onConfirm, onEmpty }) {
+  constructor(form, { onConfirm, onEmpty, onOwn }) {
     this.#form = form;
     this.onConfirm = onConfirm;
     this.onEmpty = onEmpty;
+    this.onOwn = onOwn;
     this.#line = Object.assign(document.createElement("p"), { className: "rb-standing" });
     form.prepend(this.#line);
     this.show([]);
@@ -22,7 +25,9 @@ export class Standing {
   /** As a request wants it. */
   asked() {
     const names = fieldsOf(this.#form).map(({ dataset }) => dataset.field);
-    return Object.fromEntries(names.filter((name) => !this.own.has(name)).map((name) => [name, "example"]));
+    const lent = names.filter((name) => !this.own.has(name)).map((name) => [name, "example"]);
+    const stale = [...this.stale].map(([name, day]) => [name, `stale ${day}`.trim()]);
+    return Object.fromEntries([...lent, ...stale]);
   }
 
   /** Mark the fields of the example that an answer leans on; none: those of the answer before. */
@@ -57,15 +62,9 @@ export class Standing {
       ? [`${count === 1 ? "One figure is" : `${count} figures are`} still the worked example's, not yours: marked below. `,
         buttonOf("Empty them", () => this.onEmpty(this.#lent))]
       : this.own.size
-        ? [this.fromLink ? "Figures from a link. " : "Your figures. "]
-        : ["Worked example: an invented job, not yours. ", buttonOf("Type my own", () => this.#toFirst())];
+        ? [this.ofBow ? "Figures of this bow. " : this.fromLink ? "Figures from a link. " : "Your figures. "]
+        : ["Worked example: an invented job, not yours. ", buttonOf("Type my own", () => this.onOwn())];
     if (this.#line.firstChild?.textContent !== text) this.#line.replaceChildren(text, ...buttons);
-  }
-
-  #toFirst() {
-    const first = this.#form.querySelector(".rb-field:not([hidden]) :is(input, select)");
-    first.focus();
-    first.select?.();
   }
 }
 

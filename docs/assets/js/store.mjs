@@ -248,6 +248,12 @@ class Forgetful {
   }
 }
 
+/** A JSON list with further texts behind its own. */
+export function joined(list, texts) {
+  const own = list.slice(1, -1);
+  return `[${[...(own ? [own] : []), ...texts].join(",\n")}]`;
+}
+
 /** Ask the browser to keep what is stored; true, false, or null where it cannot be asked. */
 export async function askToKeep() {
   try {
