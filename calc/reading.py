@@ -165,28 +165,35 @@ def _read_quantity(
     each: Input, text: str, system: str, field: str, row: int | None, column: str | None
 ) -> float | None:
     label = each.label if row is None else each.label + " in row " + str(row + 1)
-    low, high = each.bounds()
-    allowed = show(low, each.kind, system) + " to " + show(high, each.kind, system)
-    kind = kind_of(each.kind)
-    mend = "Type " + kind.noun + " from " + allowed + _for_example(each, system) + "."
     if not text.strip():
         if each.optional:
             return None
-        raise Refused(field, label + " is empty. " + mend, row, column)
+        raise Refused(field, label + " is empty. " + _how_to_type(each, system), row, column)
     try:
         value = parse(text, each.kind, system)
     except ValueError as error:
-        message = label + ": “" + echo(text) + "” " + str(error) + ". " + mend
+        message = label + ": “" + echo(text) + "” " + str(error) + ". " + _how_to_type(each, system)
         raise Refused(field, message, row, column) from None
     if each.kind == "ratio" and could_be_a_share(text):
         bare = text.strip()
         raise Refused(field, label + ": does “" + echo(bare) + "” mean " + echo(bare) + " % or "
                       + _plain_number(100 * value * 100) + " %? Type the percent sign behind the number.",
                       row, column)
+    low, high = each.bounds()
     if not low <= value <= high:
-        raise Refused(field, label + " must be from " + allowed + "; you typed “" + echo(text)
+        raise Refused(field, label + " must be from " + _allowed(each, system) + "; you typed “" + echo(text)
                       + "”. Check the number and its unit.", row, column)
     return value
+
+
+def _allowed(each: Input, system: str) -> str:
+    low, high = each.bounds()
+    return show(low, each.kind, system) + " to " + show(high, each.kind, system)
+
+
+def _how_to_type(each: Input, system: str) -> str:
+    return ("Type " + kind_of(each.kind).noun + " from " + _allowed(each, system)
+            + _for_example(each, system) + ".")
 
 
 def _for_example(each: Input, system: str) -> str:

@@ -91,18 +91,20 @@ def is_proved(state: State) -> bool:
     Returns:
         true or false.
     """
-    draws = [each for each in state.entries if _is_full_draw(state, each)]
+    full = latest_number(state, "archer.draw")
+    draws = [each for each in state.entries if _is_full_draw(each, full)]
     if not draws or derive.deeds(state, draws[-1]) or _mended(state.since("finding", draws[-1])):
         return False
     return all(is_off(draws[-1], name) for name in ("sound", "moved"))
 
 
-def _is_full_draw(state: State, entry: Entry) -> bool:
+def _is_full_draw(entry: Entry, full: float | None) -> bool:
     """Return whether an entry tells of a full draw from a distance, for its own sake or at a weighing."""
     if entry.sheet == "reading":
-        full, draw = latest_number(state, "archer.draw"), number_in(entry, "at_draw")
-        is_full = draw is not None and (full is None or draw >= full - derive.SAME_DRAW)
-        return is_on(entry, "from_distance") and bool(entry.fact("weight")) and is_full
+        if not entry.fact("weight") or not is_on(entry, "from_distance"):
+            return False
+        draw = number_in(entry, "at_draw")
+        return draw is not None and (full is None or draw >= full - derive.SAME_DRAW)
     return entry.sheet == "first_draw" and is_on(entry, "from_distance") and is_on(entry, "full")
 
 

@@ -371,16 +371,28 @@ def _edge_now(state: State) -> Told:
 
 
 def _height_riser(limb: str) -> "Callable[[State], Told]":
+    """Return the work: the height typed or the tiller distance at the fadeout, whichever is the newer."""
     def work(state: State) -> Told:
-        typed = state.latest("reading." + limb + "_height_riser")
-        if typed is not None:
-            return Told(typed.text, typed.entry, derive.is_stale(state, "reading." + limb + "_height_riser"))
-        read = state.latest("reading." + limb)
-        if read is None or read.entry.fact("measured") != "fadeout":
+        typed, read = state.latest("reading." + limb + "_height_riser"), state.latest("reading." + limb)
+        if read is not None and _place_of(state, read.entry) == "fadeout" and (
+                typed is None or _is_later(read.entry, typed.entry)):
+            return Told(read.text, read.entry, derive.is_stale(state, "reading." + limb),
+                        "the tiller distance, read at the fadeout")
+        if typed is None:
             return Told()
-        return Told(read.text, read.entry, derive.is_stale(state, "reading." + limb),
-                    "the tiller distance, read at the fadeout")
+        return Told(typed.text, typed.entry, derive.is_stale(state, "reading." + limb + "_height_riser"))
     return work
+
+
+def _place_of(state: State, reading: Entry) -> str:
+    """Return where the tiller distances of a reading were taken: as before, where it does not say."""
+    said = [each.fact("measured") for each in state.of("reading")
+            if each.fact("measured") and not _is_later(each, reading)]
+    return said[-1] if said else ""
+
+
+def _is_later(one: Entry, other: Entry) -> bool:
+    return (one.moment, one.id) > (other.moment, other.id)
 
 
 # Words ---------------------------------------------------------------------------

@@ -58,11 +58,14 @@ class Entry:
         self.source = source
         self.replaces = replaces
         self.more = tuple(sorted(more))
+        self._parsed = ("", 0)
 
     @property
     def moment(self) -> int:
         """Return when it was so, in world time."""
-        return parse_moment(self.at)
+        if self._parsed[0] != self.at:  # asked for again and again while entries are put in order
+            self._parsed = (self.at, parse_moment(self.at))
+        return self._parsed[1]
 
     @property
     def strikes(self) -> bool:

@@ -71,10 +71,13 @@ class State:
 
     def __init__(self, entries: list[Entry]):
         self.entries = standing(entries)
+        self._by_sheet: dict[str, list[Entry]] = {}
+        for each in self.entries:
+            self._by_sheet.setdefault(each.sheet, []).append(each)
 
     def of(self, sheet: str) -> list[Entry]:
         """Return the entries of one sheet, oldest first."""
-        return [each for each in self.entries if each.sheet == sheet]
+        return self._by_sheet.get(sheet, [])
 
     def newest(self, sheet: str) -> Entry | None:
         """Return the newest entry of a sheet, or None."""
@@ -107,4 +110,7 @@ class State:
     def since(self, sheet: str, entry: Entry) -> list[Entry]:
         """Return the entries of a sheet that come after an entry."""
         mark = (entry.moment, entry.id)
-        return [each for each in self.of(sheet) if (each.moment, each.id) > mark]
+        later = self.of(sheet)
+        if not later or (later[-1].moment, later[-1].id) <= mark:
+            return []
+        return [each for each in later if (each.moment, each.id) > mark]

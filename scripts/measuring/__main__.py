@@ -2,10 +2,10 @@
 
 import argparse
 
-from scripts.measuring import bow, engines, keystroke, link_to_answer
+from scripts.measuring import bow, engines, job, keystroke, link_to_answer
 
 MEASUREMENTS = {"link": link_to_answer.measure, "keystroke": keystroke.measure, "engines": engines.measure,
-                "bow": bow.measure}
+                "bow": bow.measure, "job": job.measure}
 
 
 def main() -> None:

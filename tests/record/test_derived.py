@@ -231,6 +231,18 @@ def test_the_height_at_the_fadeout_is_the_tiller_distance_only_if_read_there(ben
     assert text(bench, "tracking", "upper_height_riser") == height
 
 
+def test_where_tiller_is_read_holds_until_another_place_is_named(bench):
+    bench.write("reading", upper="7 1/2 in", lower="7 3/8 in", measured="fadeout")
+    bench.write("strokes", lower_belly="9", paper="P120")
+    bench.write("reading", upper="7 15/32 in", lower="7 3/8 in")  # as quick entry writes it
+    found = filled(bench, "tracking")["upper_height_riser"]
+    assert (found.text, found.stale) == ("7 15/32 in", False)
+    bench.write("reading", upper_height_riser="7 7/16 in")
+    assert text(bench, "tracking", "upper_height_riser") == "7 7/16 in"
+    bench.write("reading", upper="5 in", lower="5 in", measured="string_end")
+    assert text(bench, "tracking", "upper_height_riser") == "7 7/16 in"
+
+
 @pytest.mark.parametrize(("words", "wood"), [
     ("Black walnut", "black-walnut"), ("hard maple", "sugar-maple"), ("bubinga", "bubinga"),
     ("something brown", ""),
