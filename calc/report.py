@@ -43,7 +43,7 @@ def outcome_tree(calculator: Calculator, outcome: Outcome, system: str) -> list[
     for drawing in outcome.drawings:
         nodes.append(drawing_tree(drawing, system))
     for chart in outcome.charts:
-        nodes.append(_chart(chart, system))
+        nodes.append(chart_figure(chart, system))
     for table in outcome.tables:
         nodes.append(_table(table, system))
     nodes += [_file(each) for each in outcome.files]
@@ -138,7 +138,8 @@ def _shape(shape: object, system: str) -> object:
     return node
 
 
-def _chart(chart: Chart, system: str) -> list[object]:
+def chart_figure(chart: Chart, system: str) -> list[object]:
+    """Return the place of a chart, with its numbers as a table."""
     title = say(chart.title, system)
     return ["figure", {"class": "rb-chart", "data-chart": chart.id},
             ["figcaption", {}, title],

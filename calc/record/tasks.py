@@ -19,14 +19,14 @@ What cannot be done comes back as a sentence under "refused".
 """
 
 from calc.outcome import Refused, say
-from calc.record import beside, checks, derive, file, keep, quick, sheets, steps, summary, table
+from calc.record import beside, checks, derive, file, history, keep, quick, sheets, steps, summary, table
 from calc.record.declare import Sheet
 from calc.record.entries import Entry, entry_json, read_entries
 from calc.record.fill import fill
 from calc.record.fold import State
 from calc.record.moments import parse_moment, short_day, show_local
 from calc.record.values import problems_of, value_of
-from calc.report import checks_tree
+from calc.report import chart_data, chart_figure, checks_tree
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:  # the small engine has no such module
@@ -87,6 +87,7 @@ def _stand(asked: "Asked") -> "Answer":
     state = State(entries)
     following = steps.next_step(state)
     step = following.step
+    drawn = history.charts(state)
     counting = {each.id for each in state.entries}
     return {
         "title": summary.title(state),
@@ -94,6 +95,11 @@ def _stand(asked: "Asked") -> "Answer":
         "next": {"title": step.title if step else "", "why": following.why,
                  "calculators": list(step.calculators) if step else []},
         "checks": [checks_tree(checks.checks(state), _units(asked))],
+        "figures": [chart_figure(each, _units(asked)) for each in drawn],
+        "charts": [chart_data(each, _units(asked)) for each in drawn],
+        "steps": [[each.title, list(each.calculators)] for each in steps.STEPS if each.calculators],
+        "answers": [{"id": each.id, "calculator": each.fact("calculator"), "moment": show_local(each.at),
+                     "headline": each.fact("headline")} for each in reversed(state.of("answer"))],
         "timeline": [_told_entry(each, each.id in counting) for each in _newest_first(entries)],
         "columns": quick.columns(state, _units(asked)),
         "last": quick.last_texts(state),
