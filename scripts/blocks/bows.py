@@ -50,6 +50,7 @@ def section() -> Node:
         _batch(),
         _reading(),
         _which_bow(),
+        _remove_all(),
         element("div", {"class": "rb-toast", "role": "status"}),
     )
 
@@ -70,7 +71,9 @@ def _list() -> Node:
         element("ul", {"class": "rb-bows-list"}),
         element("p", {"class": "rb-bows-backup"}),
         element("div", {"class": "rb-bows-actions"},
-                _doer("add", "Add a bow", "rb-main"), _file_taker()),
+                _doer("add", "Add a bow", "rb-main"), _file_taker(),
+                _doer("save-all", "Save all to one file"),
+                _doer("remove-all", "Remove all my bows from this browser")),
         element("p", {"class": "rb-bows-kept"}),
         element("details", {"class": "rb-bows-bin"}, element("summary", {}, "Bows that you removed"),
                 element("ul", {})),
@@ -102,6 +105,11 @@ def _one() -> Node:
                 element("thead", {}, element("tr", {}, *(element("th", {"scope": "col"}, head) for head in
                                                          ("Figure", "Came", "Agreed", "Now")))),
                 element("tbody", {})),
+        element("div", {"class": "rb-bow-charts"}),
+        element("details", {"class": "rb-bow-job"},
+                element("summary", {}, "Its calculators, in the order of the job"), element("ol", {})),
+        element("details", {"class": "rb-bow-answers"}, element("summary", {}, "Answers kept"),
+                element("ul", {})),
         element("h3", {}, "What was done and read"),
         element("ol", {"class": "rb-timeline"}),
         element("h3", {}, "Files"),
@@ -227,6 +235,7 @@ def _reading() -> Node:
         *(_stepper(fact, title) for fact, title in STEPPED),
         element("label", {"class": "rb-quick-line"}, "At a draw of ",
                 element("input", {"type": "text", "name": "at_draw"})),
+        element("p", {"class": "rb-foretold", "role": "status"}),
     )
 
 
@@ -252,6 +261,18 @@ def _quick(name: str, title: str, *parts: Node, more: Node | None = None) -> Nod
             element("div", {"class": "rb-quick-actions"}, _doer("close", "Close"), more,
                     element("button", {"type": "submit", "class": "rb-main"}, "Save")),
         ),
+    )
+
+
+def _remove_all() -> Node:
+    return element(
+        "dialog", {"class": "rb-remove-all", "aria-labelledby": "rb-remove-all-title"},
+        element("h2", {"id": "rb-remove-all-title"}, "Remove all bows?"),
+        element("p", {}, "All bows, those you removed before, and what you began to type go from this "
+                         "browser. Only a file can bring them back."),
+        element("div", {"class": "rb-bows-actions"},
+                _doer("save-first", "Save to a file, then remove", "rb-main"),
+                _doer("without", "Remove without a file"), _doer("neither", "Keep them")),
     )
 
 

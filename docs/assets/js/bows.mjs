@@ -1,8 +1,9 @@
 // The page of bows: the list, a bow's page, its entries and files. It carries texts between the store and Python;
 // what they mean, and every figure that is worked out, comes from there.
 
+import { drawCharts } from "./charts.mjs";
 import { chooseBow, chosenBow, isBowId } from "./chosen.mjs";
-import { openCsv, openFile, saveFile } from "./exchange.mjs";
+import { answerOf, openCsv, openFile, saveFile } from "./exchange.mjs";
 import { recall } from "./memory.mjs";
 import { QuickEntry } from "./quick.mjs";
 import { SheetForms } from "./sheets.mjs";
@@ -24,14 +25,19 @@ const WORDS = {
   full: "This browser has no room left, so this was not kept. Nothing that was there is changed. Save to a file.",
   notKept: "This browser did not keep that. Nothing that was there is changed. Save to a file what this page holds.",
   notHere: "This bow is not on this device. Take it in from its file.",
+  removed: "All bows are removed from this browser.",
   halted: "Python could not work that out. Nothing was kept; please try again.",
 };
+
+let current = null; // with instant navigation pages come and go
 
 /** Take up the section of a page. */
 export function visitBows(section, engine) {
   if (section.dataset.live !== undefined) return;
   section.dataset.live = "";
-  new Bows(section, engine).begin();
+  current?.end();
+  current = new Bows(section, engine);
+  current.begin();
 }
 
 class Bows {
@@ -44,6 +50,7 @@ class Bows {
   #shown = 0;
   #queue = Promise.resolve();
   #toastTimer = 0;
+  #gone = new AbortController(); // with the page
 
   constructor(section, engine) {
     this.#section = section;
@@ -60,11 +67,17 @@ class Bows {
     });
     this.#section.addEventListener("click", (event) => this.#click(event));
     this.#section.addEventListener("change", ({ target }) => target.type === "file" && this.#takeIn(target));
-    window.addEventListener("hashchange", () => this.#isHere() && this.show());
+    window.addEventListener("hashchange", () => this.#isHere() && this.show(), { signal: this.#gone.signal });
     if (this.#store.forgets) this.#warnOfForgetting();
     await this.show();
     this.#part(".rb-bows-wait").hidden = true;
     this.#section.dataset.ready = "";
+  }
+
+  /** Its page has gone: listen and keep open no more. */
+  end() {
+    this.#gone.abort();
+    this.#store?.close();
   }
 
   get units() {
@@ -77,6 +90,11 @@ class Bows {
 
   get bow() {
     return this.#bow;
+  }
+
+  /** The entries of the bow whose page is open, as one JSON list. */
+  get record() {
+    return this.#record;
   }
 
   /** The newest texts of what an entry at the bench asks for, by fact. */
@@ -166,6 +184,7 @@ class Bows {
     const list = this.#part(".rb-bows-list");
     list.replaceChildren(...heads.sort(byWhatPresses).map(row));
     this.#part(".rb-bows-none").hidden = heads.length > 0;
+    for (const each of ["save-all", "remove-all"]) this.#part(`[data-do="${each}"]`).hidden = heads.length === 0;
     this.#part(".rb-bows-backup").textContent = reminder(heads);
     const said = keeping ? WORDS.promised : WORDS.mayForget;
     this.#part(".rb-bows-kept").textContent = heads.length && !this.#store.forgets ? said : "";
@@ -205,6 +224,9 @@ class Bows {
     this.#part(".rb-bow-checks").replaceChildren(grow(stand.checks));
     this.#part(".rb-bow-columns tbody").replaceChildren(...stand.columns.map(([label, ...cells]) =>
       node("tr", {}, node("th", { scope: "row" }, label), ...cells.map((cell) => node("td", {}, cell)))));
+    this.#showCharts(stand);
+    this.#showAnswers(stand.answers);
+    this.#showJob(stand.steps);
     this.#part(".rb-timeline").replaceChildren(...stand.timeline.map(told));
     this.#turnTo(".rb-bow");
     if (arriving) {
@@ -214,10 +236,49 @@ class Bows {
   }
 
   #showCalculators(ids) {
-    const titles = JSON.parse(this.#section.dataset.titles);
-    const links = ids.filter((id) => titles[id]).map((id) => node("a", { href: `../calculators/${id}/` }, titles[id]));
-    const parted = links.flatMap((link, index) => (index ? [", ", link] : [link]));
-    this.#part(".rb-bow-calculators").replaceChildren(...(links.length ? ["Calculators for it: ", ...parted, "."] : []));
+    const links = this.#linksTo(ids);
+    this.#part(".rb-bow-calculators").replaceChildren(...(links.length ? ["Calculators for it: ", ...links, "."] : []));
+  }
+
+  #linksTo(ids) {
+    const known = ids.filter((id) => this.#titles[id]);
+    return known.flatMap((id, index) =>
+      [...(index ? [", "] : []), node("a", { href: `../calculators/${id}/`, class: "rb-of-bow" }, this.#titles[id])]);
+  }
+
+  get #titles() {
+    return JSON.parse(this.#section.dataset.titles);
+  }
+
+  #showCharts({ figures, charts }) {
+    const place = this.#part(".rb-bow-charts");
+    place.replaceChildren(grow(figures));
+    drawCharts(place, charts);
+  }
+
+  #showAnswers(answers) {
+    this.#part(".rb-bow-answers").hidden = answers.length === 0;
+    this.#part(".rb-bow-answers ul").replaceChildren(...answers.map(({ id, calculator, moment, headline }) =>
+      node("li", {}, node("p", {}, node("strong", {}, this.#titles[calculator] ?? calculator), ` ${moment}. ${headline}`),
+        node("button", { type: "button", "data-compare": id, "aria-label": `What has changed since: ${moment}` },
+          "What has changed since"))));
+  }
+
+  #showJob(steps) {
+    this.#part(".rb-bow-job ol").replaceChildren(...steps.map(([title, ids]) =>
+      node("li", {}, `${title}: `, ...this.#linksTo(ids))));
+  }
+
+  /** Say below a kept answer what the record tells otherwise today, and lead back to its figures. */
+  async #compare(button) {
+    const found = await this.ask("compare", { entries: this.#record, entry: button.dataset.compare });
+    if (!found) return;
+    const link = node("a", { href: `../calculators/${found.calculator}/#${found.figures}` }, "Open its figures again");
+    const changed = found.changed.map(({ input, was, now: text }) => `${input}: ${was || "not known"} then, ${text} now`);
+    const stale = found.stale.length ? [`Read before the last change to the bow: ${found.stale.join(", ")}`] : [];
+    const lines = [...changed, ...stale];
+    const said = lines.length ? lines : ["Nothing: the record tells the same figures today"];
+    button.replaceWith(node("ul", {}, ...said.map((text) => node("li", {}, `${text}.`)), node("li", {}, link, ".")));
   }
 
   #turnTo(selector) {
@@ -227,13 +288,14 @@ class Bows {
   // Doing ----------------------------------------------------------------------
 
   async #click(event) {
-    if (event.target.closest(".rb-bow-calculators a")) chooseBow(this.#bow);
+    if (event.target.closest("a.rb-of-bow")) chooseBow(this.#bow);
     const button = event.target.closest("button");
     if (!button || button.closest("dialog")) return;
-    const { do: deed, open, strike, back } = button.dataset;
+    const { do: deed, open, strike, back, compare } = button.dataset;
     if (open) await this.forms.open(open);
     else if (strike) await this.#strike(this.#bow, strike);
     else if (back) await this.#bringBack(back);
+    else if (compare) await this.#compare(button);
     else if (deed === "add") await this.forms.open("new-bow");
     else if (deed === "quick-reading") await this.quick.openReading();
     else if (deed === "quick-batch") await this.quick.openBatch();
@@ -241,6 +303,39 @@ class Bows {
     else if (deed === "save-shared") await this.#save(false);
     else if (deed === "save-table") await openCsv(await this.ask("csv", { entries: this.#record }));
     else if (deed === "remove") await this.#remove();
+    else if (deed === "save-all") await this.#saveAll();
+    else if (deed === "remove-all") await this.#removeAll();
+  }
+
+  async #saveAll() {
+    const heads = await this.#store.bows();
+    const records = await Promise.all(heads.map(({ id }) => this.#store.record(id)));
+    const made = await this.ask("all", { records, private: true });
+    if (!made || !(await saveFile(made))) return false;
+    const saved = Date.now();
+    const marks = heads.map(({ id, entries }) => this.#store.putHead(id, { saved: { at: saved, entries } }));
+    await Promise.all(marks).catch(() => {}); // the store is gone; the file is not
+    await this.show();
+    return true;
+  }
+
+  /** Nothing is brought back after it, so a file is offered first. */
+  async #removeAll() {
+    const dialog = this.#part(".rb-remove-all");
+    dialog.returnValue = "neither";
+    dialog.showModal();
+    const chosen = await answerOf(dialog);
+    if (chosen === "save-first" && !(await this.#saveAll())) return;
+    if (chosen !== "save-first" && chosen !== "without") return;
+    try {
+      await this.#store.removeAll();
+    } catch {
+      this.notice(WORDS.notKept);
+      return;
+    }
+    chooseBow(null);
+    this.notice(WORDS.removed);
+    await this.show();
   }
 
   async #save(everything) {
@@ -287,7 +382,7 @@ class Bows {
     this.notice(WORDS.forgets);
     window.addEventListener("beforeunload", (event) => {
       if (this.#isHere() && this.#record !== "[]") event.preventDefault();
-    });
+    }, { signal: this.#gone.signal });
   }
 
   #toast(sentence, undo) {

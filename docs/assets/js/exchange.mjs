@@ -4,6 +4,8 @@
 const LONGEST_BYTES = 64 * 1024 * 1024;
 const TYPE_OF_BOW = "text/html";
 const RELEASE_MS = 60_000;
+const NOT_KEPT = "This browser did not keep the file's entries. Nothing that was there is changed.";
+const NEWER = "The file is from a later release than this page; what this page does not know is kept as it came.";
 
 /** Hand a file to the share sheet where there is one, else save it; resolves to whether it left. */
 export async function saveFile({ page, name }) {
@@ -32,38 +34,55 @@ function download(file) {
   setTimeout(() => URL.revokeObjectURL(link.href), RELEASE_MS);
 }
 
-/** Take a file in; resolves to the id of its bow, or null where nothing was taken in and that was said. */
+/** Take a file in; resolves to the id of its (last) bow, or null where nothing was taken in and that was said. */
 export async function openFile(bows, file, dialog) {
   if (!file) return null;
   if (file.size > LONGEST_BYTES) {
     bows.notice("This file is larger than 64 MB, so it is no bow's file. Nothing was taken from it.");
     return null;
   }
-  const found = await bows.ask("read", { text: await file.text() });
+  const found = await bows.ask("bows", { text: await file.text() });
   if (!found) return null;
-  if (found.refused || !found.entries.length) {
+  const held = (found.bows ?? []).filter(({ entries }) => entries.length);
+  if (!held.length) {
     bows.notice(`${found.refused ?? "The file holds no entry that can be read."} Nothing was taken from it.`);
     return null;
   }
-  return merge(bows, found, dialog);
+  return alone(() => mergeAll(bows, held, found.missing, dialog));
+}
+
+/** One file at a time, whatever the tabs: taken in twice at once it would be two bows. */
+function alone(work) {
+  return navigator.locks ? navigator.locks.request("rebrace-take-in", work) : work();
+}
+
+async function mergeAll(bows, held, missing, dialog) {
+  const said = [];
+  let taken = null;
+  for (const each of held) {
+    const { bow, sentence } = await merge(bows, each, dialog);
+    taken = bow ?? taken;
+    said.push(sentence);
+  }
+  if (missing) said.push(`The file was cut off: ${missing} more ${missing === 1 ? "bow is" : "bows are"} missing.`);
+  bows.notice(said.filter(Boolean).join(" "));
+  return taken;
 }
 
 async function merge(bows, found, dialog) {
   const entries = found.entries.map((text) => ({ id: JSON.parse(text).id, text }));
   const head = await bows.ask("head", { entries: `[${found.entries.join(",")}]` });
-  if (!head) return null;
+  if (!head) return {};
   const bow = (await bows.store.bowOf(entries.map(({ id }) => id))) ?? (await namesake(bows, head, dialog, entries));
-  if (!bow) return null;
+  if (!bow) return {};
   try {
     const begun = (await bows.store.head(bow))?.begun ?? Date.now();
     const added = await bows.store.add(bow, entries, { ...head, begun });
     const renewed = await bows.ask("head", { entries: await bows.store.record(bow) });
     if (renewed) await bows.store.putHead(bow, renewed);
-    bows.notice(report(added, found));
-    return bow;
+    return { bow, sentence: `${head.title}: ${report(added, found)}` };
   } catch {
-    bows.notice("This browser did not keep the file's entries. Nothing that was there is changed.");
-    return null;
+    return { sentence: `${head.title}: ${NOT_KEPT}` };
   }
 }
 
@@ -75,16 +94,21 @@ async function namesake(bows, { tag, title }, dialog, entries) {
   dialog.querySelector("p").textContent = `Here: ${other.title}. In the file: ${title}.`;
   dialog.returnValue = "neither";
   dialog.showModal();
-  const chosen = await new Promise((resolve) => {
+  return { other: own, same: other.id }[await answerOf(dialog)] ?? null;
+}
+
+/** Which of a dialog's deeds the reader chose. */
+export function answerOf(dialog) {
+  return new Promise((resolve) => {
     dialog.onclick = ({ target }) => target.dataset.do && dialog.close(target.dataset.do);
     dialog.onclose = () => resolve(dialog.returnValue);
   });
-  return { other: own, same: other.id }[chosen] ?? null;
 }
 
-function report(added, { entries, missing, unread }) {
+function report(added, { entries, missing, unread, newer }) {
   const parts = [`Took in ${added} of ${entries.length} entries; the others were here already.`];
   if (added === entries.length) parts[0] = `Took in ${added} ${added === 1 ? "entry" : "entries"}.`;
+  if (newer) parts.push(NEWER);
   if (missing) parts.push(`The file was cut off: ${missing} more are missing.`);
   if (unread.length) parts.push(`${unread.length} could not be read: ${unread.map(({ problem }) => problem).join("; ")}.`);
   return parts.join(" ");

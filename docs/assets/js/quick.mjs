@@ -8,6 +8,7 @@ export class QuickEntry {
   #bows;
   #batch;
   #reading;
+  #asked = 0;
   #touched = new Set(); // of the reading: what is not the last one's
 
   constructor(bows, section) {
@@ -29,6 +30,14 @@ export class QuickEntry {
     say(this.#batch, []);
     this.#batch.showModal();
     this.#batch.querySelector("[data-add]").focus();
+    this.#stayAwake();
+  }
+
+  /** The screen stays on while strokes are counted, where the browser lets a page ask for it. */
+  async #stayAwake() {
+    const lock = await navigator.wakeLock?.request("screen").catch(() => null);
+    if (this.#batch.open) this.#batch.addEventListener("close", () => lock?.release(), { once: true });
+    else lock?.release();
   }
 
   async openReading() {
@@ -41,6 +50,19 @@ export class QuickEntry {
     say(this.#reading, []);
     this.#reading.showModal();
     this.#reading.querySelector("[data-step]").focus();
+    await this.#foretell();
+  }
+
+  /** What the log of strokes foretells for this reading, and what is typed beside it. */
+  async #foretell() {
+    this.#asked += 1;
+    const asked = this.#asked;
+    const pairs = this.#bows.forms.withUnits("reading", this.#read());
+    const found = await this.#bows.ask("foretold", { entries: this.#bows.record, pairs });
+    if (!found || asked !== this.#asked) return;
+    const line = this.#reading.querySelector(".rb-foretold");
+    line.textContent = [found.expected, found.read].filter(Boolean).join(" ");
+    line.dataset.level = found.level;
   }
 
   #equip(dialog, save) {
@@ -104,6 +126,7 @@ export class QuickEntry {
     if (READ.includes(name)) this.#touched.add(name);
     this.#mark();
     this.#keepDraft("reading", this.#read());
+    this.#foretell();
   }
 
   #mark() {

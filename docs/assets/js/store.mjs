@@ -58,6 +58,12 @@ class Store {
     this.#channel = channel;
   }
 
+  /** This page has gone: let the next one open it anew. */
+  close() {
+    this.#channel?.close();
+    this.#database.close();
+  }
+
   /** The heads of all bows: {id, title, weights, next, level, due, entries, changed}. */
   async bows() {
     return this.#database.getAll("bows");
@@ -134,6 +140,15 @@ class Store {
     return all.filter(({ until }) => until >= Date.now());
   }
 
+  /** Take all bows out, those in the bin too, with all drafts: nothing of them is left. */
+  async removeAll() {
+    const names = ["entries", "bows", "bin", "drafts"];
+    const transaction = this.#database.transaction(names, "readwrite");
+    await Promise.all(names.map((name) => transaction.objectStore(name).clear()));
+    await transaction.done;
+    this.#tell("");
+  }
+
   async bringBack(bow) {
     const kept = await this.#database.get("bin", bow);
     if (!kept) return;
@@ -174,6 +189,8 @@ class Forgetful {
   #bin = new Map();
   #meta = new Map();
   forgets = true;
+
+  close() {}
 
   async bows() {
     return [...this.#heads.values()];
@@ -218,6 +235,10 @@ class Forgetful {
 
   async bin() {
     return [...this.#bin.values()];
+  }
+
+  async removeAll() {
+    for (const each of [this.#heads, this.#entries, this.#bin, this.#drafts]) each.clear();
   }
 
   async bringBack(bow) {

@@ -1,0 +1,168 @@
+"""What could lose a bow: several tabs, a killed page, a full or cleared store, odd files, no connection."""
+
+import json
+
+import pytest
+from playwright.sync_api import expect
+
+from calc.record.entries import read_entries
+from calc.record.file import page as page_of
+from tests.pages.test_bows import (
+    add_bow,
+    open_bows,
+    saved_file,
+    store_address,
+    take_in,
+    timeline,
+    write,
+)
+from tests.pages.test_offline import KEPT, poll
+
+BOW = "00000000000000"
+AT = "2026-05-12T18:10+02:00"
+MANY = 300
+BEGIN_TO_SAVE = """([store, bow, count]) => import(store).then(async ({ openStore, newId }) => {
+  const ids = Array.from({ length: count }, () => newId());
+  const rows = ids.map((id) => ({ id, text: JSON.stringify({ id }) }));
+  window.saving = (await openStore()).add(bow, rows, { title: "saved in one go", entries: count });
+})"""
+COUNT = "([store, bow]) => import(store).then(async ({ openStore }) => (await openStore()).count(bow))"
+FULL = """() => {
+  IDBObjectStore.prototype.add = () => { throw new DOMException("no room", "QuotaExceededError"); };
+}"""
+
+
+@pytest.fixture
+def bows(visitor):
+    page = open_bows(visitor)
+    add_bow(page)
+    return page
+
+
+def test_a_page_killed_in_the_middle_of_a_save_leaves_all_or_nothing(visitor):
+    store = store_address(visitor)
+    for wait in (0, 5, 20, 60):
+        page = open_bows(visitor)
+        before = page.evaluate(COUNT, [store, BOW])
+        page.evaluate(BEGIN_TO_SAVE, [store, BOW, MANY])
+        page.wait_for_timeout(wait)
+        page.close()
+        visitor.page = visitor.context.new_page()
+        after = open_bows(visitor).evaluate(COUNT, [store, BOW])
+        assert after - before in (0, MANY)
+
+
+def test_a_full_store_is_said_and_what_was_typed_stands(bows):
+    bows.evaluate(FULL)
+    bows.locator(".rb-bow-sheets summary").click()
+    bows.locator("button[data-open=reading]").click()
+    dialog = bows.locator("dialog[open]")
+    dialog.locator("[name=brace]").fill("8 1/4 in")
+    dialog.get_by_role("button", name="Save").click()
+    expect(bows.locator(".rb-bows-notice")).to_contain_text("no room left")
+    expect(dialog.locator("[name=brace]")).to_have_value("8 1/4 in")
+    bows.reload()
+    expect(timeline(bows)).to_have_count(1)
+    bows.locator(".rb-bow-sheets summary").click()
+    bows.locator("button[data-open=reading]").click()
+    expect(bows.locator("dialog[open] [name=brace]")).to_have_value("8 1/4 in")
+
+
+def test_all_bows_go_out_in_one_file_and_come_in_elsewhere(bows, new_visitor):
+    write(bows, "reading", brace="8 1/4 in")
+    bows.get_by_role("link", name="All bows").click()
+    add_bow(bows, tag="32", title="66 in longbow")
+    bows.get_by_role("link", name="All bows").click()
+    text, name = saved_file(bows, name="Save all to one file")
+    assert name == "all-bows.html"
+    other = open_bows(new_visitor())
+    take_in(other, text)
+    expect(other.locator(".rb-bows-notice")).to_contain_text("31 64 in recurve: Took in 2 entries.")
+    other.get_by_role("link", name="All bows").click()
+    expect(other.locator(".rb-bows-list > li")).to_have_count(2)
+
+
+def test_one_file_in_two_tabs_at_once_is_one_bow(bows, new_visitor):
+    text, _ = saved_file(bows)
+    one = open_bows(new_visitor())
+    other = one.context.new_page()
+    other.goto(one.url)
+    other.locator(".rb-bows[data-ready]").wait_for()
+    for page in (one, other):
+        take_in(page, text)
+    for page in (one, other):
+        expect(page.locator(".rb-bow-title")).to_have_text("31 64 in recurve")
+        expect(page.locator(".rb-bows-notice")).to_contain_text("Took in")
+    one.get_by_role("link", name="All bows").click()
+    expect(one.locator(".rb-bows-list > li")).to_have_count(1)
+
+
+def test_all_bows_are_removed_only_after_a_file_was_offered(bows):
+    bows.get_by_role("link", name="All bows").click()
+    bows.get_by_role("button", name="Remove all my bows").click()
+    bows.get_by_role("button", name="Keep them").click()
+    expect(bows.locator(".rb-bows-list > li")).to_have_count(1)
+    bows.get_by_role("button", name="Remove all my bows").click()
+    with bows.expect_download() as waiting:
+        bows.get_by_role("button", name="Save to a file, then remove").click()
+    assert waiting.value.suggested_filename == "all-bows.html"
+    expect(bows.locator(".rb-bows-notice")).to_contain_text("All bows are removed")
+    expect(bows.locator(".rb-bows-list > li")).to_have_count(0)
+    bows.reload()
+    expect(bows.locator(".rb-bows-none")).to_be_visible()
+
+
+def test_a_file_of_a_later_release_loses_nothing_on_its_way_through(visitor):
+    entries = [{"id": "01k2f7m3q9xw76", "at": AT, "sheet": "bow", "facts": {"tag": "33", "title": "longbow"}},
+               {"id": "01k2f7m3q9xw77", "at": AT, "sheet": "moonlight", "facts": {"glow": "3"},
+                "halo": {"deep": [1, 2]}}]
+    text = page_of(read_entries(json.dumps(entries))[0], "imperial")
+    text = text.replace(' data-form="1"', ' data-form="9"')
+    assert 'data-form="9"' in text
+    page = open_bows(visitor)
+    take_in(page, text)
+    expect(timeline(page)).to_have_count(2)
+    expect(page.locator(".rb-bows-notice")).to_contain_text("from a later release")
+    expect(timeline(page).filter(has_text="moonlight")).to_have_count(1)
+    again, _ = saved_file(page)
+    assert '"halo"' in again
+    assert '"glow"' in again
+
+
+def test_bows_work_without_a_connection(visitor):
+    page = visitor.open("bows/?offline=1")
+    page.evaluate(KEPT)
+    poll(page, "Boolean(navigator.serviceWorker.controller)")
+    visitor.context.set_offline(True)
+    page = open_bows(visitor)
+    add_bow(page)
+    write(page, "reading", brace="8 1/4 in")
+    page.reload()
+    expect(timeline(page)).to_have_count(2)
+    visitor.complaints.clear()
+
+
+def test_back_and_forward_between_bows_and_list(bows):
+    bows.get_by_role("link", name="All bows").click()
+    expect(bows.locator(".rb-bows-list > li")).to_have_count(1)
+    bows.go_back()
+    expect(bows.locator(".rb-bow-title")).to_have_text("31 64 in recurve")
+    bows.go_forward()
+    expect(bows.locator(".rb-bows-list > li")).to_be_visible()
+
+
+def test_a_visit_that_is_over_listens_no_more(bows):
+    bows.evaluate("document.querySelector('a[href$=\"/glossary/\"]').click()")  # within the visit
+    bows.wait_for_url("**/glossary/")
+    bows.go_back()
+    bows.locator(".rb-bows[data-ready]").wait_for()
+    expect(bows.locator(".rb-bow-title")).to_have_text("31 64 in recurve")
+    write(bows, "reading", brace="8 1/4 in")
+    expect(timeline(bows)).to_have_count(2)
+    # no connection of the first visit is left open: a store can be deleted once this page has let go as well
+    gone = """() => new Promise((resolve) => {
+      const asked = indexedDB.deleteDatabase("rebrace");
+      asked.onsuccess = () => resolve("deleted");
+      asked.onblocked = () => resolve("blocked");
+    })"""
+    assert bows.evaluate(gone) == "deleted"
