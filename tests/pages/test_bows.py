@@ -223,7 +223,7 @@ def test_another_bow_with_the_same_tag_is_asked_about(bows, new_visitor, answer,
     take_in(other, text)
     said = "Here: 31 66 in longbow. In the file: 31 64 in recurve."
     expect(other.locator("dialog.rb-which")).to_contain_text(said)
-    other.locator(f"dialog [data-do={answer}]").click()
+    other.locator(f"dialog[open] [data-do={answer}]").click()
     expect(other.locator("dialog[open]")).to_have_count(0)
     open_all = other.get_by_role("link", name="All bows")
     if answer != "neither":

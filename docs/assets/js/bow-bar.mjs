@@ -45,13 +45,21 @@ export class BowBar {
   async begin() {
     this.#store = await openStore({ onChange: (bow) => this.#changedElsewhere(bow) });
     const bows = await this.#bows();
-    if (!this.#isHere()) return;
+    if (!this.#isHere()) {
+      this.end();
+      return;
+    }
     const { bar, line, checks, footer, dialog } = this.#parts;
     this.#page.form.before(bar, line, checks);
     this.#page.outcome.after(footer, dialog);
     const chosen = chosenBow();
     if (chosen && !location.hash.includes("=") && bows.some(({ id }) => id === chosen)) await this.#choose(chosen);
     bar.dataset.ready = "";
+  }
+
+  /** Its page has gone: keep no store open. */
+  end() {
+    this.#store?.close();
   }
 
   // What the page tells -----------------------------------------------------------

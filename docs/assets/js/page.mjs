@@ -15,6 +15,7 @@ const ANSWER_FIRST_MS = 5000; // then the rest of the page waits no longer
 let engine = null;
 let section = null;
 let page = null;
+let bar = null;
 let programsSeen = false;
 
 function visit() {
@@ -27,6 +28,8 @@ function visit() {
   if (found === section || found?.matches("[data-live]")) return; // a script asked for twice runs twice
   section = found;
   page = section && new CalculatorPage(section, theEngine());
+  bar?.end();
+  bar = null;
   if (page) lendBows(page);
 }
 
@@ -34,7 +37,9 @@ function visit() {
 async function lendBows(made) {
   if (carriesInputs(location.hash)) await answered();
   const { BowBar } = await import("./bow-bar.mjs");
-  new BowBar(made, theEngine()).begin();
+  if (made !== page) return; // the reader has gone on
+  bar = new BowBar(made, theEngine());
+  bar.begin();
 }
 
 function visitAnyPrograms() {
