@@ -5,12 +5,16 @@ from calc.outcome import (
     STOP,
     WATCH,
     Check,
+    Sentence,
     amount,
     check,
     sentence,
 )
 from calc.quantities import INCH, ROUNDING
 from calc.tables import practice, woods
+
+READING_ERROR = 0.01
+"""Share of a chronograph's speed to tell by how much one reading can mislead."""
 
 LEAST_MASS = practice.find("arrow-never").low
 LOW_MASS = practice.find("arrow-light").low
@@ -132,3 +136,24 @@ def efficiency_checks(efficiency: float) -> tuple[Check, ...]:
         "The arrow would take {} of the stored energy. Bows of this kind give " + word + " (from memory: 60 "
         "to 80 %): check the mass that moves with the arrow, or the chronograph reading.",
         amount("ratio", efficiency))),)
+
+
+def moving_mass_checks(losses: str, virtual_mass: float, test_mass: float | None) -> tuple[Check, ...]:
+    """Return how far one chronograph reading can be trusted."""
+    if losses == "estimate" or test_mass is None:
+        return ()
+    return (check("moving-mass", OK, sentence(
+        "By this one reading {} moves with the arrow: an estimate. An error of {} in the speed read changes "
+        "it by {}, and what is wrong with the draw-force curve goes into it too.",
+        amount("mass", virtual_mass), amount("ratio", READING_ERROR, 0),
+        amount("mass", 2 * READING_ERROR * (test_mass + virtual_mass)))),)
+
+
+def assumptions_for(species: str | None) -> tuple[Sentence | str, ...]:
+    """Return what a species' figures assume."""
+    if species is None:
+        return ()
+    wood = woods.find(species)
+    return (sentence(
+        wood.name[:1].upper() + wood.name[1:] + " is taken at {} and {} (" + wood.status + ").",
+        amount("density", wood.density), amount("modulus", wood.modulus)),)

@@ -4,10 +4,33 @@ Stiffness is compared with a range in both standard tests; frequency, mass and b
 No single number says that an arrow suits a bow.
 """
 
-from collections import namedtuple
 
 from calc.bows import arrow_bow, arrow_checks
-from calc.bows.arrow_bow import MARKED_DRAW, Stroke
+from calc.bows.arrow_bow import MARKED_DRAW
+from calc.bows.arrow_checks import assumptions_for, moving_mass_checks
+from calc.bows.arrow_shot import (
+    FEATHER_CENTRE,
+    Arrow,
+    Contribution,
+    Shaft,
+    Shot,
+    arrow_of,
+    deflection_of,
+    shot_of,
+    swing_of,
+    tube_shaft,
+    virtual_mass_of,
+    wanted_spine,
+    wooden_shaft,
+)
+from calc.bows.arrow_tables import (
+    arrow_shape,
+    comparison,
+    contribution_table,
+    conventions,
+    force_chart,
+    speed_chart,
+)
 from calc.declaring import (
     RULE,
     Calculator,
@@ -17,56 +40,22 @@ from calc.declaring import (
     result,
     switch,
 )
-from calc.drawings.arrow import arrow_drawing
-from calc.mechanics import draw_curve, sections
-from calc.mechanics.arrow import flight, shaft, vibration
+from calc.mechanics.arrow import flight, shaft
 from calc.outcome import (
-    OK,
-    TEXT,
-    Amount,
-    Axis,
-    Chart,
     Check,
-    Column,
-    Drawing,
-    Line,
     Outcome,
-    Refused,
     Sentence,
-    Table,
     amount,
-    check,
     sentence,
 )
-from calc.quantities import INCH
 from calc.shop import spine_choice
 from calc.tables import woods
-
-TESTS = sentence("Stiffness in both tests: {} in the middle of {}, and {} in the middle of {}",
-                 amount("force", shaft.TEST_28_INCH.load, 2), amount("length", shaft.TEST_28_INCH.span),
-                 amount("force", shaft.TEST_26_INCH.load, 2), amount("length", shaft.TEST_26_INCH.span))
-
-FEATHER_CENTRE = 3 * INCH
-"""Where feathers have their middle, ahead of the nock's throat (common practice)."""
-
-SWING_STEPS = 20
-FORCE_STEPS = 10
-SPEED_STEPS = 8
-READING_ERROR = 0.01
-"""Share of a chronograph's speed to tell by how much one reading can mislead."""
 
 SHAFT_WOODS = (
     "port-orford-cedar", "port-orford-cedar-handbook", "sitka-spruce", "douglas-fir", "western-larch",
     "western-hemlock", "white-ash",
     "yellow-birch", "sweet-birch", "paper-birch", "sugar-maple",
 )
-
-Shaft = namedtuple("Shaft", "rigidity mass")
-Arrow = namedtuple("Arrow", "shaft length point rear mass balance_point forward")
-Swing = namedtuple("Swing", "wave_number frequency rear front nodes")
-Shot = namedtuple("Shot", "weight draw_weight fullness energy stroke_time speed kinetic_energy momentum")
-Contribution = namedtuple("Contribution", "name counted weight")
-
 
 def compute(
     old_weight: float,
@@ -115,18 +104,18 @@ def compute(
     """
     if shaft_known == "species":
         wood = woods.find(species)
-        bare = _wooden_shaft(wood.modulus, wood.density, diameter, length)
+        bare = wooden_shaft(wood.modulus, wood.density, diameter, length)
     elif shaft_known == "wood":
-        bare = _wooden_shaft(wood_modulus, wood_density, diameter, length)
+        bare = wooden_shaft(wood_modulus, wood_density, diameter, length)
     elif shaft_known == "tube":
-        bare = _tube_shaft(tube_modulus, tube_density, diameter, tube_wall, length)
+        bare = tube_shaft(tube_modulus, tube_density, diameter, tube_wall, length)
     elif shaft_known == "spine_weight":
         bare = Shaft(shaft.flexural_rigidity_from_spine_weight(spine), shaft_mass)
     else:
         test = shaft.TEST_28_INCH if shaft_known == "deflection_28" else shaft.TEST_26_INCH
         bare = Shaft(shaft.flexural_rigidity_from_deflection(deflection, test), shaft_mass)
-    arrow = _arrow(bare, length, point_mass + insert_mass, nock_mass, feather_mass)
-    swing = _swing(arrow, nock_mass + feather_mass)
+    arrow = arrow_of(bare, length, point_mass + insert_mass, nock_mass, feather_mass)
+    swing = swing_of(arrow, nock_mass + feather_mass)
 
     doubts: tuple[Check, ...] = ()
     if curve == "read":
@@ -140,9 +129,9 @@ def compute(
         new = arrow_bow.assumed_stroke(draw_length, brace_height, new_weight, slope, fullness)
         old = arrow_bow.scaled(new, old_weight / new_weight)
     if losses != "estimate":
-        virtual_mass = _virtual_mass(new if losses == "chronograph" else old, test_mass, test_speed)
-    after = _shot(new_weight, new, virtual_mass, arrow.mass)
-    before = _shot(old_weight, old, virtual_mass, arrow.mass)
+        virtual_mass = virtual_mass_of(new if losses == "chronograph" else old, test_mass, test_speed)
+    after = shot_of(new_weight, new, virtual_mass, arrow.mass)
+    before = shot_of(old_weight, old, virtual_mass, arrow.mass)
     draw_weight = after.draw_weight
 
     contributions = (
@@ -152,8 +141,8 @@ def compute(
         Contribution("String material", count_string, spine_choice.spine_for_string(string_material)),
         Contribution("Window", count_window, spine_choice.spine_for_window(window)),
     )
-    wanted_before = _wanted(before.draw_weight, contributions)
-    wanted = _wanted(draw_weight, contributions)
+    wanted_before = wanted_spine(before.draw_weight, contributions)
+    wanted = wanted_spine(draw_weight, contributions)
     spine_weight = shaft.spine_weight(bare.rigidity)
     return Outcome(
         headline=_headline(after, wanted, spine_weight, arrow),
@@ -190,94 +179,28 @@ def compute(
         + arrow_checks.species_checks(species, spine_weight)
         + arrow_checks.efficiency_checks(flight.efficiency(arrow.mass, virtual_mass))
         + doubts + arrow_bow.fullness_checks(max(before.fullness, after.fullness))
-        + _moving_mass_checks(losses, virtual_mass, test_mass),
+        + moving_mass_checks(losses, virtual_mass, test_mass),
         tables=(
-            _comparison(before, after, wanted_before, wanted, arrow, swing),
-            _conventions(wanted_before, wanted, bare),
-            _contribution_table(draw_weight, arrow_bow.standing_of_weight(curve, bool(readings)),
+            comparison(before, after, wanted_before, wanted, arrow, swing),
+            conventions(wanted_before, wanted, bare),
+            contribution_table(draw_weight, arrow_bow.standing_of_weight(curve, bool(readings)),
                                 contributions),
         ),
-        charts=(_force_chart(old, new, readings or (), old_readings or ()),
-                _speed_chart(before, after, virtual_mass, arrow)),
-        drawings=(_drawing(arrow, swing, nock_mass + feather_mass),),
+        charts=(force_chart(old, new, readings or (), old_readings or ()),
+                speed_chart(before, after, virtual_mass, arrow)),
+        drawings=(arrow_shape(arrow, swing, nock_mass + feather_mass),),
         assumptions=arrow_bow.curve_assumptions(curve, bool(readings and old_readings)) + ASSUMPTIONS
-                    + _assumptions_for(species),
+                    + assumptions_for(species),
     )
 
 
 # The shaft -------------------------------------------------------------------
 
 
-def _wooden_shaft(modulus: float, density: float, diameter: float, length: float) -> Shaft:
-    return Shaft(modulus * sections.round_second_moment_of_area(diameter),
-                 density * sections.round_area(diameter) * length)
-
-
-def _tube_shaft(modulus: float, density: float, diameter: float, wall: float, length: float) -> Shaft:
-    if 2 * wall >= diameter:
-        raise Refused("tube_wall", "The wall must be less than half the tube's diameter: it would fill the "
-                      "tube. Check both figures and their units.")
-    return Shaft(modulus * sections.tube_second_moment_of_area(diameter, wall),
-                 density * sections.tube_area(diameter, wall) * length)
-
-
-def _arrow(bare: Shaft, length: float, front: float, nock: float, feathers: float) -> Arrow:
-    parts = (
-        shaft.PointMass(nock, 0.0),
-        shaft.PointMass(feathers, FEATHER_CENTRE),
-        shaft.PointMass(bare.mass, length / 2),
-        shaft.PointMass(front, length),
-    )
-    balance = shaft.balance_point(parts)
-    return Arrow(bare, length, front, nock + feathers, shaft.total_mass(parts), balance,
-                 shaft.forward_of_centre(balance, length))
-
-
-def _swing(arrow: Arrow, rear_mass: float) -> Swing:
-    rear = rear_mass / arrow.shaft.mass
-    front = arrow.point / arrow.shaft.mass
-    root = vibration.wave_number(1, rear, front)
-    hertz = vibration.frequency(root, arrow.shaft.rigidity, arrow.shaft.mass, arrow.length)
-    return Swing(root, hertz, rear, front, vibration.nodes(root, rear, front))
-
-
 # The bow and the shot --------------------------------------------------------
 
 
-def _virtual_mass(stroke: Stroke, test_mass: float, test_speed: float) -> float:
-    energy = draw_curve.stored_energy(stroke.draws, stroke.forces)
-    if flight.kinetic_energy(test_mass, test_speed) >= energy:
-        raise Refused("test_speed", "The arrow of the reading carries more energy than this bow stores. "
-                      "Check speed, arrow mass, draw weight and their units.")
-    return flight.virtual_mass_from_speed(energy, test_mass, test_speed)
-
-
-def _shot(weight: float, stroke: Stroke, virtual_mass: float, mass: float) -> Shot:
-    energy = draw_curve.stored_energy(stroke.draws, stroke.forces)
-    peak = stroke.forces[-1]
-    speed = flight.arrow_speed(energy, mass, virtual_mass)
-    return Shot(weight, peak, energy / (peak * (stroke.draws[-1] - stroke.draws[0])), energy,
-                flight.power_stroke_time(stroke.draws, stroke.forces, mass + virtual_mass),
-                speed, flight.kinetic_energy(mass, speed), flight.momentum(mass, speed))
-
-
 # The stiffness the trade would choose ----------------------------------------
-
-
-def _wanted(draw_weight: float, contributions: tuple[Contribution, ...]) -> tuple[float, float]:
-    middle = draw_weight
-    for each in contributions:
-        if each.counted:
-            middle += each.weight
-    if middle <= 2 * spine_choice.HALF_CLASS:
-        raise Refused("draw_length", "For so light a draw with such a short or light-pointed arrow the rules "
-                      "of the trade give no stiffness. Switch adjustments off, or check draw and lengths.")
-    return middle - spine_choice.HALF_CLASS, middle + spine_choice.HALF_CLASS
-
-
-def _deflection(spine_weight: float) -> float:
-    return shaft.static_deflection(shaft.flexural_rigidity_from_spine_weight(spine_weight),
-                                   shaft.TEST_28_INCH)
 
 
 # What is said ----------------------------------------------------------------
@@ -289,129 +212,13 @@ def _headline(after: Shot, wanted: tuple[float, float], spine_weight: float, arr
         "For {} at this draw the trade would look among shafts of {} to {} spine ({} to {} in the 28 in "
         "test); this one has {}. The arrow weighs {}, {}.",
         amount("force", after.draw_weight), amount("force", low), amount("force", high),
-        amount("thickness", _deflection(high)), amount("thickness", _deflection(low)),
+        amount("thickness", deflection_of(high)), amount("thickness", deflection_of(low)),
         amount("force", spine_weight),
         amount("mass", arrow.mass), amount("mass_per_force", arrow.mass / after.draw_weight),
     )
 
 
-def _moving_mass_checks(losses: str, virtual_mass: float, test_mass: float | None) -> tuple[Check, ...]:
-    """Return how far one chronograph reading can be trusted."""
-    if losses == "estimate" or test_mass is None:
-        return ()
-    return (check("moving-mass", OK, sentence(
-        "By this one reading {} moves with the arrow: an estimate. An error of {} in the speed read changes "
-        "it by {}, and what is wrong with the draw-force curve goes into it too.",
-        amount("mass", virtual_mass), amount("ratio", READING_ERROR, 0),
-        amount("mass", 2 * READING_ERROR * (test_mass + virtual_mass)))),)
-
-
 # Tables, charts, drawing ------------------------------------------------------
-
-
-def _comparison(
-    before: Shot, after: Shot, old: tuple[float, float], new: tuple[float, float], arrow: Arrow, swing: Swing
-) -> Table:
-    """Return the arrow from both bows; old, new: the spine weights to look for."""
-    rows = (
-        _row("Weight at the marked draw", "force", before.weight, after.weight),
-        _row("Weight at this draw", "force", before.draw_weight, after.draw_weight),
-        _row("Least spine to look for", "force", old[0], new[0]),
-        _row("Most spine to look for", "force", old[1], new[1]),
-        _row("Arrow mass per weight", "mass_per_force", arrow.mass / before.draw_weight,
-             arrow.mass / after.draw_weight),
-        _row("Energy stored", "energy", before.energy, after.energy),
-        _row("Energy over weight times stroke", "ratio", before.fullness, after.fullness),
-        _row("Speed", "speed", before.speed, after.speed),
-        _row("Energy of the arrow", "energy", before.kinetic_energy, after.kinetic_energy),
-        _row("Momentum", "momentum", before.momentum, after.momentum),
-        _row("Time on the string", "short_time", before.stroke_time, after.stroke_time),
-        _row("Swings of the shaft meanwhile", "number", swing.frequency * before.stroke_time,
-             swing.frequency * after.stroke_time),
-    )
-    return Table("comparison", "The same arrow from the bow before and after", (
-        Column("what", "Figure", TEXT), Column("before", "Before", TEXT), Column("after", "After", TEXT),
-    ), rows)
-
-
-def _row(name: str, kind: str, before: float, after: float) -> tuple[str, Amount, Amount]:
-    return name, amount(kind, before), amount(kind, after)
-
-
-def _conventions(old: tuple[float, float], new: tuple[float, float], bare: Shaft) -> Table:
-    rows = []
-    for name, wanted in (("To look for, before", old), ("To look for, after", new)):
-        for edge, spine_weight in ((name + ": weakest", wanted[0]), (name + ": stiffest", wanted[1])):
-            rows.append(_stiffness_row(edge, shaft.flexural_rigidity_from_spine_weight(spine_weight)))
-    rows.append(_stiffness_row("This shaft", bare.rigidity))
-    return Table("conventions", TESTS, (
-        Column("shaft", "Shaft", TEXT), Column("spine", "Spine weight", "force"),
-        Column("deflection_28", "28 in test", "thickness"),
-        Column("deflection_26", "26 in test", "thickness"),
-    ), tuple(rows))
-
-
-def _stiffness_row(name: str, rigidity: float) -> tuple[str, float, float, float]:
-    return (name, shaft.spine_weight(rigidity), shaft.static_deflection(rigidity, shaft.TEST_28_INCH),
-            shaft.static_deflection(rigidity, shaft.TEST_26_INCH))
-
-
-def _contribution_table(
-    draw_weight: float, standing: str, contributions: tuple[Contribution, ...]
-) -> Table:
-    rows: list[tuple[str, float, str]] = [("Weight at this draw", draw_weight, standing)]
-    total = draw_weight
-    for each in contributions:
-        counted = each.weight if each.counted else 0.0
-        total += counted
-        rows.append((each.name, counted, "common practice" if each.counted else "switched off"))
-    rows.append(("Middle of the range", total, "sum"))
-    return Table("contributions", "What the trade adds and takes off to choose a spine, bow after the work", (
-        Column("what", "For", TEXT), Column("weight", "Spine weight", "force"),
-        Column("status", "Standing", TEXT),
-    ), tuple(rows))
-
-
-def _force_chart(
-    old: Stroke,
-    new: Stroke,
-    readings: tuple[tuple[float, float], ...],
-    old_readings: tuple[tuple[float, float], ...],
-) -> Chart:
-    lines = []
-    for name, stroke in (("Before", old), ("After", new)):
-        last = len(stroke.draws) - 1
-        places = [last * step // FORCE_STEPS for step in range(FORCE_STEPS + 1)]
-        lines.append(Line(name, "line", [stroke.draws[i] for i in places],
-                          [stroke.forces[i] for i in places]))
-    for name, rows in (("Read before", old_readings), ("Read after", readings)):
-        if rows:
-            lines.append(Line(name, "points", [row[0] for row in rows], [row[1] for row in rows]))
-    return Chart("force", "Weight against draw, before and after", Axis("Draw", "length"),
-                 Axis("Weight", "force"), tuple(lines))
-
-
-def _speed_chart(before: Shot, after: Shot, virtual_mass: float, arrow: Arrow) -> Chart:
-    lightest = min(arrow.mass, arrow_checks.LEAST_MASS * after.draw_weight)
-    heaviest = max(arrow.mass, 1.4 * arrow_checks.USUAL_MASS * after.draw_weight)
-    masses = [lightest + (heaviest - lightest) * step / SPEED_STEPS for step in range(SPEED_STEPS + 1)]
-    lines = []
-    for name, shot in (("Before", before), ("After", after)):
-        lines.append(Line(name, "line", masses,
-                          [flight.arrow_speed(shot.energy, mass, virtual_mass) for mass in masses]))
-    for name, shot in (("This arrow before", before), ("This arrow after", after)):
-        lines.append(Line(name, "points", [arrow.mass], [shot.speed]))
-    return Chart("speed", "Speed for arrow mass, before and after", Axis("Arrow mass", "mass"),
-                 Axis("Speed", "speed"), tuple(lines))
-
-
-def _drawing(arrow: Arrow, swing: Swing, rear_mass: float) -> Drawing:
-    shape = [vibration.mode_shape(step / SWING_STEPS, swing.wave_number, swing.rear, swing.front)
-             for step in range(SWING_STEPS + 1)]
-    nodes = tuple([amount("length", arrow.length * place) for place in swing.nodes])
-    return arrow_drawing(arrow.length, amount("mass", rear_mass), amount("mass", arrow.point),
-                         amount("length", arrow.balance_point), shape, nodes,
-                         amount("frequency", swing.frequency, 0))
 
 
 ASSUMPTIONS: tuple[Sentence | str, ...] = (
@@ -427,15 +234,6 @@ ASSUMPTIONS: tuple[Sentence | str, ...] = (
     "How often the shaft swings while the string pushes it is for comparing bows and arrows; no value of it "
     "is right or wrong.",
 )
-
-
-def _assumptions_for(species: str | None) -> tuple[Sentence | str, ...]:
-    if species is None:
-        return ()
-    wood = woods.find(species)
-    return (sentence(
-        wood.name[:1].upper() + wood.name[1:] + " is taken at {} and {} (" + wood.status + ").",
-        amount("density", wood.density), amount("modulus", wood.modulus)),)
 
 
 CAUTIONS: tuple[Sentence | str, ...] = (

@@ -1,6 +1,5 @@
 """Clear air: how long dust and vapour stay, what a fan has to move, vapour against its flammable limit."""
 
-from collections import namedtuple
 
 from calc.declaring import (
     RULE,
@@ -12,73 +11,37 @@ from calc.declaring import (
 )
 from calc.outcome import (
     STOP,
-    TEXT,
-    WATCH,
-    Amount,
-    Axis,
-    Chart,
     Check,
-    Column,
-    Line,
     Outcome,
-    Refused,
     Sentence,
-    Table,
     amount,
-    check,
     sentence,
 )
-from calc.quantities import ROUNDING
 from calc.shop.air import (
     air_changes,
     clearing_time,
     dilution_flow,
     face_flow,
     mass_concentration,
-    rising_share,
-    share_from_mass_concentration,
-    share_left,
-    time_until_below,
-    vapour_volume,
 )
 from calc.tables.booths import face_speed
-from calc.tables.exposure_limits import DANGER, MASS, PPM, Level, limits_of
-from calc.tables.respirators import NEEDS, need_for
-from calc.tables.respirators import find as find_respirator
+from calc.tables.respirators import NEEDS
 from calc.tables.solvents import SOLVENTS
-from calc.tables.solvents import find as find_solvent
-
-NEVER_CLEARED = "isocyanate"
-"""No clearing time is given for it: a trace can harm, and only the product's data sheet says how long."""
-
-EXPLODES = "explodes"
-TOO_MUCH = "too much"
-EXPLODES_WITHOUT_FAN = "explodes without the fan"
-NEEDS_FAN = "needs the fan"
-BELOW = "below"
-
-LIMITS_AT = 25.0
-"""degC at which limits for breathing are stated."""
-
-HOUR = 3600.0
-SLOW = 4 * HOUR
-HOPELESS = 24 * HOUR
-"""Above these times to lose 99 % a fan is slow, or too small to wait for (common practice)."""
-
-LEFT = (0.1, 0.01, 0.001)
-CHART_POINTS = 25
-
-Vapour = namedtuple("Vapour", "name limit molar_mass volume rate end still bounds")
-"""limit [1] lower flammable; volume [m^3] of pure vapour; rate [m^3/s]; end, still [1]: share of the room's
-air when all has evaporated, with the fan and without; bounds: what is published for breathing."""
-
-Bound = namedtuple("Bound", "body text averaging share recorded")
-"""One published figure for breathing. share [1]: by volume, None where none is set."""
-
-Air = namedtuple("Air", "rate mixing_factor flow room")
-"""rate [1/s]: air changes; flow [m^3/s]; room [m^3]."""
-
-OWN_SHEET = "Your data sheet"
+from calc.ventilation.checks import air_checks
+from calc.ventilation.tables import clearing_chart, clearing_table, limit_tables, respirator_table
+from calc.ventilation.vapour import (
+    EXPLODES,
+    EXPLODES_WITHOUT_FAN,
+    NEVER_CLEARED,
+    Air,
+    Vapour,
+    danger_of,
+    fire_of,
+    flow_for_an_hour,
+    strictest_bound,
+    until_below,
+    vapour_of,
+)
 
 
 def compute(
@@ -110,12 +73,12 @@ def compute(
     rate = air_changes(fresh, room)
     vapour = None
     if agent == "solvent":
-        vapour = _vapour(solvent, density, molar_mass, lower_limit, breathing_limit, liquid, minutes,
+        vapour = vapour_of(solvent, density, molar_mass, lower_limit, breathing_limit, liquid, minutes,
                          room_temperature, fresh, room, mixing_factor)
     booth_flow = _booth_flow(booth, booth_width, booth_height, draught)
     share = limit_share or 0.25
     air = Air(rate, mixing_factor, fresh, room)
-    checks = _checks(vapour, share, agent, air, booth_flow)
+    checks = air_checks(vapour, share, agent, air, booth_flow)
     clears = agent != NEVER_CLEARED
     return Outcome(
         headline=_headline(air, checks, vapour, share),
@@ -126,93 +89,14 @@ def compute(
             ("booth_flow", booth_flow),
         ) + _vapour_values(vapour, share, air, room_temperature),
         checks=checks,
-        tables=_limit_tables(agent, vapour, air) + ((_clearing_table(rate, mixing_factor),) if clears else ())
-               + (_respirator_table(agent),),
-        charts=(_chart(rate, mixing_factor),) if clears else (),
+        tables=limit_tables(agent, vapour, air) + ((clearing_table(rate, mixing_factor),) if clears else ())
+               + (respirator_table(agent),),
+        charts=(clearing_chart(rate, mixing_factor),) if clears else (),
         assumptions=_assumptions(mixing_factor, vapour),
     )
 
 
 # Reading the inputs together -----------------------------------------------------
-
-
-def _vapour(
-    solvent: str | None,
-    density: float | None,
-    molar_mass: float | None,
-    lower_limit: float | None,
-    breathing_limit: float | None,
-    liquid: float | None,
-    seconds: float | None,
-    temperature: float | None,
-    flow: float,
-    room: float,
-    mixing_factor: float,
-) -> Vapour:
-    if solvent is None or liquid is None or seconds is None or temperature is None:
-        raise ValueError("a solvent needs its amount, time and temperature")
-    if solvent == "own":
-        if density is None or molar_mass is None or lower_limit is None:
-            raise Refused("density", "Give density, molar mass and lower flammable limit from the safety "
-                          "data sheet, or choose a solvent from the list.")
-        name = "the solvent"
-        bounds = _own_bound(breathing_limit)
-    else:
-        known = find_solvent(solvent)
-        name, lower_limit = known.name, known.lower_limit
-        density, molar_mass = known.density, known.molar_mass
-        bounds = _bounds(solvent, molar_mass)
-    volume = vapour_volume(liquid, density, molar_mass, temperature)
-    if volume > room:
-        raise Refused("liquid", "This much liquid becomes more vapour than the room holds. Check the amount "
-                      "and its unit.")
-    rate = volume / seconds
-    return Vapour(name, lower_limit, molar_mass, volume, rate,
-                  rising_share(rate, flow, room, seconds, mixing_factor), volume / room, bounds)
-
-
-def _own_bound(limit: float | None) -> tuple[Bound, ...]:
-    if limit is None:
-        return ()
-    return (Bound(OWN_SHEET, amount("concentration", limit), "as it says", limit, "as typed"),)
-
-
-def _bounds(agent: str, molar_mass: float | None) -> tuple[Bound, ...]:
-    """Return each published figure by itself, as a share of the air where the molar mass makes it one."""
-    found = []
-    for limit in limits_of(agent):
-        for level in limit.levels:
-            share = None if molar_mass is None else _share_of(level, molar_mass)
-            found.append(Bound(limit.body, level.text, level.over or limit.averaging, share,
-                               limit.recorded + ", " + limit.status))
-    return tuple(found)
-
-
-def _share_of(level: Level, molar_mass: float) -> float | None:
-    if level.number is None:
-        return None
-    if level.unit == PPM:
-        return level.number * 1e-6
-    if level.unit == MASS:
-        return share_from_mass_concentration(level.number * 1e-6, molar_mass, LIMITS_AT)
-    raise ValueError("a level has no unit that is known: " + level.text)
-
-
-def _strictest(vapour: Vapour) -> Bound | None:
-    """Return the published figure that is reached first; None where none is known."""
-    found = None
-    for each in vapour.bounds:
-        if each.share is not None and (found is None or each.share < found.share):
-            found = each
-    return found
-
-
-def _danger(vapour: Vapour) -> Bound | None:
-    """Return the figure at which life or health is in danger at once; None where none is known."""
-    for each in vapour.bounds:
-        if each.body == DANGER and each.share is not None:
-            return each
-    return None
 
 
 def _booth_flow(booth: str, width: float | None, height: float | None, draught: str | None) -> float | None:
@@ -237,7 +121,7 @@ def _headline(air: Air, checks: tuple[Check, ...], vapour: Vapour | None, share:
             "sheet of the product says.")
     if vapour is not None and "fire" in stops:
         return _fire_headline(vapour, share)
-    danger = None if vapour is None else _danger(vapour)
+    danger = None if vapour is None else danger_of(vapour)
     if vapour is not None and danger is not None and "breathing" in stops:
         return sentence(
             "Do not do it this way: even well mixed, the vapour comes to {}, and {} is dangerous to life or "
@@ -245,7 +129,7 @@ def _headline(air: Air, checks: tuple[Check, ...], vapour: Vapour | None, share:
     if "fan" in stops:
         return sentence(
             "Do not count on this fan: it would take more than a day for 99 % of what is in the air to go. "
-            "{} would do it in an hour.", amount("flow", _flow_for_an_hour(air)))
+            "{} would do it in an hour.", amount("flow", flow_for_an_hour(air)))
     clears = sentence(
         "Once nothing more is given off, 99 % of what is in the air has gone after about {} and 99.9 % after "
         "{}.",
@@ -255,23 +139,14 @@ def _headline(air: Air, checks: tuple[Check, ...], vapour: Vapour | None, share:
 
 
 def _vapour_headline(air: Air, vapour: Vapour, clears: Sentence) -> Sentence:
-    strictest = _strictest(vapour)
-    if strictest is None or vapour.end <= strictest.share:
+    strictest = strictest_bound(vapour)
+    if strictest is None or vapour.end <= strictest.set_share():
         return clears
     return Sentence(
         "The vapour comes to {}, above the lowest limit shown for breathing, {} ({}). It is below that about "
         "{} after the last of it has evaporated. " + clears.template,
         (amount("concentration", vapour.end), strictest.text, strictest.body,
-         amount("minutes", _until_below(air, vapour, strictest), 0)) + clears.amounts)
-
-
-def _until_below(air: Air, vapour: Vapour, bound: Bound) -> float:
-    return time_until_below(vapour.end, bound.share, air.rate, air.mixing_factor)
-
-
-def _flow_for_an_hour(air: Air) -> float:
-    """Return the fresh air that takes 99 % out of this room in an hour."""
-    return air.flow * clearing_time(air.rate, 0.01, air.mixing_factor) / HOUR
+         amount("minutes", until_below(air, vapour, strictest), 0)) + clears.amounts)
 
 
 def _vapour_values(
@@ -281,7 +156,7 @@ def _vapour_values(
         return tuple([(name, None) for name in ("lower_limit", "vapour_end", "vapour_mass", "vapour_still",
                                                 "share_of_limit", "dilution_flow", "breathing_lowest",
                                                 "minutes_breathing")])
-    strictest = _strictest(vapour)
+    strictest = strictest_bound(vapour)
     return (
         ("lower_limit", vapour.limit),
         ("vapour_end", vapour.end),
@@ -289,71 +164,13 @@ def _vapour_values(
         ("vapour_still", vapour.still),
         ("share_of_limit", vapour.end / vapour.limit),
         ("dilution_flow", dilution_flow(vapour.rate, share * vapour.limit, air.mixing_factor)),
-        ("breathing_lowest", None if strictest is None else strictest.share),
-        ("minutes_breathing", None if strictest is None else _until_below(air, vapour, strictest)),
+        ("breathing_lowest", None if strictest is None else strictest.set_share()),
+        ("minutes_breathing", None if strictest is None else until_below(air, vapour, strictest)),
     )
 
 
-def _checks(
-    vapour: Vapour | None, share: float, agent: str, air: Air, booth_flow: float | None
-) -> tuple[Check, ...]:
-    found: list[Check] = []
-    if agent == NEVER_CLEARED:
-        found += [
-            check("isocyanate", STOP,
-                  "Nothing here tells when isocyanate has gone, so no minutes are given. Out, and "
-                  "everybody else too, for as long as the data sheet of the product says."),
-            check("monomer", WATCH,
-                  "A reading below the limit of the monomer clears no spray: its mist is mostly "
-                  "polyisocyanate. Of 562 samples at spray work in Oregon 6 % were above that state's limit "
-                  "for HDI monomer and 42 % above its 1 mg/m3 for HDI polyisocyanate."),
-        ]
-    if agent == "formaldehyde":
-        found.append(check("still-given-off", WATCH,
-                           "Acid-catalysed lacquer goes on giving off formaldehyde for days. The minutes "
-                           "count only from when it has stopped: no drying bow hangs where people are."))
-    if vapour is not None:
-        found += [_fire_check(vapour, share), _breathing_check(vapour, air)]
-    if agent != NEVER_CLEARED:
-        found += _fan_checks(air)
-    if booth_flow is not None and air.flow < booth_flow * (1 - ROUNDING):
-        found.append(check("booth", WATCH, sentence(
-            "The booth's face asks for {} and the fan moves {}: too little to carry spray away from the "
-            "painter.", amount("flow", booth_flow), amount("flow", air.flow))))
-    found.append(check("respirator", WATCH, need_for(agent).text))
-    return tuple(found)
-
-
-def _fan_checks(air: Air) -> list[Check]:
-    time = clearing_time(air.rate, 0.01, air.mixing_factor)
-    figures = (amount("air_changes", air.rate), amount("flow", _flow_for_an_hour(air)))
-    if time > HOPELESS:
-        return [check("fan", STOP, sentence(
-            "This fan is too small for the room: {} is next to a closed door, and 99 % would take more than "
-            "a day. No wait makes up for that. {} would do it in an hour.", *figures))]
-    if time > SLOW:
-        return [check("fan", WATCH, sentence(
-            "This fan is slow for the room: at {} it takes half a day or so for 99 % to go. {} would do it "
-            "in an hour.", *figures))]
-    return []
-
-
-def _fire(vapour: Vapour, share: float) -> str:
-    """Return how the vapour stands against its limit and the share of it that is not to be passed."""
-    ceiling = share * vapour.limit * (1 + ROUNDING)
-    if vapour.end >= vapour.limit:
-        return EXPLODES
-    if vapour.end > ceiling:
-        return TOO_MUCH
-    if vapour.still >= vapour.limit:
-        return EXPLODES_WITHOUT_FAN
-    if vapour.still > ceiling:
-        return NEEDS_FAN
-    return BELOW
-
-
 def _fire_headline(vapour: Vapour, share: float) -> Sentence:
-    found = _fire(vapour, share)
+    found = fire_of(vapour, share)
     limit = amount("concentration", vapour.limit)
     if found == EXPLODES:
         return sentence("Do not do this: the air of the whole room can explode. Even well mixed, the vapour "
@@ -365,147 +182,6 @@ def _fire_headline(vapour: Vapour, share: float) -> Sentence:
     return sentence("Do not do it this way: even well mixed, the vapour comes to {}, above {}, the {} of its "
                     "flammable limit set here.", amount("concentration", vapour.end),
                     amount("concentration", share * vapour.limit), amount("ratio", share, 0))
-
-
-def _fire_check(vapour: Vapour, share: float) -> Check:
-    found = _fire(vapour, share)
-    numbers = (amount("concentration", vapour.end), amount("concentration", share * vapour.limit),
-               amount("ratio", share, 0))
-    still, limit = amount("concentration", vapour.still), amount("concentration", vapour.limit)
-    if found == EXPLODES:
-        return check("fire", STOP, sentence(
-            "The air of the whole room can explode: well mixed, the vapour comes to {}, and it burns from "
-            "{}. Do not do it: far less at a time, far longer, or outdoors.", numbers[0], limit))
-    if found == TOO_MUCH:
-        return check("fire", STOP, sentence(
-            "Even well mixed, the vapour comes to {}, above {}, the {} of the lower flammable limit set "
-            "here. Do not do it this way: less at a time, longer, or much more air.", *numbers))
-    if found == EXPLODES_WITHOUT_FAN:
-        return check("fire", STOP, sentence(
-            "Only the fan keeps the vapour at {}: should it stop, the room comes to {}, burns from {}, and "
-            "can explode as a whole. Do not do it this way: less at a time.", numbers[0], still, limit))
-    if found == NEEDS_FAN:
-        return check("fire", WATCH, sentence(
-            "Only the fan keeps the vapour at {}: without it the room comes to {}, above {}, the {} of the "
-            "lower flammable limit set here.", numbers[0], still, numbers[1], numbers[2]))
-    return check("fire", WATCH, sentence(
-        "Well mixed, the vapour comes to {}, against {}, the {} of the lower flammable limit set here. Near "
-        "gun, cup and floor it is many times denser and can burn there: no spark, flame or ordinary fan "
-        "motor.", *numbers))
-
-
-def _breathing_check(vapour: Vapour, air: Air) -> Check:
-    peak = amount("concentration", vapour.end)
-    strictest, danger = _strictest(vapour), _danger(vapour)
-    if danger is not None and vapour.end >= danger.share:
-        return check("breathing", STOP, sentence(
-            "Even well mixed, the vapour comes to {}; {} is dangerous to life or health at once (NIOSH). No "
-            "filter is for that. Do not do it this way: less at a time, much more air, or outdoors.",
-            peak, danger.text))
-    if strictest is None:
-        return check("breathing", WATCH, sentence(
-            "Nothing is known here of what may be breathed of this solvent: section 8 of its safety data "
-            "sheet says it. The flammable limit is about fire alone: at {} the room can be many times over "
-            "what may be breathed.", peak))
-    if vapour.end <= strictest.share:
-        return check("breathing", WATCH, sentence(
-            "Well mixed, {} is no more than the lowest figure shown for breathing, {} ({}). Near gun, cup "
-            "and floor it is many times that, and a limit is for a healthy adult: still no room to be in "
-            "without need. The flammable limit is about fire alone.", peak, strictest.text, strictest.body))
-    return check("breathing", WATCH, sentence(
-        "At {} the room is at {} times the lowest figure shown for breathing, {} ({}): nobody is in it "
-        "without the respirator that the data sheet names, until about {} after the last has evaporated. The "
-        "flammable limit is about fire alone."
-        + _danger_words(vapour, danger),
-        peak, amount("number", vapour.end / strictest.share, 1), strictest.text, strictest.body,
-        amount("minutes", _until_below(air, vapour, strictest), 0), *_danger_amounts(vapour, danger)))
-
-
-def _danger_words(vapour: Vapour, danger: Bound | None) -> str:
-    if danger is None or vapour.still < danger.share:
-        return ""
-    return " Should the fan stop, it comes to {}; {} is dangerous to life or health at once."
-
-
-def _danger_amounts(vapour: Vapour, danger: Bound | None) -> tuple[Amount | str, ...]:
-    if danger is None or vapour.still < danger.share:
-        return ()
-    return (amount("concentration", vapour.still), danger.text)
-
-
-def _clearing_table(rate: float, mixing_factor: float) -> Table:
-    lines = [(Amount("ratio", 1 - left, None), clearing_time(rate, left),
-              clearing_time(rate, left, mixing_factor)) for left in LEFT]
-    return Table("clearing", "Time until a share has gone", (
-        Column("gone", "Gone", "ratio"), Column("perfect", "Air mixed at once", "minutes"),
-        Column("real", "With your mixing factor", "minutes"),
-    ), tuple(lines))
-
-
-def _respirator_table(agent: str) -> Table:
-    lines = []
-    for id in need_for(agent).families:
-        each = find_respirator(id)
-        lines.append((each.name, str(each.assigned_factor), each.status))
-    return Table("respirators", "Respirator families to read about, with the protection factor assigned", (
-        Column("family", "Family", TEXT), Column("factor", "Assigned factor", TEXT),
-        Column("status", "How far read", TEXT),
-    ), tuple(lines))
-
-
-def _limit_tables(agent: str, vapour: Vapour | None, air: Air) -> tuple[Table, ...]:
-    if vapour is not None:
-        return _compared_limits(vapour, air)
-    limits = limits_of(agent)
-    if not limits:
-        return ()
-    lines = []
-    for limit in limits:
-        for level in limit.levels:
-            lines.append((limit.stuff + ", " + limit.body, level.text, level.over or limit.averaging,
-                          limit.recorded + ", " + limit.status))
-    return (Table("limits", "Published limits for breathing, for information", (
-        Column("body", "What, set by", TEXT), Column("value", "Limit", TEXT),
-        Column("averaging", "Averaged over", TEXT), Column("status", "Set down here", TEXT),
-    ), tuple(lines)),)
-
-
-def _compared_limits(vapour: Vapour, air: Air) -> tuple[Table, ...]:
-    if not vapour.bounds:
-        return ()
-    lines = []
-    for each in vapour.bounds:
-        lines.append((each.body, _with_averaging(each), _below_after(air, vapour, each), each.recorded))
-    return (Table("limits", "The room's peak beside what is published for breathing " + vapour.name, (
-        Column("body", "Set by", TEXT), Column("value", "Limit", TEXT),
-        Column("below", "Below it after", "minutes"), Column("status", "Set down here", TEXT),
-    ), tuple(lines)),)
-
-
-def _with_averaging(bound: Bound) -> Amount | str:
-    if isinstance(bound.text, Amount) or not bound.averaging or bound.averaging in bound.text:
-        return bound.text
-    return bound.text + ", " + bound.averaging
-
-
-def _below_after(air: Air, vapour: Vapour, bound: Bound) -> Amount | None:
-    """Return the minutes until the room is below a figure, or in words that it is not above."""
-    if bound.share is None:
-        return None
-    if vapour.end <= bound.share:
-        return Amount(TEXT, "not above", None)
-    return amount("minutes", _until_below(air, vapour, bound), 0)
-
-
-def _chart(rate: float, mixing_factor: float) -> Chart:
-    span = clearing_time(rate, 0.01, mixing_factor)
-    times = [span * index / (CHART_POINTS - 1) for index in range(CHART_POINTS)]
-    lines = [Line("with your mixing factor", "line", times,
-                  [share_left(rate, time, mixing_factor) for time in times])]
-    if mixing_factor > 1:
-        lines.append(Line("air mixed at once", "line", times, [share_left(rate, time) for time in times]))
-    return Chart("clearing", "What is left in the air", Axis("Time", "minutes"), Axis("Left", "ratio"),
-                 tuple(lines))
 
 
 def _assumptions(mixing_factor: float, vapour: Vapour | None) -> tuple[Sentence | str, ...]:

@@ -1,6 +1,5 @@
 """Finish: film and mixes from the bow's surface, and a dated schedule from the first coat to the string."""
 
-from collections import namedtuple
 
 from calc.dates import DAY, show_day, show_moment
 from calc.declaring import (
@@ -15,6 +14,29 @@ from calc.declaring import (
     quantity,
     result,
     switch,
+)
+from calc.finishes.coat_checks import film_checks, gloss_text, other_checks
+from calc.finishes.coat_tables import (
+    bow_name,
+    calendar_of,
+    coat_chart,
+    coat_table,
+    figures_table,
+    schedule_table,
+)
+from calc.finishes.coats import (
+    HOUR,
+    REFERENCE,
+    WORKING_DAYS,
+    Product,
+    coats_of,
+    hours_of,
+    last_coat,
+    product_of,
+    riser_surface,
+    schedule_of,
+    wet_most_of,
+    whole_day,
 )
 from calc.finishes.mixing import (
     MIXED,
@@ -40,37 +62,21 @@ from calc.finishes.product import (
 )
 from calc.finishes.product import least_temperature as least_of
 from calc.outcome import (
-    CALENDAR,
-    OK,
     STOP,
     TEXT,
-    WATCH,
-    Amount,
-    Axis,
-    Chart,
     Check,
-    Column,
-    File,
-    Line,
     Outcome,
     Refused,
     Sentence,
-    Table,
     amount,
-    check,
     sentence,
 )
-from calc.quantities import ROUNDING, show
-from calc.shop.calendar import Event, calendar_text
 from calc.shop.film import (
     bow_surface,
     coverage,
     dry_film_thickness,
     time_factor_doubling,
-    volume_to_mix,
-    wet_film_thickness,
 )
-from calc.shop.schedule import Planned, WorkingHours, WorkStep, plan
 from calc.tables.finish_families import (
     METHODS,
     RATED_TRANSFER,
@@ -79,28 +85,6 @@ from calc.tables.finish_families import (
     find,
     find_method,
 )
-from calc.tables.gloss import levels_at, sheen_decides
-from calc.tables.practice import find as find_limit
-
-HOUR = 3600
-WORKING_DAYS = (
-    ("six", "Monday to Saturday", (0, 1, 2, 3, 4, 5)),
-    ("five", "Monday to Friday", (0, 1, 2, 3, 4)),
-    ("all", "Every day", (0, 1, 2, 3, 4, 5, 6)),
-    ("weekend", "Saturday and Sunday", (5, 6)),
-)
-REFERENCE = 25.0  # degC, for which data sheets state their times
-LIMB_FILM = find_limit("limb-film")
-
-Product = namedtuple("Product", "family solids reducer recoat_from recoat_to cure parts pot_life")
-"""What is laid on; times [s] at the shop's temperature.
-
-parts: of base and hardener by volume, (1, 0) without a hardener, None where nobody said. pot_life: of what is
-mixed, or None.
-"""
-
-Coat = namedtuple("Coat", "role product wet dry volume")
-"""One coat, or the lettering, which has no product."""
 
 
 def compute(
@@ -161,20 +145,20 @@ def compute(
     factor = time_factor_doubling(temperature, REFERENCE, doubling)
     can = Can(parts_by or VOLUME, (part_a, part_b), (density_a, density_b, density_thinner), pot_life,
               pot_life_at)
-    main = _product(find(family), solids, reducer, recoat_from, recoat_to, cure, factor,
+    main = product_of(find(family), solids, reducer, recoat_from, recoat_to, cure, factor,
                     parts_of(family, can), pot_life_here(family, can, temperature, doubling))
-    seal = main if seal_with == "same" else _product(
+    seal = main if seal_with == "same" else product_of(
         find(seal_with), None, 0.0, None, None, None, factor, (1.0, 0.0), None)
     if main.family.makes_film:
         surface = bow_surface(bow_length, riser_length, riser_girth, width_fadeout, width_tip, limb_thickness)
     else:
-        surface = _riser_surface(riser_length, riser_girth)
+        surface = riser_surface(riser_length, riser_girth)
     efficiency = find_method(method).transfer_efficiency if transfer is None else transfer
     counts = (seal_coats, build_coats, over_coats, sheen_coats)
-    coats = _coats(counts, lettering, seal, main, wet_film, surface, efficiency)
-    planned = _schedule(coats, coat_time, (lettering_dry or 0.0) * factor,
-                        start * DAY + start_hour * HOUR, _hours(opens, closes, days))
-    last = _last_coat(planned, coats)
+    coats = coats_of(counts, lettering, seal, main, wet_film, surface, efficiency)
+    planned = schedule_of(coats, coat_time, (lettering_dry or 0.0) * factor,
+                        start * DAY + start_hour * HOUR, hours_of(opens, closes, days))
+    last = last_coat(planned, coats)
     string_from = last.end + int(main.cure)
     layers = [each for each in coats if each.product]
     mixes = mixes_of([Laid(step.step.name, coat.product, coat.volume, step.start, step.end)
@@ -183,11 +167,11 @@ def compute(
     own = [each for each in mixes if each.product is main]
     one_coat = own[-1] if own else None
     film = sum([each.dry for each in layers])
-    wet_most = _wet_most(layers, main)
-    checks = (hazard_checks(family) + _film_checks(main.family, seal.family, film, wet_most)
+    wet_most = wet_most_of(layers, main)
+    checks = (hazard_checks(family) + film_checks(main.family, seal.family, film, wet_most)
               + cold_checks(temperature, least_of(family, least_temperature), main.family.name)
               + mixing_checks(own, coat_time)
-              + _other_checks(planned, gloss, sheen))
+              + other_checks(planned, gloss, sheen))
     return Outcome(
         headline=_headline(checks, main, (one_coat, volume), len(layers), wet_film, planned[0].start,
                            string_from),
@@ -200,75 +184,21 @@ def compute(
         ) + mix_values(one_coat, can.densities, main.pot_life) + (
             ("time_factor", factor),
             ("last_coat", show_moment(last.start)),
-            ("string_from", show_day(_whole_day(string_from))),
-            ("gloss_level", _gloss_text(gloss, sheen)),
+            ("string_from", show_day(whole_day(string_from))),
+            ("gloss_level", gloss_text(gloss, sheen)),
         ),
         checks=checks,
-        tables=(_coat_table(coats, left_over), mixing_table(mixes),
-                _schedule_table(planned, coats, string_from), _figures_table(main, seal, efficiency)),
-        charts=(_chart(coats, planned, string_from),) if film > 0 else (),
+        tables=(coat_table(coats, left_over), mixing_table(mixes),
+                schedule_table(planned, coats, string_from), figures_table(main, seal, efficiency)),
+        charts=(coat_chart(coats, planned, string_from),) if film > 0 else (),
         assumptions=_assumptions(factor, main.family, find_method(method) if transfer is None else None,
                                  bow_number),
-        files=(_calendar(planned, coats, string_from, main.family, _bow(bow_number, (
+        files=(calendar_of(planned, coats, string_from, main.family, bow_name(bow_number, (
             bow_length, riser_length, riser_girth, width_fadeout, width_tip, limb_thickness)), plan_number),),
     )
 
 
 # Products, coats, schedule ---------------------------------------------------------
-
-
-def _product(
-    family: FinishFamily,
-    solids: float | None,
-    reducer: float,
-    recoat_from: float | None,
-    recoat_to: float | None,
-    cure: float | None,
-    factor: float,
-    parts: tuple[float, float] | None,
-    pot_life: float | None,
-) -> Product:
-    """Return a product: what the reader gave, and the family's typical figure where nothing was given."""
-    window_from, window_to = _window(family, recoat_from, recoat_to)
-    return Product(
-        family, family.volume_solids if solids is None else solids, reducer, window_from * factor,
-        None if window_to is None else window_to * factor, (family.cure if cure is None else cure) * factor,
-        parts, pot_life)
-
-
-def _window(
-    family: FinishFamily, given_from: float | None, given_to: float | None
-) -> tuple[float, float | None]:
-    """Return the recoat window at 25 °C; a typical end never bends to fit a figure that was given."""
-    opens = family.recoat_from if given_from is None else given_from
-    closes = family.recoat_to if given_to is None else given_to
-    if closes is None or opens <= closes:
-        return opens, closes
-    if given_to is None:
-        raise Refused("recoat_to", "You let the recoat window begin at " + show(opens, "hours") + ", and one "
-                      "typical of " + family.name + " ends at " + show(closes, "hours") + ". Type its end "
-                      "from the same sheet, too.")
-    if given_from is None:
-        raise Refused("recoat_from", "You let the recoat window end at " + show(closes, "hours") + ", and "
-                      "one typical of " + family.name + " begins at " + show(opens, "hours") + ". Type its "
-                      "beginning from the same sheet, too.")
-    raise Refused("recoat_to", "The recoat window ends before it begins: swap the two times, or mend one.")
-
-
-def _riser_surface(length: float, girth: float) -> float:
-    if length <= 0:
-        raise Refused("riser_length", "Hand-rubbed oil goes on a riser of bare wood only. Give the riser's "
-                      "length.")
-    return length * girth
-
-
-def _wet_most(layers: list[Coat], main: Product) -> float | None:
-    """Return the wet film at which all coats together come to the most that is usual on a limb."""
-    own = [each for each in layers if each.product is main]
-    left = LIMB_FILM.high - sum([each.dry for each in layers if each.product is not main])
-    if not own or not main.family.makes_film or left <= 0:
-        return None
-    return wet_film_thickness(left / len(own), main.solids, main.reducer)
 
 
 def _film_values(
@@ -281,74 +211,6 @@ def _film_values(
         ("dry_build", film if film > 0 else None),
         ("covers", None if dry is None else coverage(dry, main.solids)),
     )
-
-
-def _coats(
-    counts: tuple[int, int, int, int],
-    lettering: bool,
-    seal: Product,
-    main: Product,
-    wet: float,
-    surface: float,
-    efficiency: float,
-) -> list[Coat]:
-    coats = [_coat("seal", seal, wet, surface, efficiency)] * counts[0]
-    coats += [_coat("build", main, wet, surface, efficiency)] * counts[1]
-    if lettering:
-        coats.append(Coat("lettering", None, 0.0, 0.0, 0.0))
-    coats += [_coat("build", main, wet, surface, efficiency)] * counts[2]
-    coats += [_coat("sheen", main, wet, surface, efficiency)] * counts[3]
-    return coats
-
-
-def _coat(role: str, product: Product, wet: float, surface: float, efficiency: float) -> Coat:
-    dry = dry_film_thickness(wet, product.solids, product.reducer) if product.family.makes_film else 0.0
-    return Coat(role, product, wet, dry, volume_to_mix(surface, wet, efficiency))
-
-
-def _hours(opens: int, closes: int, days: str) -> WorkingHours:
-    for id, _, worked in WORKING_DAYS:
-        if id == days:
-            return WorkingHours(opens * HOUR, closes * HOUR, worked)
-    raise ValueError("no working week is called " + days)
-
-
-def _schedule(
-    coats: list[Coat], coat_time: float, lettering_dry: float, start: int, hours: WorkingHours
-) -> list[Planned]:
-    """Return when each coat goes on: within the window of the film below, and once the lettering is dry."""
-    steps = []
-    film = None  # index of the coat below
-    for index, coat in enumerate(coats):
-        below = None if film is None else coats[film].product
-        wait = 0.0 if below is None else below.recoat_from
-        if index and coats[index - 1].product is None:
-            wait = lettering_dry
-        closes = None if below is None or below.recoat_to is None else int(below.recoat_to)
-        steps.append(WorkStep(_step_name(coats, index), int(coat_time), int(wait), closes, film))
-        film = index if coat.product is not None else film
-    return plan(tuple(steps), start, hours)
-
-
-ROLE_NAMES = {"seal": "Seal", "build": "Build", "sheen": "Last"}
-
-
-def _step_name(coats: list[Coat], index: int) -> str:
-    role = coats[index].role
-    same = [place for place, each in enumerate(coats) if each.role == role]
-    if role == "lettering":
-        return "Lettering"
-    name = ROLE_NAMES[role] + " coat"
-    return name if len(same) == 1 else name + " " + str(same.index(index) + 1)
-
-
-def _last_coat(planned: list[Planned], coats: list[Coat]) -> Planned:
-    return [each for each, coat in zip(planned, coats) if coat.product is not None][-1]
-
-
-def _whole_day(moment: int) -> int:
-    """Return the first day that begins at or after a moment."""
-    return -(-moment // DAY)
 
 
 # What is said --------------------------------------------------------------------
@@ -364,7 +226,7 @@ def _headline(
         reasons = {"cold": "it is too cold here for " + family.name + ", and no date below holds",
                    "cap": "the film comes to more than " + family.name + " bears and can crack"}
         return sentence("Do not start like this: " + "; ".join([reasons[id] for id in stops]) + ".")
-    dates = (show_moment(first), show_day(_whole_day(string_from)))
+    dates = (show_moment(first), show_day(whole_day(string_from)))
     one, total = amounts
     each = total / coats if one is None else one.volume
     many = str(coats) + (" coats" if coats > 1 else " coat")
@@ -377,157 +239,6 @@ def _headline(
         "Mix about {} for each coat" + (", never for all at once" if family.id in MIXED else "") + "; {} in "
         "all for " + many + ", each {} wet. Start {}; string the bow no sooner than {}.",
         amount("volume", each), amount("volume", total), amount("film", wet), *dates)
-
-
-def _gloss_text(gloss: float, sheen: float | None) -> str:
-    names = [each.id + " " + each.name for each in levels_at(gloss, sheen)]
-    return " or ".join(names) if names else "no level: the two readings do not go together"
-
-
-def _film_checks(
-    family: FinishFamily, seal: FinishFamily, film: float, wet_most: float | None
-) -> tuple[Check, ...]:
-    if not family.makes_film:
-        return _oil_checks(seal)
-    found = []
-    if family.film_cap is not None and film > family.film_cap[0] * (1 + ROUNDING):
-        stop = film > family.film_cap[1] * (1 + ROUNDING)
-        found.append(check("cap", STOP if stop else WATCH, sentence(
-            "A dry film of {} is more than many makers of " + family.name + " allow, which is {} to {} for "
-            "all coats: it can crack.", amount("film", film), amount("film", family.film_cap[0]),
-            amount("film", family.film_cap[1]))))
-    if film > LIMB_FILM.high * (1 + ROUNDING):
-        thinner = "" if wet_most is None else " Lay each coat at most {} wet there, or fewer coats."
-        found.append(check("limb-film", WATCH, sentence(
-            "A dry film of {} is more than the {} to {} that is usual on limbs: finish bends badly, and its "
-            "mass slows the limb." + thinner, amount("film", film), amount("film", LIMB_FILM.low),
-            amount("film", LIMB_FILM.high), *([] if wet_most is None else [amount("film", wet_most)]))))
-    else:
-        found.append(check("limb-film", OK, sentence(
-            "A dry film of {} is no more than is usual on limbs, {} to {}.", amount("film", film),
-            amount("film", LIMB_FILM.low), amount("film", LIMB_FILM.high))))
-    return tuple(found)
-
-
-def _oil_checks(seal: FinishFamily) -> tuple[Check, ...]:
-    found = [check("oil", WATCH, "Hand-rubbed oil is for bare wood. On glass it does not hold: only the "
-                   "riser is reckoned here, and the limbs need another finish. It leaves hardly a film, so "
-                   "none is counted.")]
-    if seal.makes_film:
-        found.append(check("oil-seal", WATCH, "A seal coat of " + seal.name + " keeps the oil out of the "
-                           "wood: leave it off, or choose a finish that lies on top."))
-    return tuple(found)
-
-
-def _other_checks(planned: list[Planned], gloss: float, sheen: float | None) -> tuple[Check, ...]:
-    found = [_window_check(planned)]
-    if sheen is None and sheen_decides(gloss):
-        found.append(check("gloss", WATCH, sentence(
-            "A gloss of {} at 60 degrees can be either of two levels; the sheen, read at 85 degrees, "
-            "decides.", amount("gloss", gloss))))
-    return tuple(found)
-
-
-def _window_check(planned: list[Planned]) -> Check:
-    late = [each.step.name for each in planned if each.late]
-    if late:
-        return check("window", WATCH, "The recoat window closes before the next coat can go on. Dull the "
-                     "film before: " + ", ".join([name[0].lower() + name[1:] for name in late]) + ".")
-    return check("window", OK, "Every coat falls within its recoat window and within working hours.")
-
-
-def _coat_table(coats: list[Coat], left_over: float) -> Table:
-    lines = []
-    built = 0.0
-    for index, each in enumerate(coats):
-        if each.product is None:
-            continue
-        built += each.dry
-        dry, so_far = (each.dry, built) if each.product.family.makes_film else (None, None)
-        lines.append((_step_name(coats, index), each.product.family.name, each.wet, dry, so_far,
-                      each.volume + left_over))
-    return Table("coats", "Coat by coat", (
-        Column("coat", "Coat", TEXT), Column("product", "Product", TEXT), Column("wet", "Wet film", "film"),
-        Column("dry", "Dry film", "film"), Column("built", "Dry film so far", "film"),
-        Column("volume", "To mix", "volume"),
-    ), tuple(lines))
-
-
-def _schedule_table(planned: list[Planned], coats: list[Coat], string_from: int) -> Table:
-    lines = []
-    for index, each in enumerate(planned):
-        over_letters = index and coats[index - 1].product is None
-        note = "sand dull first" if not over_letters else "dull the film round the letters first"
-        lines.append((each.step.name, show_moment(each.start), note if each.late else ""))
-    lines.append(("String and first draw", show_day(_whole_day(string_from)), "from a distance"))
-    return Table("schedule", "Schedule", (
-        Column("step", "Step", TEXT), Column("start", "Start", TEXT), Column("note", "Note", TEXT),
-    ), tuple(lines))
-
-
-def _figures_table(main: Product, seal: Product, efficiency: float) -> Table:
-    lines = []
-    for each in (main,) if seal is main else (main, seal):
-        closes = Amount(TEXT, "no end", None) if each.recoat_to is None else amount("hours", each.recoat_to)
-        lines.append((each.family.name, each.solids if each.family.makes_film else None, each.recoat_from,
-                      closes, each.cure, efficiency))
-    return Table("figures", "Figures used, at the shop's temperature", (
-        Column("product", "Product", TEXT), Column("solids", "Solids by volume", "ratio"),
-        Column("from", "Recoat from", "hours"), Column("to", "Recoat until", "hours"),
-        Column("cure", "Cure before stringing", "days"), Column("transfer", "Lands on the bow", "ratio"),
-    ), tuple(lines))
-
-
-def _chart(coats: list[Coat], planned: list[Planned], string_from: int) -> Chart:
-    first = planned[0].start
-    times, films = [0.0], [0.0]
-    for each, coat in zip(planned, coats):
-        times += [float(each.start - first), float(each.end - first)]
-        films += [films[-1], films[-1] + coat.dry]
-    times.append(float(string_from - first))
-    films.append(films[-1])
-    return Chart("build", "Dry film from the first coat to the string", Axis("Since the first coat", "days"),
-                 Axis("Dry film", "film"), (Line("film", "line", times, films),))
-
-
-BowName = namedtuple("BowName", "tag name file")
-"""What tells one bow from another in a calendar: a word for ids, a name to read, the end of a file's name."""
-
-
-def _bow(number: int, measures: tuple[float, ...]) -> BowName:
-    """Return the bow by its number in the reader's own book, or by its measures where it has none."""
-    if number:
-        return BowName("bow-" + str(number), "Bow " + str(number), "-bow-" + str(number))
-    tenths = [str(int(each * 10_000 + 0.5)) for each in measures]
-    return BowName("bow-by-measure-" + "-".join(tenths), show(measures[0], "length") + " bow", "")
-
-
-def _calendar(
-    planned: list[Planned], coats: list[Coat], string_from: int, family: FinishFamily, bow: BowName,
-    plan_number: int,
-) -> File:
-    """Return the schedule as a file whose events keep their ids from plan to plan, each bow its own."""
-    stamp = planned[0].start // DAY * DAY
-    counts: dict[str, int] = {}
-    events = []
-
-    def add(step: str, name: str, words: str, start: int, end: int) -> None:
-        events.append(Event("finish-" + bow.tag + "-" + step + "@rebrace.invalid",
-                            bow.name + ": " + name[0].lower() + name[1:], words, start, end,
-                            plan_number - 1))
-
-    for each, coat in zip(planned, coats):
-        counts[coat.role] = counts.get(coat.role, 0) + 1
-        add(coat.role + "-" + str(counts[coat.role]), each.step.name,
-            family.name + ("; sand the film dull first" if each.late else "") + ". The maker's sheet comes "
-                                                                                "first.",
-            each.start, each.end)
-    ready = _whole_day(string_from) * DAY
-    add("string", "String and first draw",
-        "Inspect first; first full draw from a distance, with eye protection.",
-        ready + 9 * HOUR, ready + 10 * HOUR)
-    return File("finish-schedule" + bow.file + ".ics", "Schedule as a calendar file", CALENDAR,
-                calendar_text("-//Rebrace//Finish schedule//EN", stamp, events))
 
 
 def _assumptions(

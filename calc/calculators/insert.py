@@ -1,6 +1,5 @@
 """Insert: how deep to drill a blind hole, what wall stays behind it, which drill, how far apart."""
 
-from collections import namedtuple
 
 from calc.declaring import (
     BY_UNITS,
@@ -13,22 +12,30 @@ from calc.declaring import (
     result,
 )
 from calc.drawings.hole import hole_drawing
+from calc.inserts.checks import bit_check, drill_checks, edge_checks, screw_checks, spacing_checks, wall_check
+from calc.inserts.holes import (
+    PRESS,
+    THREADED,
+    Depths,
+    Screw,
+    depths_of,
+    drill_for,
+    hole_wanted,
+    spacing_of,
+    tap_drill,
+)
 from calc.outcome import (
-    OK,
     STOP,
     TEXT,
     WATCH,
     Check,
     Column,
     Outcome,
-    Refused,
     Sentence,
     Table,
     amount,
-    check,
     sentence,
 )
-from calc.quantities import INCH, ROUNDING
 from calc.shop import drilling, threads
 from calc.tables import drills
 from calc.tables import threads as thread_table
@@ -43,30 +50,8 @@ NAMES = (
     ("flat", "Flat bottom, no spur"),
     ("own", "Another point, by its angle"),
 )
-FIT_ERROR = 0.005 * INCH
-"""A bit further than this from the hole that the insert asks for is worth a second look."""
-
-CHART_SHARE = 0.75
 SPUR_WIDTH = 0.25
 """Of a brad point's spur over the bit's diameter, for the drawing only."""
-
-NO_DRILL = 0.5e-3  # m
-"""A drill farther than this from the hole is none for it: the table ends before."""
-
-
-Depths = namedtuple("Depths", "shoulder point tip wall worst")
-
-WantedHole = namedtuple("WantedHole", "wanted outside fit")
-"""The hole that an insert asks for: its diameter, the insert's own outside (over knurls or thread), and fit,
-PRESS or THREADED."""
-
-PRESS = "press"
-THREADED = "threaded"
-
-Screw = namedtuple("Screw", "length reach longest major")
-"""Length under the head, or None; how far it goes into the hole, or None; the longest that stays off its
-bottom; outside diameter."""
-
 
 def compute(
     insert_length: float,
@@ -94,25 +79,25 @@ def compute(
     drill_set: str,
 ) -> Outcome:
     """Return the depth of a blind hole, the wall behind it, and the sizes that go with it."""
-    depths = _depths(insert_length + clearance, _point_length(point, bit_diameter, spur, own_angle),
+    depths = depths_of(insert_length + clearance, _point_length(point, bit_diameter, spur, own_angle),
                      thickness, error)
-    spacing = _spacing(outside, inside)
-    hole = _hole_wanted(fit, insert_diameter, interference, outer_thread, thread_share)
+    spacing = spacing_of(outside, inside)
+    hole = hole_wanted(fit, insert_diameter, interference, outer_thread, thread_share)
     sizes, others = drills.INCH_DRILLS, drills.METRIC_DRILLS
     if drill_set == "metric":
         sizes, others = others, sizes
-    drill = _drill_for(hole, sizes)
+    drill = drill_for(hole, sizes)
     thread = thread_table.find(screw)
-    tap = _tap_drill(thread, sizes)
+    tap = tap_drill(thread, sizes)
     deepest = thickness - error - least_wall - depths.point
     longest = drilling.longest_screw(held, depths.shoulder, error)
     put_in = Screw(screw_length, None if screw_length is None else screw_length - held, longest, thread.major)
     widest = max(hole.outside, bit_diameter)
-    checks = ((_wall_check(depths, least_wall), _bit_check(bit_diameter, hole))
-              + _drill_checks(drill, hole, others)
-              + _edge_checks(edge, widest, depths.shoulder)
-              + _screw_checks(put_in, depths.shoulder, insert_length)
-              + _spacing_checks(spacing, outside, inside, spacing_wanted, spacing_tolerance, bit_diameter))
+    checks = ((wall_check(depths, least_wall), bit_check(bit_diameter, hole))
+              + drill_checks(drill, hole, others)
+              + edge_checks(edge, widest, depths.shoulder)
+              + screw_checks(put_in, depths.shoulder, insert_length)
+              + spacing_checks(spacing, outside, inside, spacing_wanted, spacing_tolerance, bit_diameter))
     return Outcome(
         headline=_headline(depths, checks, put_in),
         values=(
@@ -152,52 +137,6 @@ def _point_length(point: str, diameter: float, spur: float | None, own_angle: fl
         if point == name:
             return drilling.cone_length(diameter, angle)
     return drilling.cone_length(diameter, own_angle or 180.0)
-
-
-def _depths(shoulder: float, point: float, thickness: float, error: float) -> Depths:
-    tip = shoulder + point
-    return Depths(shoulder, point, tip, drilling.wall_left(thickness, tip, 0.0),
-                  drilling.wall_left(thickness, tip, error))
-
-
-def _spacing(outside: float | None, inside: float | None) -> float | None:
-    if outside is None and inside is None:
-        return None
-    if outside is None or inside is None:
-        raise Refused("inside" if inside is None else "outside",
-                      "Give both measures over the holes' edges, or leave both empty.")
-    if inside >= outside:
-        raise Refused("inside", "The distance between the near edges must be less than that over the far "
-                      "edges: swap the two, or measure again.")
-    return drilling.spacing_from_edges(outside, inside)
-
-
-def _hole_wanted(
-    fit: str, diameter: float | None, interference: float | None, outer_thread: str | None,
-    share: float | None,
-) -> WantedHole:
-    if fit == THREADED:
-        thread = thread_table.find(outer_thread or "")
-        return WantedHole(threads.tap_hole(thread.major, thread.pitch, share or 0.0), thread.major, fit)
-    return WantedHole((diameter or 0.0) - (interference or 0.0), diameter or 0.0, fit)
-
-
-def _widest(hole: WantedHole) -> float:
-    """Return the hole that leaves half of the interference or thread that is wanted."""
-    return float((hole.wanted + hole.outside) / 2)
-
-
-def _drill_for(hole: WantedHole, sizes: tuple[drills.Drill, ...]) -> drills.Drill | None:
-    """Return the drill at hand nearest to the hole of those in which the insert still holds, or None."""
-    found = drills.nearest_below(hole.wanted, min(_widest(hole) + ROUNDING, hole.outside - ROUNDING), sizes)
-    return found if found is not None and abs(found.diameter - hole.wanted) <= NO_DRILL else None
-
-
-def _tap_drill(thread: thread_table.Thread, sizes: tuple[drills.Drill, ...]) -> drills.Drill:
-    """Return the drill that charts give, or of those at hand the nearest to three quarters of thread."""
-    if sizes is drills.INCH_DRILLS:
-        return drills.find(thread.drill)
-    return drills.nearest(threads.tap_hole(thread.major, thread.pitch, CHART_SHARE), sizes)
 
 
 # What is said ----------------------------------------------------------------
@@ -243,137 +182,6 @@ def _headline(depths: Depths, checks: tuple[Check, ...], screw: Screw) -> Senten
         "the bad side, {} of wood stays behind the hole.", *numbers)
 
 
-def _wall_check(depths: Depths, least: float) -> Check:
-    if depths.wall <= ROUNDING:
-        return check("breakthrough", STOP, sentence(
-            "The point comes out at the far side: {} to it, in wood of {}. A shorter insert, a flatter point "
-            "or another place.", amount("thickness", depths.tip),
-            amount("thickness", depths.tip + depths.wall)))
-    if depths.worst <= ROUNDING:
-        return check("breakthrough", STOP, sentence(
-            "The point can break through: {} of wood by the measures, and they may be out by {}. A shorter "
-            "insert, a flatter point or another place.", amount("thickness", depths.wall),
-            amount("thickness", depths.wall - depths.worst)))
-    if depths.worst < least - ROUNDING:
-        return check("breakthrough", WATCH, sentence(
-            "In the worst case {} of wood stays, less than the {} you ask for.",
-            amount("thickness", depths.worst), amount("thickness", least)))
-    return check("breakthrough", OK, sentence(
-        "In the worst case {} of wood stays; you ask for {}.", amount("thickness", depths.worst),
-        amount("thickness", least)))
-
-
-def _bit_check(bit: float, hole: WantedHole) -> Check:
-    texts = (amount("thickness", bit), amount("thickness", hole.wanted))
-    own = amount("thickness", hole.outside)
-    if bit > hole.outside - ROUNDING:
-        return check("bit", STOP, sentence(
-            "The bit of {} leaves nothing for an insert of {} to hold in: its hole should be {}. Another "
-            "bit.", texts[0], own, texts[1]))
-    if bit > _widest(hole) + ROUNDING:
-        left = sentence(
-            "The bit of {} leaves an insert of {} only {} to hold by, of the {} it asks for"
-            + (": it will sit loose" if hole.fit == PRESS else ", on both sides of its thread together")
-            + ". A narrower one; try it in scrap of the same wood.", texts[0], own,
-            amount("thickness", hole.outside - bit, 4), amount("thickness", hole.outside - hole.wanted, 4))
-        return check("bit", WATCH, left)
-    if bit < hole.wanted - FIT_ERROR - ROUNDING:
-        return check("bit", WATCH, sentence(
-            "The bit of {} is narrower than the hole of {} that the insert asks for: forcing it in can "
-            "split the riser. Try it in scrap of the same wood.", *texts))
-    return check("bit", OK, sentence("The bit of {} suits the hole of {}, for an insert of {}.", *texts, own))
-
-
-def _drill_checks(
-    drill: drills.Drill | None, hole: WantedHole, others: tuple[drills.Drill, ...]
-) -> tuple[Check, ...]:
-    """Return a caution where no drill at hand suits the hole, with what the other set of drills has."""
-    if drill is not None and drill.diameter >= hole.wanted - FIT_ERROR - ROUNDING:
-        return ()
-    other = _drill_for(hole, others)
-    if other is not None and other.diameter < hole.wanted - FIT_ERROR - ROUNDING:
-        other = None
-    if drill is None and other is None:
-        return ()
-    words = ("No drill at hand suits the hole" if drill is None else
-             "Of the drills at hand the widest in which the insert holds is " + drill.name + ", and it is "
-             "far narrower than the hole")
-    return (check("drill", WATCH, sentence(
-        words + " of {}." + ("" if other is None else " " + other.name + " would suit it, {}."),
-        amount("thickness", hole.wanted),
-        *([] if other is None else [amount("thickness", other.diameter)]))),)
-
-
-def _screw_checks(screw: Screw, shoulder: float, insert_length: float) -> tuple[Check, ...]:
-    """Return whether the screw that will go in stays off the bottom of the hole and has thread to hold by."""
-    if screw.length is None:
-        return ()
-    length, longest = amount("thickness", screw.length), amount("thickness", screw.longest)
-    if screw.reach > shoulder + ROUNDING:
-        return (check("screw", STOP, sentence(
-            "A screw of {} goes {} into a hole {} deep: it meets the bottom like a jack and pushes the "
-            "insert out, or breaks the wall behind. At most {} under its head.", length,
-            amount("thickness", screw.reach), amount("thickness", shoulder), longest)),)
-    if screw.length > screw.longest + ROUNDING:
-        return (check("screw", WATCH, sentence(
-            "A screw of {} can meet the bottom of the hole if the measures err. At most {} under its head.",
-            length, longest)),)
-    holds = min(screw.reach, insert_length)
-    if holds < screw.major - ROUNDING:
-        return (check("screw", WATCH, sentence(
-            "A screw of {} has only {} of thread to hold by; one diameter of it, {}, is the least. The "
-            "longest that may go in is {}.", length, amount("thickness", max(0.0, holds)),
-            amount("thickness", screw.major), longest)),)
-    return (check("screw", OK, sentence(
-        "A screw of {} has {} of thread to hold by and stays off the bottom; at most {} under its head.",
-        length, amount("thickness", holds), longest)),)
-
-
-def _edge_checks(edge: float | None, outside: float, shoulder: float) -> tuple[Check, ...]:
-    """Return whether there is wood beside the insert, judged by its own outside or by a wider bit."""
-    if edge is None:
-        return ()
-    least = drilling.least_edge_distance(outside, shoulder, 0.0)
-    wall = edge - outside / 2
-    if wall <= ROUNDING:
-        return (check("edge", STOP, sentence(
-            "The hole breaks out at the side: its middle is {} from the edge and half the insert is {}.",
-            amount("thickness", edge), amount("thickness", outside / 2))),)
-    if edge < least - ROUNDING:
-        return (check("edge", WATCH, sentence(
-            "The hole's middle is {} from the edge and leaves {} of wood beside the insert; timber design "
-            "asks for "
-            "{} from the middle, one diameter of wood.", amount("thickness", edge),
-            amount("thickness", wall), amount("thickness", least))),)
-    return (check("edge", OK, sentence(
-        "The hole's middle is {} from the edge; timber design asks for {}.", amount("thickness", edge),
-        amount("thickness", least))),)
-
-
-def _spacing_checks(
-    spacing: float | None, outside: float | None, inside: float | None, wanted: float, tolerance: float,
-    bit: float,
-) -> tuple[Check, ...]:
-    if spacing is None or outside is None or inside is None:
-        return ()
-    off = abs(spacing - wanted)
-    found = []
-    if off <= tolerance + ROUNDING:
-        found.append(check("spacing", OK, sentence(
-            "The holes stand {} apart, within {} of {}.", amount("thickness", spacing),
-            amount("thickness", tolerance), amount("thickness", wanted))))
-    else:
-        found.append(check("spacing", WATCH, sentence(
-            "The holes stand {} apart, {} away from {}: a bracket with round holes will not go on.",
-            amount("thickness", spacing), amount("thickness", off), amount("thickness", wanted))))
-    measured = drilling.hole_from_edges(outside, inside)
-    if abs(measured - bit) > tolerance + ROUNDING:
-        found.append(check("edges", WATCH, sentence(
-            "The two measures make holes of {}, and the bit is {}: measure again, edge to edge.",
-            amount("thickness", measured), amount("thickness", bit))))
-    return tuple(found)
-
-
 def _points_table(
     shoulder: float, diameter: float, spur: float | None, thickness: float, error: float
 ) -> Table:
@@ -382,7 +190,7 @@ def _points_table(
         points.append(("brad", spur))
     rows = []
     for name, point in points:
-        depths = _depths(shoulder, point, thickness, error)
+        depths = depths_of(shoulder, point, thickness, error)
         rows.append((dict(NAMES)[name], point, depths.tip, depths.worst))
     return Table("points", "The same hole with other points", (
         Column("bit", "Bit", TEXT), Column("point", "Its point", "thickness"),
@@ -394,8 +202,8 @@ def _points_table(
 def _tap_table(chosen: thread_table.Thread, sizes: tuple[drills.Drill, ...]) -> Table:
     rows = []
     for thread in thread_table.THREADS:
-        hole = threads.tap_hole(thread.major, thread.pitch, CHART_SHARE)
-        drill = _tap_drill(thread, sizes)
+        hole = threads.tap_hole(thread.major, thread.pitch, threads.CHART_SHARE)
+        drill = tap_drill(thread, sizes)
         mark = " (this screw)" if thread.id == chosen.id else ""
         rows.append((thread.name + mark, hole, drill.name, drill.diameter,
                      threads.share_of_thread(thread.major, thread.pitch, drill.diameter)))

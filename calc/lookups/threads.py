@@ -2,11 +2,9 @@
 
 from calc.lookups.declare import column, lookup, row
 from calc.quantities import INCH
-from calc.shop.threads import basic_minor_diameter, share_of_thread, tap_hole
+from calc.shop.threads import CHART_SHARE, basic_minor_diameter, share_of_thread, tap_hole
 from calc.tables import drills
 from calc.tables.threads import THREADS, Thread
-
-CHART_SHARE = 0.75
 
 
 def _cells(thread: Thread) -> tuple[object, ...]:

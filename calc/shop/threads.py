@@ -14,6 +14,10 @@ INTERNAL_THREAD_DEPTH = 1.25 * math.sin(math.pi / 3)
 """Depth of the basic internal thread over both sides, in pitches: 1.0825."""
 
 
+CHART_SHARE = 0.75
+"""Of a full thread, for which shop charts give tap drills."""
+
+
 def tap_hole(major: float, pitch: float, share: float) -> float:
     """Return the hole to drill for a share of thread, as shop charts count it.
 

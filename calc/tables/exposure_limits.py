@@ -4,19 +4,42 @@ They change: each row has the date of its record. They are information, not a ve
 measurement in the breathing zone says what is there.
 """
 
-from collections import namedtuple
 
-ExposureLimit = namedtuple("ExposureLimit", "agent stuff body levels averaging recorded source status")
-"""A limit.
+class Level:
+    """One figure of a limit as it is written.
 
-agent: id of what it is for; stuff: its name. body: who set it. levels: one or more, the first of which holds
-over `averaging`. recorded: the month in which the row was set down here, or an earlier year from which the
-figure is known.
-"""
+    number: in ppm or mg/m3 as `unit` says, None for words alone. over: what it holds over where that is not
+    the limit's own averaging time.
+    """
 
-Level = namedtuple("Level", "text number unit over")
-"""One figure of a limit as it is written; number in ppm or mg/m3 as `unit` says, None for words alone; over:
-what it holds over where that is not the limit's own averaging time."""
+    def __init__(self, text: str, number: float | None, unit: str, over: str) -> None:
+        self.text = text
+        self.number = number
+        self.unit = unit
+        self.over = over
+
+
+class ExposureLimit:
+    """A limit.
+
+    agent: id of what it is for; stuff: its name. body: who set it. levels: one or more, the first of which
+    holds over `averaging`. recorded: the month in which the row was set down here, or an earlier year from
+    which the figure is known.
+    """
+
+    def __init__(
+        self, agent: str, stuff: str, body: str, levels: tuple[Level, ...], averaging: str, recorded: str,
+        source: str, status: str,
+    ) -> None:
+        self.agent = agent
+        self.stuff = stuff
+        self.body = body
+        self.levels = levels
+        self.averaging = averaging
+        self.recorded = recorded
+        self.source = source
+        self.status = status
+
 
 SHIFT = "8 h"
 LONG_SHIFT = "10 h"

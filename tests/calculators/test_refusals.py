@@ -32,7 +32,7 @@ NEVER = {
 }
 """Fields of refusals that only the type checker needs, and why none of them is met."""
 
-UNMET = {("calc/calculators/bow_model.py", "sanded_depth"), ("calc/calculators/grip.py", "hole_height"),
+UNMET = {("calc/calculators/bow_model.py", "sanded_depth"), ("calc/bows/grip_sections.py", "hole_height"),
          ("calc/bows/measured.py", "asked.id")}
 """Refusals that stand behind another of the same field and that no known figures reach."""
 
@@ -124,7 +124,7 @@ def test_what_does_not_go_together_is_refused_at_the_field_to_mend(id, field, di
 
 def refusals():
     """Yield (file, first line, last line, field as written) of every refusal behind the reading of a form."""
-    for folder in ("bows", "calculators", "finishes"):
+    for folder in ("bows", "calculators", "finishes", "inserts", "ventilation"):
         for path in sorted((ROOT / "calc" / folder).glob("*.py")):
             for node in ast.walk(ast.parse(path.read_text("utf-8"))):
                 if isinstance(node, ast.Call) and ast.unparse(node.func) == "Refused":

@@ -1,0 +1,93 @@
+"""An arrow and its shot from a bow, and the stiffness that the trade would choose for it."""
+
+from collections import namedtuple
+
+from calc.bows.arrow_bow import Stroke
+from calc.mechanics import draw_curve, sections
+from calc.mechanics.arrow import flight, shaft, vibration
+from calc.outcome import Refused
+from calc.quantities import INCH
+from calc.shop import spine_choice
+
+FEATHER_CENTRE = 3 * INCH
+"""Where feathers have their middle, ahead of the nock's throat (common practice)."""
+
+Shaft = namedtuple("Shaft", "rigidity mass")
+Arrow = namedtuple("Arrow", "shaft length point rear mass balance_point forward")
+Swing = namedtuple("Swing", "wave_number frequency rear front nodes")
+Shot = namedtuple("Shot", "weight draw_weight fullness energy stroke_time speed kinetic_energy momentum")
+Contribution = namedtuple("Contribution", "name counted weight")
+
+
+def wooden_shaft(modulus: float, density: float, diameter: float, length: float) -> Shaft:
+    """Return a round wooden shaft's stiffness and mass."""
+    return Shaft(modulus * sections.round_second_moment_of_area(diameter),
+                 density * sections.round_area(diameter) * length)
+
+
+def tube_shaft(modulus: float, density: float, diameter: float, wall: float, length: float) -> Shaft:
+    """Return a tube's stiffness and mass."""
+    if 2 * wall >= diameter:
+        raise Refused("tube_wall", "The wall must be less than half the tube's diameter: it would fill the "
+                      "tube. Check both figures and their units.")
+    return Shaft(modulus * sections.tube_second_moment_of_area(diameter, wall),
+                 density * sections.tube_area(diameter, wall) * length)
+
+
+def arrow_of(bare: Shaft, length: float, front: float, nock: float, feathers: float) -> Arrow:
+    """Return the arrow that a shaft and its parts make."""
+    parts = (
+        shaft.PointMass(nock, 0.0),
+        shaft.PointMass(feathers, FEATHER_CENTRE),
+        shaft.PointMass(bare.mass, length / 2),
+        shaft.PointMass(front, length),
+    )
+    balance = shaft.balance_point(parts)
+    return Arrow(bare, length, front, nock + feathers, shaft.total_mass(parts), balance,
+                 shaft.forward_of_centre(balance, length))
+
+
+def swing_of(arrow: Arrow, rear_mass: float) -> Swing:
+    """Return how the arrow swings in flight."""
+    rear = rear_mass / arrow.shaft.mass
+    front = arrow.point / arrow.shaft.mass
+    root = vibration.wave_number(1, rear, front)
+    hertz = vibration.frequency(root, arrow.shaft.rigidity, arrow.shaft.mass, arrow.length)
+    return Swing(root, hertz, rear, front, vibration.nodes(root, rear, front))
+
+
+def virtual_mass_of(stroke: Stroke, test_mass: float, test_speed: float) -> float:
+    """Return the mass that moves with the arrow, by a speed that was read [kg]."""
+    energy = draw_curve.stored_energy(stroke.draws, stroke.forces)
+    if flight.kinetic_energy(test_mass, test_speed) >= energy:
+        raise Refused("test_speed", "The arrow of the reading carries more energy than this bow stores. "
+                      "Check speed, arrow mass, draw weight and their units.")
+    return flight.virtual_mass_from_speed(energy, test_mass, test_speed)
+
+
+def shot_of(weight: float, stroke: Stroke, virtual_mass: float, mass: float) -> Shot:
+    """Return energy, speed and momentum of one arrow from one bow."""
+    energy = draw_curve.stored_energy(stroke.draws, stroke.forces)
+    peak = stroke.forces[-1]
+    speed = flight.arrow_speed(energy, mass, virtual_mass)
+    return Shot(weight, peak, energy / (peak * (stroke.draws[-1] - stroke.draws[0])), energy,
+                flight.power_stroke_time(stroke.draws, stroke.forces, mass + virtual_mass),
+                speed, flight.kinetic_energy(mass, speed), flight.momentum(mass, speed))
+
+
+def wanted_spine(draw_weight: float, contributions: tuple[Contribution, ...]) -> tuple[float, float]:
+    """Return the least and the most spine weight that the trade would choose [N]."""
+    middle = draw_weight
+    for each in contributions:
+        if each.counted:
+            middle += each.weight
+    if middle <= 2 * spine_choice.HALF_CLASS:
+        raise Refused("draw_length", "For so light a draw with such a short or light-pointed arrow the rules "
+                      "of the trade give no stiffness. Switch adjustments off, or check draw and lengths.")
+    return middle - spine_choice.HALF_CLASS, middle + spine_choice.HALF_CLASS
+
+
+def deflection_of(spine_weight: float) -> float:
+    """Return how far a shaft of a spine weight bends in the 28 in test [m]."""
+    return shaft.static_deflection(shaft.flexural_rigidity_from_spine_weight(spine_weight),
+                                   shaft.TEST_28_INCH)

@@ -1,0 +1,1 @@
+"""What is said of vapour and of the air of a room."""
