@@ -15,6 +15,7 @@ from calc.declaring import (
 from calc.quantities import show
 from calc.tables import practice
 from calc.tables.bow_families import FAMILIES
+from calc.tables.woods import CORE_WOODS
 
 GLASS_LEFT = practice.find("glass-left")
 
@@ -154,10 +155,7 @@ def layup_inputs() -> tuple[Input, ...]:
                  help="As it is now, read at the limb's edge with a lens."),
         quantity("glass_belly", "Glass on the belly", "thickness", default="0.043 in", low="0.010 in",
                  high="0.120 in", usual=("0.025 in", "0.065 in"), help="As it is now."),
-        choice("core", "Core", (
-            ("sugar-maple", "Hard maple"), ("red-maple", "Red maple"), ("yellow-birch", "Yellow birch"),
-            ("white-ash", "White ash"), ("black-cherry", "Black cherry"), ("shagbark-hickory", "Hickory"),
-            ("own", "Another, by its modulus")), default="white-ash"),
+        choice("core", "Core", CORE_WOODS + (("own", "Another, by its modulus"),), default="white-ash"),
         quantity("core_modulus", "Modulus of the core", "modulus", default="1.8 Mpsi", low="0.3 Mpsi",
                  high="4 Mpsi", usual=("1 Mpsi", "2.5 Mpsi"), help="Along the grain.",
                  when=("core", ("own",))),

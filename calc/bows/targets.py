@@ -11,15 +11,14 @@ from calc.outcome import Refused
 from calc.quantities import show
 from calc.shop.abrasives import ladder, removed_by
 from calc.tables import practice
-from calc.tables.grits import P_GRITS
+from calc.tables.grits import LIMB_PAPERS, P_GRITS
 from calc.tables.grits import find as find_grit
 
 SCRATCH = practice.find("scratch-depth")
 STEP_LIMIT = 1.65
 """Largest step from one paper to the next (common practice)."""
 
-_IDS = ("p80", "p100", "p120", "p150", "p180", "p220", "p240", "p320", "p400", "p600")
-_PAPERS = tuple([(id, id.upper()) for id in _IDS])
+_PAPERS = tuple([(id, id.upper()) for id in LIMB_PAPERS])
 
 
 def target_weight(reserve: str, help: str) -> tuple[Input, Input]:
@@ -67,7 +66,7 @@ def finish_sanding(last_paper: str, finish_paper: str, scratch: float) -> float:
     if finish.size > start.size:
         raise Refused("finish_paper", "The finest paper is coarser than that of the last strokes: choose a "
                       "finer one, or swap the two.")
-    papers = tuple([each for each in P_GRITS if each.id in _IDS])
+    papers = tuple([each for each in P_GRITS if each.id in LIMB_PAPERS])
     return removed_by(ladder(papers, start, finish, STEP_LIMIT), scratch)
 
 

@@ -51,11 +51,6 @@ from calc.outcome import (
 from calc.shop import spine_choice
 from calc.tables import woods
 
-SHAFT_WOODS = (
-    "port-orford-cedar", "port-orford-cedar-handbook", "sitka-spruce", "douglas-fir", "western-larch",
-    "western-hemlock", "white-ash",
-    "yellow-birch", "sweet-birch", "paper-birch", "sugar-maple",
-)
 
 def compute(
     old_weight: float,
@@ -287,7 +282,7 @@ CALCULATOR = Calculator(
                      high="3 in", usual=("0.25 in", "1.2 in"),
                      help="A shaft marked 500 bends 0.500 in (12.70 mm) in the 28 in test.",
                      when=("shaft_known", ("deflection_28", "deflection_26"))),
-            choice("species", "Wood", tuple([(id, woods.find(id).name) for id in SHAFT_WOODS]),
+            choice("species", "Wood", tuple([(id, woods.find(id).name) for id in woods.SHAFT_WOODS]),
                    help="Means of the species, clear wood at 12 % moisture.",
                    when=("shaft_known", ("species",))),
             quantity("wood_modulus", "Stiffness of the wood", "modulus", default="1.8 Mpsi", low="0.3 Mpsi",

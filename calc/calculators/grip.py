@@ -46,9 +46,6 @@ from calc.outcome import (
 )
 from calc.tables import woods
 
-RISER_WOODS = ("sugar-maple", "yellow-birch", "black-cherry", "black-walnut", "slippery-elm",
-               "indian-rosewood", "brazilian-rosewood", "bubinga")
-
 MUCH_LESS = 0.75
 """A margin that falls below this share of what it was is worth saying."""
 
@@ -301,7 +298,7 @@ CALCULATOR = Calculator(
             "The wood",
             choice("wood", "Wood of the riser",
                    tuple([(id, woods.find(id).name[0].upper() + woods.find(id).name[1:])
-                          for id in RISER_WOODS]) + (("own", "Another, by its strength"),),
+                          for id in woods.RISER_WOODS]) + (("own", "Another, by its strength"),),
                    default="black-walnut"),
             quantity("own_strength", "Modulus of rupture", "stress", default="15000 psi", low="2000 psi",
                      high="40000 psi", usual=("8000 psi", "25000 psi"),

@@ -31,6 +31,7 @@ from calc.outcome import (
 )
 from calc.quantities import show_number
 from calc.shop import estimate
+from calc.tables.work import ITEMS, TASKS
 
 HOUR = 3600.0
 SPREADS = 2.0
@@ -38,19 +39,6 @@ SPREADS = 2.0
 
 WIDE = 0.25
 """A range of more than this share to each side is worth saying (common practice)."""
-
-TASKS = (
-    ("inspect", "Inspect and measure"), ("strip", "Strip the old finish"), ("tune", "Weight and tiller"),
-    ("track", "Straighten, tracking"), ("grip", "Slim the grip"), ("inserts", "Drill, set inserts"),
-    ("fill", "Fill pinholes"), ("sand", "Sand through the grits"), ("spray", "Seal and spray"),
-    ("letter", "Lettering"), ("rub", "Rub out, polish"), ("string", "String and nocking point"),
-    ("record", "Record, hand over"), ("other", "Other work"),
-)
-ITEMS = (
-    ("finish", "Finish and thinner"), ("abrasives", "Abrasives"), ("glue", "Glue and filler"),
-    ("inserts", "Inserts and screws"), ("string", "String"), ("letters", "Lettering"),
-    ("packing", "Packing and carriage"), ("other", "Other material"),
-)
 
 EstimatedTask = namedtuple("EstimatedTask", "name low likely high expected spread")
 

@@ -47,8 +47,7 @@ from calc.outcome import (
     check,
     sentence,
 )
-
-GRADES = ("p60", "p80", "p100", "p120", "p150", "p180", "p220", "p240", "p320", "p400", "p600")
+from calc.tables.grits import PAPERS
 
 
 def compute(
@@ -240,7 +239,7 @@ CALCULATOR = Calculator(
                     ),
                     choice("paper", "Paper", (
                         (SAME, "same"), (NEW, "new sheet"),
-                    ) + tuple([(grade, grade.upper()) for grade in GRADES])),
+                    ) + tuple([(grade, grade.upper()) for grade in PAPERS])),
                 ),
                 default="0:0:53lb:5/16in:p120;30:45:51.4lb:15/64in:same;30:40:50.2lb:3/16in:same;"
                         "30:40:48.7lb:1/8in:same;40:50:48.1lb:3/32in:p180;40:50:47.2lb:1/16in:same",

@@ -8,7 +8,8 @@ from calc.record.exact import exact_text
 from calc.record.fold import State
 from calc.record.moments import short_day
 from calc.record.values import is_on, latest_number, number_in, value_of
-from calc.tables.woods import WOODS
+from calc.tables.grits import LIMB_PAPERS, PAPERS
+from calc.tables.woods import CORE_WOODS, RISER_WOODS, WOODS
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:  # the small engine has no such module
@@ -25,11 +26,6 @@ NEAR_FADEOUT = 3 * INCH
 """Sections as near to the fadeout as this show the width there."""
 
 MOST_ROWS = 40
-GRADES = ("p60", "p80", "p100", "p120", "p150", "p180", "p220", "p240", "p320", "p400", "p600")
-LAST_PAPERS = GRADES[1:]
-CORE_WOODS = ("sugar-maple", "red-maple", "yellow-birch", "white-ash", "black-cherry", "shagbark-hickory")
-RISER_WOODS = ("sugar-maple", "yellow-birch", "black-cherry", "black-walnut", "slippery-elm",
-               "indian-rosewood", "brazilian-rosewood", "bubinga")
 OTHER_NAMES = (("hard maple", "sugar-maple"), ("sugar maple", "sugar-maple"), ("hickory", "shagbark-hickory"),
                ("walnut", "black-walnut"), ("cherry", "black-cherry"), ("ash", "white-ash"))
 """What people write for a wood of the table."""
@@ -239,12 +235,12 @@ def _paper_names(papers: list[str]) -> list[str]:
     known = [each.strip().lower().replace(" ", "") for each in papers]
     said = [each for each in known if each]
     before = said[0] if said else ""
-    names = [before if before in GRADES else "same"]
+    names = [before if before in PAPERS else "same"]
     for paper in known[1:]:
         if not paper or paper == before:
             names.append("same")
         else:
-            names.append(paper if paper in GRADES else "new")
+            names.append(paper if paper in PAPERS else "new")
             before = paper
     return names
 
@@ -252,7 +248,7 @@ def _paper_names(papers: list[str]) -> list[str]:
 def _last_paper(state: State) -> Told:
     found = state.latest("strokes.paper")
     paper = found.text.strip().lower() if found else ""
-    return Told(paper, found.entry) if found and paper in LAST_PAPERS else Told()
+    return Told(paper, found.entry) if found and paper in LIMB_PAPERS else Told()
 
 
 def _strokes_since_read(state: State) -> Told:
@@ -520,8 +516,8 @@ DERIVED = {
                                   "fadeout, and say so."),
     "lower_height_riser": Derived("length", _height_riser("lower"), "Read the lower tiller distance at the "
                                   "fadeout, and say so."),
-    "core": Derived("choice", _wood("bow.core", CORE_WOODS, "bow.core_modulus"), "Name the core's wood as "
-                    "the table of woods does, or give its modulus: sheet “The bow”."),
+    "core": Derived("choice", _wood("bow.core", tuple([id for id, _ in CORE_WOODS]), "bow.core_modulus"),
+                    "Name the core's wood as the table of woods does, or give its modulus: sheet “The bow”."),
     "riser_wood": Derived("choice", _wood("bow.riser_wood", RISER_WOODS, "bow.riser_strength"), "Name the "
                           "riser's wood as the table of woods does, or give its strength: sheet “The bow”."),
     "lettered": Derived("switch", _lettered, "Say on the sheet “What was agreed” whether it is lettered."),

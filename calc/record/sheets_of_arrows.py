@@ -4,12 +4,6 @@ from calc.declaring import choice, group
 from calc.record.declare import FACT, Sheet, length, measure
 from calc.tables import woods
 
-SHAFT_WOODS = (
-    "port-orford-cedar", "port-orford-cedar-handbook", "sitka-spruce", "douglas-fir", "western-larch",
-    "western-hemlock", "white-ash", "yellow-birch", "sweet-birch", "paper-birch", "sugar-maple",
-)
-"""Those of the table of woods of which arrow shafts are made."""
-
 ARROW = Sheet("arrow", "The arrow", "The arrow that goes with the bow.", FACT, (
     group(
         "The arrow",
@@ -29,7 +23,7 @@ ARROW = Sheet("arrow", "The arrow", "The arrow that goes with the bow.", FACT, (
                 "Under 1.94 lb (880 g)."),
         measure("deflection_26", "Bend in the 26 in test", "thickness", "0.520 in", "0.1 in", "3 in",
                 "Under 2 lb (907 g)."),
-        choice("species", "Wood", tuple([(id, woods.find(id).name) for id in SHAFT_WOODS])),
+        choice("species", "Wood", tuple([(id, woods.find(id).name) for id in woods.SHAFT_WOODS])),
         measure("wood_modulus", "Stiffness of the wood", "modulus", "1.8 Mpsi", "0.3 Mpsi", "4 Mpsi",
                 "Along the grain."),
         measure("wood_density", "Density of the wood", "density", "29 lb/ft3", "8 lb/ft3", "80 lb/ft3"),

@@ -3,24 +3,10 @@
 from calc.declaring import Input, choice, count, group, quantity, rows, switch
 from calc.record.declare import FACT, MOMENT, Sheet, length, measure, note
 from calc.tables.finish_families import FAMILIES, METHODS
-from calc.tables.grits import SCALE_NAMES
+from calc.tables.grits import LIMB_PAPERS, SCALE_NAMES
 from calc.tables.respirators import NEEDS
 from calc.tables.solvents import SOLVENTS
-
-TASKS = (
-    ("inspect", "Inspect and measure"), ("strip", "Strip the old finish"), ("tune", "Weight and tiller"),
-    ("track", "Straighten, tracking"), ("grip", "Slim the grip"), ("inserts", "Drill, set inserts"),
-    ("fill", "Fill pinholes"), ("sand", "Sand through the grits"), ("spray", "Seal and spray"),
-    ("letter", "Lettering"), ("rub", "Rub out, polish"), ("string", "String and nocking point"),
-    ("record", "Record, hand over"), ("other", "Other work"),
-)
-ITEMS = (
-    ("finish", "Finish and thinner"), ("abrasives", "Abrasives"), ("glue", "Glue and filler"),
-    ("inserts", "Inserts and screws"), ("string", "String"), ("letters", "Lettering"),
-    ("packing", "Packing and carriage"), ("other", "Other material"),
-)
-PAPERS = ("p80", "p100", "p120", "p150", "p180", "p220", "p240", "p320", "p400", "p600")
-"""Papers for the faces of limbs."""
+from calc.tables.work import ITEMS, TASKS
 
 
 def _hours(id: str, label: str, example: str, low: str, high: str, help: str = "") -> Input:
@@ -120,7 +106,7 @@ SHOP = Sheet("shop", "The shop", "What holds for every bow on this bench.", FACT
                                        ("metric", "Metric sizes"))),
         choice("grit_scale", "Scale of the papers", SCALE_NAMES),
         choice("grit_shelf", "Grades", (("shop", "The usual ones"), ("all", "All of the scale"))),
-        choice("finish_paper", "Finest paper on the faces", tuple([(id, id.upper()) for id in PAPERS])),
+        choice("finish_paper", "Finest paper on the faces", tuple([(id, id.upper()) for id in LIMB_PAPERS])),
         choice("method", "Finish is laid on with", tuple([(each.id, each.name) for each in METHODS])),
         measure("transfer", "Share of it that lands on the bow", "ratio", "55 %", "5 %", "100 %"),
         measure("left_over", "Left in cup and gun, each coat", "volume", "0.5 fl oz", "0 fl oz", "32 fl oz"),

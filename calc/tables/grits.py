@@ -51,6 +51,12 @@ CAMI_GRITS = _scale(CAMI, (
 ))
 GRITS = P_GRITS + CAMI_GRITS
 
+PAPERS = ("p60", "p80", "p100", "p120", "p150", "p180", "p220", "p240", "p320", "p400", "p600")
+"""Ids of the papers that a bow is sanded with."""
+
+LIMB_PAPERS = PAPERS[1:]
+"""Those for the faces of limbs."""
+
 
 def _use(id: str, work: str, grades: str, way: str = "", until: str = "") -> Use:
     return Use(id, work, grades, way, until, "bench-practice", "common practice")

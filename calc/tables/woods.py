@@ -17,6 +17,20 @@ that of the row's weakest figure. Where published samples of a riser wood disagr
 stands.
 """
 
+SHAFT_WOODS = (
+    "port-orford-cedar", "port-orford-cedar-handbook", "sitka-spruce", "douglas-fir", "western-larch",
+    "western-hemlock", "white-ash", "yellow-birch", "sweet-birch", "paper-birch", "sugar-maple",
+)
+"""Those of which arrow shafts are made."""
+
+CORE_WOODS = (("sugar-maple", "Hard maple"), ("red-maple", "Red maple"), ("yellow-birch", "Yellow birch"),
+              ("white-ash", "White ash"), ("black-cherry", "Black cherry"), ("shagbark-hickory", "Hickory"))
+"""Those of limb cores, by the names that bowyers use."""
+
+RISER_WOODS = ("sugar-maple", "yellow-birch", "black-cherry", "black-walnut", "slippery-elm",
+               "indian-rosewood", "brazilian-rosewood", "bubinga")
+"""Those of risers."""
+
 MODULUS_SCATTER = 0.19  # standard deviation over mean, single pieces of one species (astm-d2555)
 
 _LB_PER_FT3 = POUND / 0.3048**3

@@ -13,7 +13,7 @@ from calc.answer import work_out
 from calc.bows import arrow_bow
 from calc.bows.measured import family_limb
 from calc.bows.readings import CURVE_AFTER
-from calc.calculators.arrow_match import CALCULATOR, SHAFT_WOODS
+from calc.calculators.arrow_match import CALCULATOR
 from calc.mechanics.arrow import flight
 from calc.mechanics.bow.bow import Bow
 from calc.outcome import say
@@ -77,7 +77,7 @@ def test_a_species_is_its_modulus_and_density():
     assert any("read second-hand" in say(each, "metric") for each in outcome.assumptions)
 
 
-@pytest.mark.parametrize("species", SHAFT_WOODS)
+@pytest.mark.parametrize("species", woods.SHAFT_WOODS)
 def test_every_species_makes_an_arrow(species):
     values, _ = run(shaft_known="species", species=species)
     assert 20 < values["spine_pounds"] / POUND_FORCE < 80

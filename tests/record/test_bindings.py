@@ -3,9 +3,8 @@
 import pytest
 
 from calc import catalog
-from calc.calculators import arrow_match, grip, quote, strokes
 from calc.declaring import CHOICE, FACT, ROWS, RULE, SHOP, TRIAL, inputs_of
-from calc.record import derived, sheets, sheets_of_arrows, sheets_of_shop
+from calc.record import sheets
 from calc.record.bindings import BOUND, MAPPED, NARROWER, NOT_FROM_A_RECORD
 from calc.record.derived import DERIVED
 from calc.record.fill import fill, how_to_know
@@ -93,17 +92,6 @@ def test_every_clash_that_is_listed_is_one():
         assert why
         assert any(not within(each, sheets.input_of(source(fact))) for each in bound)
 
-
-def test_words_that_the_record_keeps_for_itself_are_those_of_the_calculators():
-    assert sheets_of_arrows.SHAFT_WOODS == arrow_match.SHAFT_WOODS
-    assert sheets_of_shop.TASKS == quote.TASKS
-    assert sheets_of_shop.ITEMS == quote.ITEMS
-    assert derived.GRADES == strokes.GRADES
-    assert derived.RISER_WOODS == grip.RISER_WOODS
-    core = [each.id for each in asked_by("weight-reduction", "core").choices]
-    assert [*derived.CORE_WOODS, "own"] == core
-    papers = [each.id for each in asked_by("weight-reduction", "last_paper").choices]
-    assert list(derived.LAST_PAPERS) == papers
 
 
 def test_one_curve_has_one_limit_of_rows():
