@@ -185,3 +185,9 @@ def test_a_safe_batch_stays_above_the_aim_at_the_ends_of_the_ranges():
 def test_papers_that_were_always_used_alike_cannot_be_told_apart():
     with pytest.raises(ValueError, match="the readings do not tell the papers apart"):
         lines_by_paper(((0.0, 0.0), (10.0, 10.0), (20.0, 20.0)), (53.0, 52.0, 51.0), 0.25)
+
+
+def test_as_many_readings_as_unknowns_leave_no_misfit():
+    found = lines_by_paper(((0.0, 0.0), (10.0, 0.0), (10.0, 20.0)), (53.0, 52.0, 51.5), 0.25)
+    assert found.misfit == 0.0
+    assert found.fitted == pytest.approx((53.0, 52.0, 51.5))

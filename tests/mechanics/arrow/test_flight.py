@@ -113,6 +113,8 @@ def test_an_arrow_that_carries_all_the_energy_leaves_no_virtual_mass():
     [
         (lambda: draw_curve.draw_weight_at(0.1, 200.0, 0.7, 400.0),
          "draw_length must be where the bow still pulls, got -40.0 N at 0.1 m"),
+        (lambda: draw_curve.draw_weight_at(0.25, 100.0, 0.75, 200.0),
+         "draw_length must be where the bow still pulls, got 0.0 N at 0.25 m"),
         (lambda: draw_curve.draw_weight_at(0.7, 200.0, 0.7, 0.0), "slope must be positive, got 0.0 N/m"),
         (lambda: draw_curve.stored_energy((0.0,), (1.0,)),
          "a curve must have two or more readings of both kinds, got 1 and 1"),

@@ -242,7 +242,9 @@ LIMB = Limb(0.62, (-0.01, 0.24), RECURVE_ANGLES, RECURVE_STIFFNESS)
     ("height", "words"),
     [
         (-0.05, "behind the pivot point"),
-        (math.nan, "finite"),
+        (math.nan, "brace height must be a finite length"),
+        (math.inf, "brace height must be a finite length"),
+        (-math.inf, "brace height must be a finite length"),
         (5.0, r"no steady balance was found at a brace height of 5000 mm \(196 27/32 in\)"),
     ],
 )

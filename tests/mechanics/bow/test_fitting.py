@@ -98,3 +98,14 @@ def test_a_search_tells_how_far_along_it_is():
     along = list(fit_steps(bow_of, (1.0, 1.15), 0.5, 1.5, BENCH, 200.0, 0.0, READINGS))
     assert along == pytest.approx([(trial + 1) / 8 for trial in range(len(along))])
     assert 2 <= len(along) <= 7
+
+
+def test_amounts_count_as_one_by_the_width_of_the_range():
+    # A narrow range about 1: half a per cent of its width, not of the amounts themselves.
+    bow = bow_of(1.03)
+    bow.brace(BENCH.brace_height)
+    draws = [inches * INCH for inches in (10.25, 14, 18, 22, 24)]
+    readings = tuple((draw, bow.draw(draw).force) for draw in draws)
+    weight = bow.draw(BENCH.draw).force
+    fit = finish(fit_steps(bow_of, (1.0, 1.035), 0.95, 1.05, BENCH, weight, 0.0, readings))
+    assert fit.amount == pytest.approx(1.03, abs=5e-4)

@@ -113,3 +113,21 @@ def test_weight_that_is_there_already_takes_nothing():
     assert max(found.upper, found.lower) < 1e-7
     assert not found.too_heavy
     assert not found.off_tiller
+
+
+def test_limbs_that_give_little_at_first_are_brought_in_too():
+    # Rates before any removal promise next to nothing, so that the first guess lies far out.
+    def slowly(upper, lower):
+        return Bow(WHOLE.upper.stiffened(1 - 0.5 * (upper / MOST) ** 2),
+                   WHOLE.lower.stiffened(1 - 0.5 * (lower / MOST) ** 2))
+
+    search = reduction_steps(slowly, BENCH, 0.8 * BEFORE.weight, 0.002, MOST)
+    while True:
+        try:
+            next(search)
+        except StopIteration as end:
+            found = end.value
+            break
+    assert found.state.weight == pytest.approx(0.8 * BEFORE.weight, rel=1e-5)
+    assert found.state.tiller == pytest.approx(0.002, abs=1e-5)
+    assert 0 < min(found.upper, found.lower) < max(found.upper, found.lower) < MOST

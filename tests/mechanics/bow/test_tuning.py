@@ -216,3 +216,38 @@ def test_weight_once_calibrated_comes_back_whatever_it_was_reckoned():
     soft = Bow(bow.stiffened(1 / 9), bow.stiffened(1 / 9))
     found = calibrate(soft, BENCH, read(Bow(bow, bow), BENCH).weight, 0.0)
     assert (found.upper_factor, found.lower_factor) == pytest.approx((9, 9), rel=1e-5)
+
+
+def test_the_first_rates_are_differences_about_the_start():
+    bow = recurve()
+
+    def bow_with(upper, lower):
+        return Bow(bow.upper.stiffened(upper), bow.lower.stiffened(lower))
+
+    first = next(meet_steps(bow_with, (1.0, 0.9), (1e-3, 1e-3), BENCH, 100.0, 0.0))
+    here = read(bow_with(1.0, 0.9), BENCH)
+    by_upper, by_lower = read(bow_with(1.001, 0.9), BENCH), read(bow_with(1.0, 0.901), BENCH)
+    weights = [(each.weight - here.weight) / 1e-3 for each in (by_upper, by_lower)]
+    tillers = [(each.tiller - here.tiller) / 1e-3 for each in (by_upper, by_lower)]
+    assert first.rates[0] == pytest.approx(weights, rel=1e-4)
+    assert first.rates[1] == pytest.approx(tillers, rel=1e-4)
+    assert first.amounts == (1.0, 0.9)
+
+
+def test_a_step_to_a_bow_that_cannot_be_computed_is_halved():
+    bow, seen = recurve(), []
+
+    def bow_with(upper, lower):
+        seen.append((upper, lower))
+        if upper < 0.8:
+            raise ValueError("it cannot be braced")
+        return Bow(bow.upper.stiffened(upper), bow.lower.stiffened(lower))
+
+    start = (1.0, 0.98)
+    with pytest.raises(Unmet):
+        meet(bow_with, start, (0.01, 0.01), BENCH, 0.5 * read(bow, BENCH).weight, 0.0)
+    refused = next(i for i, pair in enumerate(seen) if pair[0] < 0.8)
+    for before, after in zip(seen[refused:], seen[refused + 1:]):
+        if before[0] >= 0.8:
+            break
+        assert after == pytest.approx([(a + b) / 2 for a, b in zip(start, before)])
