@@ -16,12 +16,12 @@ from calc.declaring import (
 )
 from calc.outcome import Refused, say
 from calc.quantities import SYSTEMS, shown_unit
-from calc.record import checks, file, quick, sheets, summary, table
+from calc.record import beside, checks, compared, file, quick, sheets, summary, table
 from calc.record.declare import NOTE, Sheet
 from calc.record.entries import Entry, entry_id, is_id
 from calc.record.fold import State, union
 from calc.record.moments import moment_text, parse_moment, show_local
-from calc.record.values import problems_of, value_of
+from calc.record.values import odd_of, problems_of, value_of
 from calc.report import LEVEL_WORDS, in_order_of_weight
 
 DONE = 0
@@ -74,6 +74,11 @@ def _parser() -> argparse.ArgumentParser:
     following.set_defaults(run=_next)
     merge = _action(actions, "merge", "bring copies of one record together", _merge)
     merge.add_argument("others", nargs="+", help="the other copies")
+    merge.add_argument("--same", action="store_true", help="they are of one bow, though they share no entry")
+    split = actions.add_parser("split", help="write each bow of a file of all bows into a file of its own")
+    split.add_argument("file", help="the file of all bows")
+    split.add_argument("folder", help="into which")
+    split.set_defaults(run=_split)
     _action(actions, "csv", "print readings and batches as comma-separated values", _csv)
     return parser
 
@@ -110,7 +115,7 @@ def _add(options: argparse.Namespace) -> None:
     path = Path(options.file)
     before = entries_of(path)
     entry = _entry(options.sheet, options)
-    save(path, [*before, entry])
+    save(path, [*before, entry], made=1)
     print(entry.id)
 
 
@@ -120,7 +125,7 @@ def _strike(options: argparse.Namespace) -> None:
     if not is_id(options.id) or options.id not in [each.id for each in before]:
         raise Failed(f"No entry of “{options.file}” has the id “{options.id}”. `show` lists them.")
     struck = next(each for each in before if each.id == options.id)
-    save(path, [*before, Entry(new_id(), now(), struck.sheet, why=options.why, replaces=struck.id)])
+    save(path, [*before, Entry(new_id(), now(), struck.sheet, why=options.why, replaces=struck.id)], made=1)
 
 
 def _show(options: argparse.Namespace) -> None:
@@ -131,6 +136,7 @@ def _show(options: argparse.Namespace) -> None:
     print("Next: " + summary.whats_next(state))
     _print_checks(state, options.units)
     _print_columns(state, options.units)
+    _print_foretold(state, options.units)
     counting = {each.id for each in state.entries}
     for entry in sorted(entries, key=lambda each: (each.moment, each.id)):
         if entry.strikes:
@@ -144,6 +150,23 @@ def _show(options: argparse.Namespace) -> None:
             print("  " + line)
         for problem in problems_of(entry):
             print("  Not understood here: " + problem)
+        for line in [*odd_of(entry), *_since(state, entry)]:
+            print("  " + line)
+
+
+def _since(state: State, entry: Entry) -> list[str]:
+    """Return what the record tells otherwise today than a kept answer had it."""
+    if entry.sheet != "answer":
+        return []
+    return [f"Since then: {each.now.input} {each.now.text}" + (f", not {each.was}" if each.was else "")
+            for each in compared.changed(state, entry)]
+
+
+def _print_foretold(state: State, system: str) -> None:
+    """Print what the log of strokes foretells, or foretold for the last reading."""
+    told = beside.told(state, None)
+    if told.level or not isinstance(told.expected, str):
+        print("\n" + " ".join([say(each, system) for each in (told.expected, told.read) if each]))
 
 
 def _print_columns(state: State, system: str) -> None:
@@ -170,10 +193,37 @@ def _next(options: argparse.Namespace) -> None:
 
 def _merge(options: argparse.Namespace) -> None:
     path = Path(options.file)
-    copies = [entries_of(path), *[entries_of(Path(name)) for name in options.others]]
-    whole = union(*copies)
+    own = union(entries_of(path))
+    whole = own
+    for name in options.others:
+        other = entries_of(Path(name))
+        if not options.same and not {each.id for each in whole} & {each.id for each in other}:
+            raise Failed(f"“{options.file}” and “{name}” share no entry, so they are records of two bows. "
+                         "If it is one bow, written down twice, say --same. Nothing was changed.")
+        whole = union(whole, other)
     save(path, whole)
-    print(f"{len(whole)} entries, {len(whole) - len(union(copies[0]))} of them new.")
+    print(f"{len(whole)} entries, {len(whole) - len(own)} of them new.")
+
+
+def _split(options: argparse.Namespace) -> None:
+    folder = Path(options.folder)
+    records = records_of(Path(options.file))
+    for entries in records:
+        path = _place_for(folder, entries)
+        before = entries_of(path) if path.exists() else []
+        save(path, union(before, entries))
+        print(path)
+
+
+def _place_for(folder: Path, entries: list[Entry]) -> Path:
+    """Return the file of a bow in a folder: its own where it has one, else one of a name that is free."""
+    name = Path(file.name_of(State(entries)))
+    ids = {each.id for each in entries}
+    for number in range(1, file.MOST_BOWS + 2):
+        path = folder / (name.name if number == 1 else f"{name.stem}-{number}{name.suffix}")
+        if not path.exists() or ids & {each.id for each in entries_of(path)}:
+            return path
+    raise Failed(f"“{folder}” holds too many files called “{name}”. Name another folder.")
 
 
 def _csv(options: argparse.Namespace) -> None:
@@ -257,31 +307,53 @@ def entries_of(path: Path) -> list[Entry]:
     Raises:
         Failed: it cannot be read, or is no bow's file.
     """
+    records = records_of(path)
+    if len(records) > 1:
+        raise Failed(f"“{path}” holds {len(records)} bows. `record split` writes each into a file of its "
+                     "own.")
+    return records[0]
+
+
+def records_of(path: Path) -> list[list[Entry]]:
+    """Return the entries of each bow in a file; what of it is damaged is said.
+
+    Raises:
+        Failed: it cannot be read, or is no file of bows.
+    """
     try:
-        found = file.record_in(path.read_text(encoding="utf-8"))
+        text = path.read_text(encoding="utf-8")
+        records = file.records_in(text)
     except OSError as error:
         raise Failed(f"“{path}” cannot be read ({error.strerror}).") from None
     except ValueError as error:
         raise Failed(f"“{path}”: {error}.") from None
-    if found.is_newer:
+    if any(each.is_newer for each in records):
         print(f"“{path}” {NEWER}; it is read as far as this one understands it.", file=sys.stderr)
-    if found.missing or found.unread:
-        print(f"“{path}” is damaged: {found.missing} entries are missing, {len(found.unread)} cannot be "
-              "read.", file=sys.stderr)
-        for each in found.unread:
+    missing, unread = sum(each.missing for each in records), [one for each in records for one in each.unread]
+    bows = file.bows_told(text) - len(records)
+    if missing or unread or bows > 0:
+        print(f"“{path}” is damaged: {missing} entries are missing, {len(unread)} cannot be read"
+              + (f", {bows} bows are missing." if bows > 0 else "."), file=sys.stderr)
+        for each in unread:
             print(f"  {each.problem}: {each.text[:80]}", file=sys.stderr)
-    return found.entries
+    return [each.entries for each in records]
 
 
-def save(path: Path, entries: list[Entry]) -> None:
+def save(path: Path, entries: list[Entry], made: int = 0) -> None:
     """Put a record in the place of the one before, whole or not at all; the one before stays beside it.
+
+    Args:
+        path: of the bow's file.
+        entries: all of them.
+        made: how many of them were in no file before.
 
     Raises:
         Failed: it cannot be written.
     """
     beside = path.with_name(path.name + ".new")
-    if _is_newer(path):
-        raise Failed(f"“{path}” {NEWER}, so nothing is written into it. Nothing was changed.")
+    trouble = _would_lose(path, len(entries) - made)
+    if trouble:
+        raise Failed(f"“{path}” {trouble}, so nothing is written into it. Nothing was changed.")
     try:
         beside.write_text(file.page(entries, SYSTEMS[0]), encoding="utf-8")
         if path.exists():
@@ -292,8 +364,13 @@ def save(path: Path, entries: list[Entry]) -> None:
         raise Failed(f"“{path}” cannot be written ({error.strerror}). Nothing was changed.") from None
 
 
-def _is_newer(path: Path) -> bool:
+def _would_lose(path: Path, count: int) -> str:
+    """Return why so many entries cannot take the place of a file: something in it would be lost."""
     try:
-        return file.record_in(path.read_text(encoding="utf-8")).is_newer
+        found = file.record_in(path.read_text(encoding="utf-8"))
     except (OSError, ValueError):
-        return False
+        return ""
+    if found.is_newer:
+        return NEWER
+    held = max(found.told or 0, len(found.entries) + len(found.unread))
+    return f"is damaged: it tells of {held} entries, of which {count} are known" if held > count else ""

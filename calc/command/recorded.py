@@ -40,7 +40,7 @@ class Bench:
 
     def keep(self, entry: Entry) -> None:
         """Put an entry into the file, which is replaced whole."""
-        record.save(self.path, [*self.entries, entry])
+        record.save(self.path, [*self.entries, entry], made=1)
 
 
 class Known:

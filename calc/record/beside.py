@@ -1,9 +1,10 @@
 """What a page shows of two things side by side: foretold and read, kept and today's."""
 
 from calc.outcome import say
-from calc.record import compared, derive, foretold
+from calc.record import compared, derive
 from calc.record.entries import Entry, read_entries
 from calc.record.fold import State
+from calc.record.foretold import Beside, beside, foretold
 from calc.record.keep import PAIR_FACTS
 from calc.record.moments import short_day, show_local
 from calc.record.values import number_in
@@ -26,23 +27,34 @@ def foretold_answer(asked: "Asked") -> "Answer":
     Returns:
         "expected", "read", "level".
     """
-    state = _state(asked)
     pairs = asked.get("pairs") or []
     assert isinstance(pairs, list)
     typed = [(str(pair[0]), str(pair[1]).strip()) for pair in pairs if str(pair[1]).strip()]
-    reading = Entry(TYPED, "2099-12-31T00:00Z", "reading", tuple(typed))
-    found = foretold.foretold(state)
-    if not typed and found.weight is None:
-        log = derive.stroke_log(state)
-        if log and not state.since("strokes", log[-1][1]):
-            reading = log[-1][1]
-            found = foretold.foretold(state, reading)
-    if typed and not _is_of_the_log(state, reading):
-        return {"expected": "Nothing was foretold: the readings before it were taken at another draw.",
-                "read": "", "level": ""}
-    told = foretold.beside(found, number_in(reading, "weight"), derive.tiller(reading))
+    found = told(_state(asked), Entry(TYPED, "2099-12-31T00:00Z", "reading", tuple(typed)) if typed else None)
     units = str(asked["units"])
-    return {"expected": say(told.expected, units), "read": say(told.read, units), "level": told.level}
+    return {"expected": say(found.expected, units), "read": say(found.read, units), "level": found.level}
+
+
+def told(state: State, typed: Entry | None) -> Beside:
+    """Return what the log foretells for a reading that is typed, for the next one, or foretold for the last.
+
+    Args:
+        state: of a record.
+        typed: a reading that is in no record yet; None: the next one where strokes came since the last, else
+            the last.
+
+    Returns:
+        what was foretold, beside what was read.
+    """
+    if typed is not None:
+        if not _is_of_the_log(state, typed):
+            return Beside("Nothing was foretold: the readings before it were taken at another draw.", "", "")
+        return beside(foretold(state), number_in(typed, "weight"), derive.tiller(typed))
+    log = derive.stroke_log(state)
+    if not log or state.since("strokes", log[-1][1]):
+        return beside(foretold(state), None, None)
+    last = log[-1][1]
+    return beside(foretold(state, last), number_in(last, "weight"), derive.tiller(last))
 
 
 def _is_of_the_log(state: State, reading: Entry) -> bool:

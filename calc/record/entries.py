@@ -234,11 +234,25 @@ def entry_of(found: object) -> Entry:
                  _text(found, "source"), replaces, _more(found))
 
 
+def _is_text(value: object) -> bool:
+    """Return whether a value is a text that can be written again: short enough, and of whole letters."""
+    return isinstance(value, str) and len(value) <= MOST_TEXT and _is_whole(value)
+
+
+def _is_whole(text: str) -> bool:
+    """Return whether a text can be written again: no half of a pair that stands for one letter."""
+    try:
+        text.encode("utf-8")
+    except UnicodeError:
+        return False
+    return True
+
+
 def _text(found: dict[str, object], key: str) -> str:
     value = found.get(key)
     if value is None:
         return ""
-    if not isinstance(value, str) or len(value) > MOST_TEXT:
+    if not isinstance(value, str) or not _is_text(value):
         raise ValueError("“" + key + "” of an entry must be a text of at most " + str(MOST_TEXT) + " letters")
     return value
 
@@ -251,7 +265,7 @@ def _facts(found: object) -> tuple[tuple[str, str], ...]:
     facts = []
     for name in found:
         text = found[name]
-        if not _is_name(name) or not isinstance(text, str) or len(text) > MOST_TEXT:
+        if not _is_name(name) or not _is_text(text):
             raise ValueError("a fact must be a text of at most " + str(MOST_TEXT) + " letters under its name")
         facts.append((name, text))
     return tuple(facts)
@@ -269,9 +283,11 @@ def _more(found: dict[str, object]) -> tuple[tuple[str, str], ...]:
     kept = []
     for key in found:
         if key not in KEYS:
-            if len(key) > MOST_TEXT or _depth(found[key]) > MOST_DEPTH:
+            if _depth(found[key]) > MOST_DEPTH:
                 raise ValueError("an entry is nested deeper than is read")
             kept.append((key, to_json(found[key])))
+            if not _is_text(key) or not _is_whole(kept[-1][1]):
+                raise ValueError("a name in an entry is too long, or a text holds half a letter")
     return tuple(kept)
 
 

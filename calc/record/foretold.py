@@ -5,7 +5,7 @@ from calc.outcome import OK, WATCH, Sentence, amount, sentence
 from calc.record import derive, sheets
 from calc.record.entries import Entry
 from calc.record.fold import State
-from calc.record.values import latest_number, value_of
+from calc.record.values import is_on, latest_number, value_of
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:  # the small engine has no such module
@@ -79,6 +79,8 @@ def foretold(state: State, reading: Entry | None = None) -> Foretold:
 
 
 def _by_log(state: State, log: "Rows", batch: derive.Batch) -> Foretold:
+    if any(is_on(each, "about") for each in state.since("strokes", log[0][1])):
+        return _nothing("a count of strokes is a guess")
     papers = _papers([row[0] for row in log] + [batch])
     newest = papers[-1]
     names = sorted(set(papers))

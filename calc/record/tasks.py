@@ -25,13 +25,12 @@ from calc.record.entries import Entry, entry_json, read_entries
 from calc.record.fill import fill
 from calc.record.fold import State
 from calc.record.moments import parse_moment, short_day, show_local
-from calc.record.values import problems_of, value_of
+from calc.record.values import odd_of, problems_of, value_of
 from calc.report import chart_data, chart_figure, checks_tree
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:  # the small engine has no such module
     from collections.abc import Callable
-    from typing import Any
 
     Asked = dict[str, object]
     Answer = dict[str, object]
@@ -116,7 +115,7 @@ def _told_entry(entry: Entry, counts: bool) -> "Answer":
     sheet = sheets.find(entry.sheet)
     return {"id": entry.id, "moment": show_local(entry.at), "title": sheet.title if sheet else entry.sheet,
             "facts": [list(pair) for pair in file.facts_of(entry)], "note": entry.note,
-            "sheet": entry.sheet, "struck": not counts, "problems": problems_of(entry)}
+            "sheet": entry.sheet, "struck": not counts, "problems": problems_of(entry) + odd_of(entry)}
 
 
 def _fill(asked: "Asked") -> "Answer":
@@ -176,12 +175,18 @@ def _keep(asked: "Asked") -> "Answer":
 
 
 def _pairs(asked: "Asked", name: str) -> list[tuple[str, str]]:
-    return [(str(pair[0]), str(pair[1])) for pair in _list(asked, name)]
+    found = []
+    for pair in _list(asked, name):
+        if not isinstance(pair, (list, tuple)) or len(pair) < 2:
+            raise ValueError("“" + name + "” must be pairs of a name and a text")
+        found.append((str(pair[0]), str(pair[1])))
+    return found
 
 
-def _list(asked: "Asked", name: str) -> "list[Any]":
+def _list(asked: "Asked", name: str) -> list[object]:
     found = asked.get(name) or []
-    assert isinstance(found, list)
+    if not isinstance(found, list):
+        raise ValueError("“" + name + "” must be a list")
     return found
 
 
@@ -193,9 +198,7 @@ def _take(asked: "Asked") -> "Answer":
     sheet = sheets.find(str(asked["sheet"]))
     if sheet is None:
         raise ValueError("there is no sheet called " + str(asked["sheet"]))
-    pairs = asked["pairs"]
-    assert isinstance(pairs, list)
-    facts = [(str(pair[0]), str(pair[1]).strip()) for pair in pairs if str(pair[1]).strip()]
+    facts = [(name, text.strip()) for name, text in _pairs(asked, "pairs") if text.strip()]
     errors = _errors(sheet, facts)
     at = str(asked["at"])
     try:
@@ -267,10 +270,8 @@ def _csv(asked: "Asked") -> "Answer":
 
 
 def _all(asked: "Asked") -> "Answer":
-    records = asked["records"]
-    assert isinstance(records, list)
     private = asked.get("private", True) is True
-    entries = [read_entries(str(each))[0] for each in records]
+    entries = [read_entries(str(each))[0] for each in _list(asked, "records")]
     return {"page": file.page_of_all(entries, _units(asked), private), "name": "all-bows.html"}
 
 

@@ -1,11 +1,15 @@
 """From what was typed into an entry to numbers."""
 
 from calc import outcome, reading
+from calc.dates import DAY, day_number
 from calc.quantities import SYSTEMS
 from calc.record import sheets
 from calc.record.declare import LONGEST_NOTE, NOTE
-from calc.record.entries import Entry
+from calc.record.entries import Entry, written_at
 from calc.record.fold import Latest, State
+
+FIRST_DAY = day_number(1970, 1, 1)
+"""From which ids count."""
 
 WHERE_TYPED = SYSTEMS[0]
 """Facts are kept with their unit; a number without one means what it means on an imperial form."""
@@ -122,6 +126,22 @@ def problems_of(entry: Entry) -> list[str]:
         except ValueError as error:
             found.append(str(error))
     return found
+
+
+def odd_of(entry: Entry) -> list[str]:
+    """Return what is odd about the moment of an entry: it is so before it can have been.
+
+    Args:
+        entry: any.
+
+    Returns:
+        a sentence, or none. The clock of the device may have been wrong.
+    """
+    written = FIRST_DAY * DAY + written_at(entry.id) // 1000
+    if entry.moment - written <= DAY:
+        return []
+    return ["It is of a later day than the one on which it was written down: check its day, and the clock of "
+            "the device."]
 
 
 def _read(entry: Entry, name: str) -> object:

@@ -151,3 +151,63 @@ def test_a_file_of_a_later_release_is_read_and_never_written_into(path, capsys):
     assert add(path, "reading", "--brace", "8 in") == BAD_INPUT
     assert "so nothing is written into it. Nothing was changed." in capsys.readouterr().err
     assert path.read_text("utf-8") == later
+
+
+def test_two_bows_are_not_merged_unless_they_are_said_to_be_one(path, tmp_path, capsys):
+    other = tmp_path / "32.html"
+    main(["new", str(other), "--tag", "32", "--title", "66 in longbow"])
+    before = path.read_bytes()
+    assert main(["merge", str(path), str(other)]) == BAD_INPUT
+    assert "share no entry, so they are records of two bows" in capsys.readouterr().err
+    assert path.read_bytes() == before
+    assert main(["merge", str(path), str(other), "--same"]) == DONE
+    assert len(entries(path)) == 2
+
+
+def test_nothing_is_written_over_a_damaged_file_until_a_copy_makes_it_whole(path, tmp_path, capsys):
+    add(path, "reading", "--brace", "8 in", "--at", "2026-05-05T10:00")
+    copy = tmp_path / "copy.html"
+    copy.write_bytes(path.read_bytes())
+    text = path.read_text("utf-8")
+    path.write_text(text[: text.index(file.CLOSING) - 30], "utf-8")
+    damaged = path.read_bytes()
+    capsys.readouterr()
+    # the new entry makes up the number that the file tells of; the lost one would be gone all the same
+    assert add(path, "reading", "--brace", "8 1/4 in") == BAD_INPUT
+    assert "is damaged" in capsys.readouterr().err
+    assert path.read_bytes() == damaged
+    assert main(["merge", str(path), str(copy)]) == DONE
+    assert len(entries(path)) == 2
+    assert add(path, "reading", "--brace", "8 1/4 in") == DONE
+
+
+def test_a_file_of_all_bows_is_split_into_one_each_as_often_as_one_likes(path, tmp_path, capsys):
+    other = tmp_path / "32.html"
+    main(["new", str(other), "--tag", "31", "--title", "64 in recurve"])  # another bow of the same tag
+    both = tmp_path / "all.html"
+    both.write_text(file.page_of_all([entries(path), entries(other)], "imperial"), "utf-8")
+    assert main(["show", str(both)]) == BAD_INPUT
+    assert "holds 2 bows. `record split` writes each into a file of its own." in capsys.readouterr().err
+    folder = tmp_path / "bows"
+    folder.mkdir()
+    for _ in range(2):
+        assert main(["split", str(both), str(folder)]) == DONE
+        found = sorted(each for each in folder.iterdir() if each.suffix == ".html")
+        assert [each.name for each in found] == ["bow-31-64-in-recurve-2.html", "bow-31-64-in-recurve.html"]
+        assert sorted(len(entries(each)) for each in found) == [1, 1]
+    assert len(capsys.readouterr().out.splitlines()) == 4
+
+
+def test_show_tells_what_was_foretold_and_what_a_kept_answer_had_otherwise(path, capsys):
+    for number in range(4):
+        at = f"2026-05-0{6 + number}T1"
+        add(path, "reading", "--weight", f"{53 - number} lb", "--at-draw", "28 in", "--upper", "7 5/8 in",
+            "--lower", "7 5/16 in", "--at", at + "0:00")
+        add(path, "strokes", "--lower-belly", "20", "--paper", "P120", "--at", at + "1:00")
+        if number == 1:
+            add(path, "answer", "--calculator", "tiller", "--pairs", "upper=7+1%2F2+in", "--at", at + "2:00")
+    capsys.readouterr()
+    assert main(["show", str(path)]) == DONE
+    shown = capsys.readouterr().out
+    assert "Foretold by the log: 48." in shown
+    assert "  Since then: upper 7 5/8 in, not 7 1/2 in" in shown

@@ -144,6 +144,11 @@ GOOD = {"id": entry_id(5, 5), "at": "2026-05-12T18:10+02:00", "sheet": "reading"
     ({"replaces": "x"}, "must be named by an id"),
     ({"photos": "p1"}, "must be a list"),
     ({"deep": [[[[[[[[1]]]]]]]]}, "nested deeper"),
+    ({"note": "half \ud83d"}, "“note” of an entry must be a text"),
+    ({"facts": {"brace": "\udc00"}}, "a fact must be a text"),
+    ({"later": ["\ud800"]}, "half a letter"),
+    ({"x" * 2001: 1}, "a name in an entry is too long"),
+    ({"later": 10 ** 400}, "finite numbers"),
 ])
 def test_an_entry_that_cannot_be_read_stops_no_other(change, said):
     found, unread = read_entries(json.dumps([GOOD, {**GOOD, "id": entry_id(6, 6), **change}]))

@@ -131,3 +131,8 @@ def test_the_error_of_the_shop_s_own_scale_counts(bench):
     before = foretold(bench.state).weight[1]
     bench.write("shop", weight_error="1 lb")
     assert foretold(bench.state).weight[1] == pytest.approx(4 * before)
+
+
+def test_from_a_count_that_is_a_guess_nothing_is_foretold(bench):
+    bench.write("strokes", upper_belly="10", lower_belly="20", paper="P120", about="yes")
+    assert foretold(bench.state).why == "Nothing was foretold: a count of strokes is a guess."

@@ -8,7 +8,8 @@ from calc.declaring import inputs_of
 from calc.outcome import say
 from calc.quantities import INCH, POUND_FORCE
 from calc.record import checks, derive, sheets, steps, summary
-from calc.record.values import problems_of, value_of
+from calc.record.entries import Entry, entry_id
+from calc.record.values import odd_of, problems_of, value_of
 from tests.record.bench import Bench
 
 
@@ -198,6 +199,15 @@ def test_what_cannot_be_understood_is_said_and_kept(bench):
     assert "heavy" in said
     assert "of_a_later_release" in said
     assert "kept as it is" in " ".join(problems_of(bench.write("of_a_later_release", x="1")))
+
+
+@pytest.mark.parametrize(("at", "odd"), [
+    ("2026-05-12T18:10+02:00", False), ("2026-05-01T18:10+02:00", False), ("2026-05-13T18:00+02:00", False),
+    ("2026-05-13T18:20+02:00", True), ("2027-05-12T18:10+02:00", True),
+])
+def test_an_entry_of_a_day_after_its_writing_is_odd(at, odd):
+    written = 1_778_602_200_000  # 12 May 2026, 16:10 in world time
+    assert bool(odd_of(Entry(entry_id(written, 0), at, "reading", (("brace", "8 in"),)))) is odd
 
 
 @pytest.mark.parametrize("sheet", sheets.SHEETS, ids=lambda each: each.id)
