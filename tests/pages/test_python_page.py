@@ -8,6 +8,7 @@ from playwright.sync_api import expect
 from scripts.blocks import programs
 from tests.pages.conftest import PATIENCE_MS, SITE
 from tests.pages.test_access import SCROLL_WIDTH, SMALLEST_TARGET, faults
+from tests.pages.test_bow_bar import INVENTED, put
 from tests.pages.test_offline import ADDRESSES, KEPT
 
 ADDRESS = "calculators/python/"
@@ -281,3 +282,26 @@ def test_a_program_cannot_reach_what_this_browser_keeps(started):
     assert said[:3] == ["[]", "[]", "[]"]
     assert all(line in ("refused", "None", "undefined") for line in said[3:]), said
     assert len(said) == 7
+
+
+USES_A_BOW = """
+from calc.record import open_bow
+bow = open_bow()
+print(bow.title(), bow.state()["reading.brace"], [each for each in bow.state() if each.startswith("owner")])
+"""
+
+
+def test_a_program_sees_a_bow_only_if_the_reader_gives_it_on_this_visit(visitor):
+    put(visitor, facts=(*INVENTED, ("owner", {"name": "MARKER"})))
+    page = visitor.open(ADDRESS)
+    start(page)
+    run(page, USES_A_BOW)
+    expect(log(page)).to_contain_text("give the program a bow first")
+    page.get_by_label("Bow that open_bow() gives").select_option(label="31 64 in recurve")
+    run(page, USES_A_BOW)
+    expect(log(page)).to_have_text("31 64 in recurve 8 1/4 in []\n")
+    page.get_by_label("Bow that open_bow() gives").select_option(label="None")
+    run(page, USES_A_BOW)
+    expect(log(page)).to_contain_text("give the program a bow first")
+    page.reload()
+    expect(page.get_by_label("Bow that open_bow() gives")).to_have_value("")

@@ -7,11 +7,23 @@ const CUT = "\n[More was printed than this page shows.]\n";
 
 // A traceback starts in the reader's program and shows its lines, as CPython's does for a file.
 const RUNNER = `
-import linecache, sys, traceback, types
+import linecache, pathlib, sys, traceback, types
 
 NAME = "your program"
 for stream in (sys.stdout, sys.stderr):
     stream.reconfigure(line_buffering=True)
+
+def give(record):
+    """Put a copy of a bow where open_bow() finds it, without its owner; none: take the former one away."""
+    from calc.record.entries import entries_json, read_entries
+    from calc.record.file import without_private
+    from calc.record.opened import BESIDE
+
+    beside = pathlib.Path(BESIDE)
+    if record is None:
+        beside.unlink(missing_ok=True)
+    else:
+        beside.write_text(entries_json(without_private(read_entries(record)[0])), "utf-8")
 
 def run(source):
     linecache.cache[NAME] = len(source), None, source.splitlines(True), NAME
@@ -33,6 +45,7 @@ def run(source):
 `;
 
 let runner = null;
+let give = null;
 let left = 0;
 
 /** Load the interpreter and the package; whatever a program prints goes to onPrinted(text, isError). */
@@ -44,11 +57,13 @@ export async function start(files, onPrinted) {
   const names = python.toPy({ __name__: "runner" });
   python.runPython(RUNNER, { globals: names });
   runner = names.get("run");
+  give = names.get("give");
 }
 
-/** Run a program; returns whether it came to its end without an error. */
-export function run(program) {
+/** Run a program, with a copy of a bow (its entries as JSON) or without one; returns whether it ended without an error. */
+export function run(program, bow) {
   left = MOST_PRINTED;
+  give(bow ?? undefined); // of null Python would make an object of its own
   return runner(program);
 }
 

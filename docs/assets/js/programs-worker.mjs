@@ -1,6 +1,6 @@
 // Owns the Python that runs a reader's programs. JSON text in, JSON text out:
 //   in   {"start": {...}}     once, with the files' addresses
-//        {"program": "..."}
+//        {"program": "...", "bow": "[...]"}, the entries of the bow that the reader gives to it, or null
 //   out  {"ready": true} or {"failed": "why"}
 //        {"printed": "text", "isError": false}, then {"ended": true}, or {"ended": false} after an error in the
 //        program, or {"crash": "why"} if Python itself came to a halt
@@ -16,7 +16,7 @@ const CLOSED_OF_NAVIGATOR = ["storage", "locks", "storageBuckets", "serviceWorke
 self.onmessage = ({ data }) => {
   const message = JSON.parse(data);
   if (message.start) begin(message.start);
-  else execute(message.program);
+  else execute(message);
 };
 
 async function begin(files) {
@@ -40,9 +40,9 @@ function remove(object, name) {
   for (let holder = object; holder; holder = Object.getPrototypeOf(holder)) delete holder[name];
 }
 
-function execute(program) {
+function execute({ program, bow }) {
   try {
-    tell({ ended: run(program) });
+    tell({ ended: run(program, bow) });
   } catch (error) {
     tell({ crash: String(error) });
   }

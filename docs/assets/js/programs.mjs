@@ -51,6 +51,8 @@ class Programs {
   #attempt = null;
   #printed = []; // [{text, isError}]: what the log has still to show
   #frame = 0;
+  #bows;
+  #store = null; // once there is a bow to give
 
   constructor(section) {
     this.section = section;
@@ -62,7 +64,9 @@ class Programs {
     const programs = document.querySelectorAll(".rb-program[data-program]");
     const textOf = (program) => program.querySelector("code").textContent;
     this.#examples = new Map([...programs].map((each) => [each.dataset.program, textOf(each)]));
+    this.#bows = section.querySelector("select");
     this.#listen();
+    this.#offerBows();
     this.#enter("idle");
     this.#open(recall(KEPT) ?? this.#examples.keys().next().value);
     section.hidden = false;
@@ -71,6 +75,21 @@ class Programs {
   /** The reader has gone to another page. */
   leave() {
     this.#endWorker();
+    this.#store?.close();
+  }
+
+  /** Which bows could be given to a program; none is, before the reader chooses one on this visit. */
+  async #offerBows() {
+    const { openStore } = await import("./store.mjs");
+    const store = await openStore();
+    const heads = await store.bows().catch(() => []);
+    if (!heads.length || !this.section.isConnected) {
+      store.close();
+      return;
+    }
+    this.#store = store;
+    this.#bows.append(...heads.map(({ id, title }) => new Option(title, id)));
+    this.#bows.parentElement.hidden = false;
   }
 
   #listen() {
@@ -164,11 +183,13 @@ class Programs {
     }
   }
 
-  #run() {
+  async #run() {
     if (this.section.dataset.state !== "ready") return;
     this.#log.replaceChildren();
     this.#enter("running", SAY.running);
-    this.#worker.postMessage(JSON.stringify({ program: this.#editor.value }));
+    const worker = this.#worker;
+    const bow = this.#bows.value ? await this.#store.record(this.#bows.value) : null;
+    if (worker === this.#worker) worker.postMessage(JSON.stringify({ program: this.#editor.value, bow }));
   }
 
   /** Nothing else stops a program that never ends: its worker goes, and a new one takes its place. */
