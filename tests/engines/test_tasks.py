@@ -68,6 +68,15 @@ def requests():
               for text in ("47.7", "212 N", "heavy", "")]
     found += [{"task": "foretold", "entries": each, "pairs": pairs} for each in ("[]", *logs())
               for pairs in ([], [["weight", "50.1 lb"], ["upper", "7.5"], ["lower", "7 5/16 in"]])]
+    on_form = [["upper", "7 1/2 in"], ["lower", "7 1/4 in"], ["brace_height", "8 in"],
+               ["draw_weight", "50 lb"], ["family", "recurve"]]
+    for typed in ([], on_form[:1], on_form, [["upper", "900 in"]]):
+        asked = {"entries": kept, "calculator": "tiller", "pairs": on_form, "typed": typed}
+        found.append({"task": "fresh", **asked})
+        found += [{"task": "keep", **asked, "figures": ["upper=7+1%2F2+in"] * many, "at": AT,
+                   "source": "tiller", "said": [["headline", "It is so."], ["stale", ""]],
+                   "readings": readings, "ids": [entry_id(9, number) for number in range(8)]}
+                  for readings in (False, True) for many in (1, 1000)]
     found += [{"task": "compare", "entries": kept, "entry": each.id}
               for each in entries if each.sheet == "answer"]
     found.append({"task": "compare", "entries": kept, "entry": entries[0].id})

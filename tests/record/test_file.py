@@ -3,6 +3,8 @@
 from html.parser import HTMLParser
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from calc.record import file, sheets
 from calc.record.entries import entries_json, entry_json
@@ -180,3 +182,23 @@ def test_what_is_not_private_stays():
     kept = file.without_private(marked().entries)
     assert any(each.fact("weight") == "45 lb" and each.sheet == "agreed" for each in kept)
     assert not any(each.sheet == "owner" for each in kept)
+
+
+@given(st.lists(st.tuples(st.integers(0, 2**30), st.integers(0, 40), st.sampled_from([
+    "", "<", "</script>", "\\", '"', "{", "[" * 300, "]", ",\n", "\x00", "\u2028", "\ud83d", "9" * 30,
+    'data-entries="7"', 'data-form="2"',
+    file.NAMED, file.NAMED + '-2">', file.OPENING, '{"id":"00000000000000"}',
+])), min_size=1, max_size=4))
+def test_a_file_that_somebody_tampered_with_is_read_or_refused(cuts):
+    page = file.page_of_all([Bench().came_in().entries] * 2, "imperial")
+    for place, length, text in cuts:
+        start = place % len(page)
+        page = page[:start] + text + page[start + length:]
+    try:
+        found = file.records_in(page)
+    except ValueError:
+        return
+    for each in found:
+        again = file.record_in(file.page(each.entries, "imperial"))
+        assert lines(again.entries) == lines(each.entries)
+        assert file.page(each.entries, "imperial").encode("utf-8")
