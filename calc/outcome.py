@@ -1,34 +1,127 @@
 """What a calculator answers: sentences, checks, tables, charts, drawings and files."""
 
-
-from collections import namedtuple
-
-from calc.declaring import (
-    COUNT,
-)
+from calc.declaring import COUNT
 from calc.quantities import show
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:  # the small engine has no such module
+    from collections.abc import Sequence
 
 TEXT = "text"
 
-Sentence = namedtuple("Sentence", "template amounts")
-Amount = namedtuple("Amount", "kind value decimals")
 
-Link = namedtuple("Link", "text page")
-"""Words in a sentence that lead to a page of the book: its address from the root of the site."""
+class Amount:
+    """A quantity in SI, or a word where `kind` is TEXT. decimals: None for what its kind shows."""
 
-Check = namedtuple("Check", "id level text")
-Table = namedtuple("Table", "id caption columns rows")
-Column = namedtuple("Column", "id label kind")
-Chart = namedtuple("Chart", "id title x y lines")
-Axis = namedtuple("Axis", "label kind")
-Line = namedtuple("Line", "label style xs ys")
-Drawing = namedtuple("Drawing", "id title description width height shapes")
+    def __init__(self, kind: str, value: float | str, decimals: int | None) -> None:
+        self.kind = kind
+        self.value = value
+        self.decimals = decimals
 
-File = namedtuple("File", "name label media_type text")
-"""A file that comes with a result: its name, what its link says, and its text.
 
-media_type: one of FILE_TYPES. The page offers a file for saving and never opens it.
-"""
+class Link:
+    """Words in a sentence that lead to a page of the book: its address from the root of the site."""
+
+    def __init__(self, text: str, page: str) -> None:
+        self.text = text
+        self.page = page
+
+
+class Sentence:
+    """A sentence whose `{}` stand for amounts, links or words."""
+
+    def __init__(self, template: str, amounts: tuple[Amount | Link | str, ...]) -> None:
+        self.template = template
+        self.amounts = amounts
+
+
+class Check:
+    """What was found, and how grave it is: OK, WATCH or STOP."""
+
+    def __init__(self, id: str, level: str, text: Sentence | str) -> None:
+        self.id = id
+        self.level = level
+        self.text = text
+
+
+class Column:
+    """A column of a table; `kind` is that of its figures."""
+
+    def __init__(self, id: str, label: str, kind: str) -> None:
+        self.id = id
+        self.label = label
+        self.kind = kind
+
+
+class Table:
+    """A table: rows of texts, figures in SI and amounts."""
+
+    def __init__(
+        self, id: str, caption: Sentence | str, columns: tuple[Column, ...],
+        rows: tuple[tuple[object, ...], ...],
+    ) -> None:
+        self.id = id
+        self.caption = caption
+        self.columns = columns
+        self.rows = rows
+
+
+class Axis:
+    """An axis of a chart."""
+
+    def __init__(self, label: str, kind: str) -> None:
+        self.label = label
+        self.kind = kind
+
+
+class Line:
+    """A line of a chart, figures in SI. style: "line" or "points"."""
+
+    def __init__(self, label: str, style: str, xs: "Sequence[float]", ys: "Sequence[float]") -> None:
+        self.label = label
+        self.style = style
+        self.xs = xs
+        self.ys = ys
+
+
+class Chart:
+    """A chart."""
+
+    def __init__(self, id: str, title: Sentence | str, x: Axis, y: Axis, lines: tuple[Line, ...]) -> None:
+        self.id = id
+        self.title = title
+        self.x = x
+        self.y = y
+        self.lines = lines
+
+
+class Drawing:
+    """A drawing as a tree of shapes: `[name, {attribute: text}, child, ...]`, texts may be sentences."""
+
+    def __init__(
+        self, id: str, title: Sentence | str, description: Sentence | str, width: int, height: int,
+        shapes: list[object],
+    ) -> None:
+        self.id = id
+        self.title = title
+        self.description = description
+        self.width = width
+        self.height = height
+        self.shapes = shapes
+
+
+class File:
+    """A file that comes with a result: its name, what its link says, and its text.
+
+    media_type: one of FILE_TYPES. The page offers a file for saving and never opens it.
+    """
+
+    def __init__(self, name: str, label: str, media_type: str, text: str) -> None:
+        self.name = name
+        self.label = label
+        self.media_type = media_type
+        self.text = text
+
 
 CALENDAR = "text/calendar"
 PLAIN_TEXT = "text/plain"
@@ -38,8 +131,15 @@ OK = "ok"
 WATCH = "watch"
 STOP = "stop"
 
-Problem = namedtuple("Problem", "field row column message")
-"""What is wrong with one input. row (from 0) and column only for ROWS, else None."""
+
+class Problem:
+    """What is wrong with one input. row (from 0) and column only for ROWS, else None."""
+
+    def __init__(self, field: str | None, row: int | None, column: str | None, message: str) -> None:
+        self.field = field
+        self.row = row
+        self.column = column
+        self.message = message
 
 
 class Outcome:
@@ -125,7 +225,7 @@ def write(each: Amount | Link | str, system: str) -> str:
         return each
     if isinstance(each, Link):
         return each.text
-    if each.kind == TEXT:
+    if each.kind == TEXT or isinstance(each.value, str):
         return str(each.value)
     if each.kind == COUNT:
         return str(int(each.value))
@@ -136,7 +236,11 @@ def write_cell(column: Column, cell: object, system: str) -> str:
     """Return a table's cell as text; an amount in it is of its own kind, whatever the column's."""
     if cell is None:
         return ""
-    return write(cell if isinstance(cell, Amount) else Amount(column.kind, cell, None), system)
+    if isinstance(cell, Amount):
+        return write(cell, system)
+    if isinstance(cell, (str, int, float)):
+        return write(Amount(column.kind, cell, None), system)
+    raise ValueError("a table holds texts, figures and amounts only")
 
 
 def check(id: str, level: str, text: Sentence | str) -> Check:

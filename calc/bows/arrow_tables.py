@@ -119,7 +119,7 @@ def arrow_shape(arrow: Arrow, swing: Swing, rear_mass: float) -> Drawing:
     """Return the arrow with its balance and its nodes."""
     shape = [vibration.mode_shape(step / SWING_STEPS, swing.wave_number, swing.rear, swing.front)
              for step in range(SWING_STEPS + 1)]
-    nodes = tuple([amount("length", arrow.length * place) for place in swing.nodes])
+    nodes = tuple([arrow.length * place for place in swing.nodes])
     return arrow_drawing(arrow.length, amount("mass", rear_mass), amount("mass", arrow.point),
-                         amount("length", arrow.balance_point), shape, nodes,
+                         arrow.balance_point, shape, nodes,
                          amount("frequency", swing.frequency, 0))

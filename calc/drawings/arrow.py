@@ -1,7 +1,7 @@
 """An arrow to scale along its length: its masses, where it balances, how it swings."""
 
 from calc.drawings.marks import at, label
-from calc.outcome import Amount, Drawing, sentence
+from calc.outcome import Amount, Drawing, amount, sentence
 
 WIDTH = 440
 HEIGHT = 226
@@ -19,9 +19,9 @@ def arrow_drawing(
     length: float,
     rear: Amount,
     front: Amount,
-    balance: Amount,
+    balance: float,
     swing: list[float],
-    nodes: tuple[Amount, ...],
+    nodes: tuple[float, ...],
     frequency: Amount,
 ) -> Drawing:
     """Return the drawing of an arrow, nock to the left.
@@ -29,12 +29,12 @@ def arrow_drawing(
     Args:
         length: of the shaft [m].
         rear, front: masses at the ends.
-        balance: distance of the balance point from the nock's throat.
+        balance: distance of the balance point from the nock's throat [m].
         swing: the first bending mode at equal steps from nock to front, in any scale.
-        nodes: distances from the nock's throat that stand still in it.
+        nodes: distances from the nock's throat that stand still in it [m].
         frequency: of that mode.
     """
-    at_balance = _along(balance.value / length)
+    at_balance = _along(balance / length)
     shapes: list[object] = _arrow()
     shapes += [
         label(LEFT, 22, "start", sentence("{} at the nock", rear)),
@@ -43,21 +43,22 @@ def arrow_drawing(
                   + str(SHAFT + 12)}],
         ["path", {"class": "rb-mark", "d": "M " + _joined(at_balance, SHAFT + 4) + " l -8 14 h 16 Z"}],
         label(_inside(at_balance, BALANCE_HALF), SHAFT + 38, "middle",
-               sentence("balance {}", balance)),
+               sentence("balance {}", amount("length", balance))),
         ["path", {"class": "rb-quiet", "d": "M " + _joined(LEFT, SWING) + " H " + str(RIGHT)}],
         ["path", {"class": "rb-mark", "d": _curve(swing)}],
     ]
     for node in nodes:
-        at_node = _along(node.value / length)
+        at_node = _along(node / length)
         shapes.append(["circle", {"class": "rb-ink", "cx": at(at_node), "cy": str(SWING), "r": "5"}])
-        shapes.append(label(_inside(at_node, NODE_HALF), SWING + 30, "middle", sentence("{}", node)))
+        shapes.append(label(_inside(at_node, NODE_HALF), SWING + 30, "middle",
+                            sentence("{}", amount("length", node))))
     shapes.append(label(LEFT, SWING + 58, "start", sentence("first swing {}", frequency)))
     return Drawing(
         "arrow", "The arrow to scale along its length, and its first bending swing, much enlarged; rings "
         "stand still. Distances are from the nock's throat.",
         sentence("An arrow with its nock to the left. It balances {} from the nock's throat; a short line "
                  "marks the middle of the shaft. Below it the first bending swing, with a ring and its "
-                 "distance from the nock at each place that stands still.", balance),
+                 "distance from the nock at each place that stands still.", amount("length", balance)),
         WIDTH, HEIGHT, shapes,
     )
 

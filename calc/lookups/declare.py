@@ -1,20 +1,44 @@
 """Declaring a look-up table: its columns, its rows, and where each row comes from."""
 
-from collections import namedtuple
 
-Lookup = namedtuple("Lookup", "id title note columns rows layout")
-"""A table.
+class LookupColumn:
+    """A column. kind: a quantity kind, TEXT or PAGE; system: in whose unit it stands; decimals: or None."""
 
-note: a sentence or two that stand above it. The first column names the row, and
-no two rows share a name. layout: LIST or GRID.
-"""
+    def __init__(self, label: str, kind: str, system: str, decimals: int | None) -> None:
+        self.label = label
+        self.kind = kind
+        self.system = system
+        self.decimals = decimals
 
-LookupColumn = namedtuple("LookupColumn", "label kind system decimals")
-"""A column. kind: a quantity kind, TEXT or PAGE; system: in whose unit it stands; decimals: or None."""
 
-Row = namedtuple("Row", "cells source status")
-"""A row. cells: one a column, SI numbers or texts, None for an empty one; source: key of
-`calc.bibliography`; status: how far this row was read, in the bibliography's words."""
+class Row:
+    """A row. cells: one a column, SI numbers or texts, None for an empty one; source: key of
+    `calc.bibliography`; status: how far this row was read, in the bibliography's words."""
+
+    def __init__(self, cells: tuple[object, ...], source: str, status: str) -> None:
+        self.cells = cells
+        self.source = source
+        self.status = status
+
+
+class Lookup:
+    """A table.
+
+    note: a sentence or two that stand above it. The first column names the row, and
+    no two rows share a name. layout: LIST or GRID.
+    """
+
+    def __init__(
+        self, id: str, title: str, note: str, columns: tuple[LookupColumn, ...], rows: tuple[Row, ...],
+        layout: str,
+    ) -> None:
+        self.id = id
+        self.title = title
+        self.note = note
+        self.columns = columns
+        self.rows = rows
+        self.layout = layout
+
 
 TEXT = "text"
 PAGE = "page"

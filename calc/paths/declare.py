@@ -4,25 +4,54 @@ A path is a tree: every question and every end is led to by one answer only, so
 that an end's address alone says which answers led there.
 """
 
-from collections import namedtuple
-
 from calc.tables import findings
 from calc.tables.findings import Page
 
-Path = namedtuple("Path", "id title purpose questions ends")
-"""A path. purpose: one sentence. The first question is where it starts."""
 
-Question = namedtuple("Question", "id text help answers")
-"""A question with its answers. help: how to find the answer, may be empty."""
+class Answer:
+    """An answer, and the id of the question or end that it leads to."""
 
-Answer = namedtuple("Answer", "text to")
-"""An answer, and the id of the question or end that it leads to."""
+    def __init__(self, text: str, to: str) -> None:
+        self.text = text
+        self.to = to
 
-End = namedtuple("End", "id verdict reason page finding")
-"""An end. verdict: what to do, in a few words; reason: why; page: a Page.
 
-finding: id of the finding of an inspection that the end stands for, or empty.
-"""
+class Question:
+    """A question with its answers. help: how to find the answer, may be empty."""
+
+    def __init__(self, id: str, text: str, help: str, answers: tuple[Answer, ...]) -> None:
+        self.id = id
+        self.text = text
+        self.help = help
+        self.answers = answers
+
+
+class End:
+    """An end. verdict: what to do, in a few words; reason: why; page: a Page.
+
+    finding: id of the finding of an inspection that the end stands for, or empty.
+    """
+
+    def __init__(self, id: str, verdict: str, reason: str, page: Page, finding: str) -> None:
+        self.id = id
+        self.verdict = verdict
+        self.reason = reason
+        self.page = page
+        self.finding = finding
+
+
+class Path:
+    """A path. purpose: one sentence. The first question is where it starts."""
+
+    def __init__(
+        self, id: str, title: str, purpose: str, questions: tuple[Question, ...], ends: tuple[End, ...],
+    ) -> None:
+        self.id = id
+        self.title = title
+        self.purpose = purpose
+        self.questions = questions
+        self.ends = ends
+
 
 NEXT = {
     findings.WALL: Page("Retire a bow", "repair/retire/"),

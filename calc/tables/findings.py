@@ -5,19 +5,46 @@ book and the verdict are all made from this. Common practice throughout; nobody
 publishes limits for a bow that has lain forty years in a loft.
 """
 
-from collections import namedtuple
 
-Verdict = namedtuple("Verdict", "id short words title note")
-"""What is to be done. short: in two or three words; words: in full; title and note: head of its findings."""
+class Verdict:
+    """What is to be done. short: in two or three words; words: in full; title, note: head of its findings."""
 
-Finding = namedtuple("Finding", "id label sign verdict reason page")
-"""One finding. sign: how to tell it; verdict: id; reason: one or two sentences; page: a Page."""
+    def __init__(self, id: str, short: str, words: str, title: str, note: str) -> None:
+        self.id = id
+        self.short = short
+        self.words = words
+        self.title = title
+        self.note = note
 
-Page = namedtuple("Page", "title address")
-"""Where the book goes on; the address counts from the root of the site."""
 
-Look = namedtuple("Look", "id label how")
-"""One part of the inspection."""
+class Page:
+    """Where the book goes on; the address counts from the root of the site."""
+
+    def __init__(self, title: str, address: str) -> None:
+        self.title = title
+        self.address = address
+
+
+class Finding:
+    """One finding. sign: how to tell it; verdict: id; reason: one or two sentences; page: a Page."""
+
+    def __init__(self, id: str, label: str, sign: str, verdict: str, reason: str, page: Page) -> None:
+        self.id = id
+        self.label = label
+        self.sign = sign
+        self.verdict = verdict
+        self.reason = reason
+        self.page = page
+
+
+class Look:
+    """One part of the inspection."""
+
+    def __init__(self, id: str, label: str, how: str) -> None:
+        self.id = id
+        self.label = label
+        self.how = how
+
 
 SHOOT = "shoot"
 REPAIR = "repair"

@@ -3,23 +3,48 @@
 Every figure is an assumption to edit: products of one family differ by more than families do.
 """
 
-from collections import namedtuple
 
-FinishFamily = namedtuple(
-    "FinishFamily", "id name volume_solids recoat_from recoat_to cure least_temperature makes_film film_cap "
-    "pot_life note source status",
-)
-"""A family.
+class FinishFamily:
+    """A family.
 
-volume_solids [1] as it comes. recoat_from [s]: next coat not before; recoat_to [s]: after it only on a
-sanded film, None where that is always so or never matters. cure [s]: until the bow may be strung and
-handled hard. least_temperature [degC]: below it curing slows out of all rule or stops. makes_film: whether it
-builds a film at all. film_cap [m]: the whole dry film at which makers begin to cap it, and the most that any
-allow; None where none is usual. pot_life [s] of what is mixed, at POT_LIFE_REFERENCE; None where nothing is
-mixed, or only the can can tell.
-"""
+    volume_solids [1] as it comes. recoat_from [s]: next coat not before; recoat_to [s]: after it only on a
+    sanded film, None where that is always so or never matters. cure [s]: until the bow may be strung and
+    handled hard. least_temperature [degC]: below it curing slows out of all rule or stops. makes_film:
+    whether it builds a film at all. film_cap [m]: the whole dry film at which makers begin to cap it, and the
+    most that any allow; None where none is usual. pot_life [s] of what is mixed, at POT_LIFE_REFERENCE; None
+    where nothing is mixed, or only the can can tell.
+    """
 
-Method = namedtuple("Method", "id name transfer_efficiency source status")
+    def __init__(
+        self, id: str, name: str, volume_solids: float, recoat_from: float, recoat_to: float | None,
+        cure: float, least_temperature: float, makes_film: bool, film_cap: tuple[float, float] | None,
+        pot_life: float | None, note: str, source: str, status: str,
+    ) -> None:
+        self.id = id
+        self.name = name
+        self.volume_solids = volume_solids
+        self.recoat_from = recoat_from
+        self.recoat_to = recoat_to
+        self.cure = cure
+        self.least_temperature = least_temperature
+        self.makes_film = makes_film
+        self.film_cap = film_cap
+        self.pot_life = pot_life
+        self.note = note
+        self.source = source
+        self.status = status
+
+
+class Method:
+    """A way to lay a finish on. transfer_efficiency [1]: what of it stays on the work."""
+
+    def __init__(self, id: str, name: str, transfer_efficiency: float, source: str, status: str) -> None:
+        self.id = id
+        self.name = name
+        self.transfer_efficiency = transfer_efficiency
+        self.source = source
+        self.status = status
+
 
 POT_LIFE_REFERENCE = "70 °F"
 """Warmth for which pot lives are stated (source: pot-life-halving)."""
