@@ -13,9 +13,6 @@ COMPUTING = sorted(path for room in ("mechanics", "numerics", "shop")
                    for path in (ROOT / "calc" / room).rglob("*.py"))
 MODULES = sorted([*COMPUTING, *(ROOT / "calc/tables").glob("*.py")])
 KEYS = {source.key: source for source in SOURCES}
-OWN = {"calculated", "common practice"}
-"""Standing of sources that have no pages: what was derived, or which rule it is, is said instead."""
-
 ORDER = ("Args:", "Yields:", "Returns:", "Raises:", "Limits:", "Source:")
 NUMBERS = {"float", "float | None"}
 ARGUMENT = re.compile(r"(\w+(?:, \w+)*)( \[[^]]+])?: ")
@@ -126,5 +123,5 @@ def test_named_sources_exist_and_own_work_says_what_it_is(path):
             assert key in KEYS, f"{path.name}: no source {key}"
             for piece in place.split(", "):  # a second source stands behind a semicolon
                 assert not LIKE_A_KEY.fullmatch(piece), f"{path.name}: {piece} looks like a source"
-            if KEYS[key].status in OWN and path in COMPUTING:
+            if path in COMPUTING:
                 assert place, f"{path.name}: {getattr(node, 'name', '')} names {key} alone"

@@ -43,7 +43,8 @@ def curve_from_readings(
     Raises:
         ValueError: draws do not rise, or the lists do not match.
 
-    Source: reinsch-1967; fritsch-carlson-1980
+    Source: reinsch-1967, the smoothing spline within a bound on the misfit; fritsch-carlson-1980, slopes that
+        keep a cubic monotone.
     """
     if not 2 <= len(draws) == len(forces) == len(errors):
         raise ValueError(f"two readings or more are needed, each with its error, got {len(draws)}")
@@ -70,7 +71,7 @@ def smoothed(
     Returns:
         [N] one per draw.
 
-    Source: reinsch-1967
+    Source: reinsch-1967, the smoothing spline within a bound on the misfit.
     """
     allowed = len([error for error in errors if error > 0])
     if len(draws) < 3 or not allowed:
@@ -118,7 +119,7 @@ def spline_values(
     Returns:
         [N] one per draw.
 
-    Source: reinsch-1967
+    Source: reinsch-1967, its banded equations.
     """
     count = len(draws)
     gaps = [draws[i + 1] - draws[i] for i in range(count - 1)]
@@ -185,7 +186,7 @@ def pooled(values: tuple[float, ...]) -> tuple[float, ...]:
     Returns:
         One per value: neighbours that fall are replaced by their mean, until none falls.
 
-    Source: isotonic-regression
+    Source: isotonic-regression, pooling of adjacent violators.
     """
     blocks: list[list[float]] = []
     for value in values:
@@ -215,7 +216,7 @@ def monotone_slopes(draws: tuple[float, ...], forces: tuple[float, ...]) -> tupl
     Returns:
         [N/m] one per reading.
 
-    Source: fritsch-carlson-1980
+    Source: fritsch-carlson-1980, slopes that keep a cubic monotone.
     """
     gaps = [draws[i + 1] - draws[i] for i in range(len(draws) - 1)]
     secants = [(forces[i + 1] - forces[i]) / gaps[i] for i in range(len(gaps))]
@@ -252,7 +253,7 @@ def force_at(curve: Curve, draw: float) -> float:
     Raises:
         ValueError: the draw lies outside the curve.
 
-    Source: fritsch-carlson-1980
+    Source: fritsch-carlson-1980, the cubic between two points.
     """
     i, part, gap = _place(curve, draw)
     return float(cubic.value(curve.forces[i], curve.forces[i + 1], curve.slopes[i] * gap,
@@ -272,7 +273,7 @@ def slope_at(curve: Curve, draw: float) -> float:
     Raises:
         ValueError: the draw lies outside the curve.
 
-    Source: fritsch-carlson-1980
+    Source: fritsch-carlson-1980, the cubic between two points.
     """
     i, part, gap = _place(curve, draw)
     rise = curve.forces[i + 1] - curve.forces[i]
@@ -292,7 +293,7 @@ def energy_to(curve: Curve, draw: float) -> float:
     Raises:
         ValueError: the draw lies outside the curve.
 
-    Source: astm-f1832
+    Source: astm-f1832, stored energy is the area under the curve.
     """
     last, part, _ = _place(curve, draw)
     total = 0.0
@@ -406,7 +407,8 @@ def stored_energy(draws: tuple[float, ...], forces: tuple[float, ...]) -> float:
     Limits:
         Readings an inch apart are close enough: 12 and 48 readings of one recurve differed by 0.14 %.
 
-    Source: astm-f1832; recurve-measurement.
+    Source: astm-f1832, stored energy is the area under the curve; recurve-measurement, its readings at 12 and
+        at 48 draws.
     """
     _require_curve(draws, forces)
     energy = 0.0

@@ -65,7 +65,7 @@ def line_through(xs: tuple[float, ...], ys: tuple[float, ...], error: float) -> 
     Raises:
         ValueError: the xs are all the same, or the lists do not match.
 
-    Source: least-squares
+    Source: least-squares, a straight line and its covariance.
     """
     count = len(xs)
     if not 2 <= count == len(ys):
@@ -119,7 +119,7 @@ def lines_by_paper(
     Limits:
         Each paper cuts alike from its first stroke to its last.
 
-    Source: least-squares
+    Source: least-squares, the normal equations with a slope for each paper.
     """
     if not counts or len(counts) != len(ys):
         raise ValueError(f"there must be one row of counts for each reading, got {len(counts)}")
@@ -196,7 +196,7 @@ def safe_batch(line: FittedLine, now: tuple[float, float], aim: float) -> float:
     Returns:
         [1] strokes; 0 where the gap may be none already.
 
-    Source: least-squares
+    Source: least-squares, ranges of 95 % from the covariance.
     """
     gap = now[0] - NORMAL_95 * now[1] - aim
     steepest = -line.slope + NORMAL_95 * math.sqrt(line.slope_variance)
@@ -213,7 +213,7 @@ def value_on(line: FittedLine, x: float) -> tuple[float, float]:
     Returns:
         [any] value and standard error, in the unit of the readings.
 
-    Source: least-squares
+    Source: least-squares, the error of a value from the covariance.
     """
     variance = line.start_variance + 2 * x * line.covariance + x * x * line.slope_variance
     return line.start + line.slope * x, math.sqrt(max(0.0, variance))
@@ -233,7 +233,7 @@ def place_of(line: FittedLine, value: float, now: float) -> tuple[float, float]:
     Raises:
         ValueError: the line is level.
 
-    Source: least-squares
+    Source: least-squares, the error of a place from the covariance.
     """
     if line.slope == 0:
         raise ValueError("a level line reaches no other value, got slope 0")
@@ -253,7 +253,7 @@ def strokes_left(together: tuple[float, float], lead: tuple[float, float]) -> St
     Returns:
         [1] strokes on each limb, and their standard errors; a negative count would put material back.
 
-    Source: least-squares
+    Source: least-squares, errors that do not depend on one another add as squares.
     """
     error = math.sqrt(together[1] ** 2 + lead[1] ** 2) / 2
     return StrokesLeft((together[0] + lead[0]) / 2, (together[0] - lead[0]) / 2, error, error)
@@ -280,7 +280,7 @@ def thickness_per_stroke(
     Limits:
         The same for both limbs.
 
-    Source: least-squares
+    Source: least-squares, errors that do not depend on one another add as squares.
     """
     if not strokes > 0:
         raise ValueError(f"a stroke's share needs strokes, got {strokes}")
@@ -297,6 +297,6 @@ def agree(one: tuple[float, float], other: tuple[float, float]) -> bool:
     Returns:
         Whether they agree.
 
-    Source: least-squares
+    Source: least-squares, the range of 95 % of a difference.
     """
     return abs(one[0] - other[0]) <= NORMAL_95 * math.sqrt(one[1] ** 2 + other[1] ** 2)

@@ -19,7 +19,7 @@ def step_ratio(coarser: float, finer: float) -> float:
     Raises:
         ValueError: a size is not positive.
 
-    Source: grit-sizes.
+    Source: grit-sizes, mean particle sizes.
     """
     if coarser <= 0 or finer <= 0:
         raise ValueError("grain sizes must be positive, got " + str(coarser) + " and " + str(finer) + " m")
@@ -39,7 +39,7 @@ def nearest(size: float, grits: tuple[Grit, ...]) -> Grit:
     Raises:
         ValueError: size is not positive, or there is no grade to choose from.
 
-    Source: grit-sizes.
+    Source: grit-sizes, mean particle sizes.
     """
     if size <= 0:
         raise ValueError("a grain size must be positive, got " + str(size) + " m")
@@ -73,7 +73,7 @@ def ladder(grits: tuple[Grit, ...], start: Grit, finish: Grit, limit: float) -> 
     Limits:
         The limit is a house rule; no standard gives one.
 
-    Source: grit-sizes; bench-practice, a house rule for the largest step.
+    Source: grit-sizes, mean particle sizes; bench-practice, a house rule for the largest step.
     """
     if limit <= 1:
         raise ValueError("the step limit must be above 1, got " + str(limit))

@@ -32,7 +32,7 @@ def dew_point(temperature: float, relative_humidity: float) -> float:
     Limits:
         Stated within 0.35 degC for -40 to 60 degC.
 
-    Source: alduchov-eskridge-1996.
+    Source: alduchov-eskridge-1996, constants 17.625 and 243.04 °C.
     """
     _require_magnus(temperature)
     require_share("relative humidity", relative_humidity)
@@ -53,7 +53,7 @@ def relative_humidity_from_dew_point(temperature: float, dew_point: float) -> fl
     Raises:
         ValueError: temperature is outside its range, or dew_point is above it.
 
-    Source: alduchov-eskridge-1996.
+    Source: alduchov-eskridge-1996, constants 17.625 and 243.04 °C.
     """
     _require_magnus(temperature)
     if not -200.0 < dew_point <= temperature:
@@ -79,7 +79,7 @@ def dew_point_error(temperature: float, relative_humidity: float, humidity_error
     Raises:
         ValueError: an argument is outside its range.
 
-    Source: alduchov-eskridge-1996.
+    Source: alduchov-eskridge-1996, constants 17.625 and 243.04 °C.
     """
     if not 0.0 <= humidity_error < relative_humidity:
         raise ValueError("humidity error must not be negative and less than the humidity, got "
@@ -136,7 +136,7 @@ def clearing_time(air_changes: float, share_left: float, mixing_factor: float = 
     Limits:
         Nothing is given off any more; a corner without draught clears more slowly.
 
-    Source: cdc-air-changes.
+    Source: cdc-air-changes, table B.1.
     """
     require_positive("air changes", air_changes, "1/s")
     require_share("share left", share_left)
@@ -185,7 +185,7 @@ def face_flow(width: float, height: float, speed: float) -> float:
     Raises:
         ValueError: an argument is not positive.
 
-    Source: spray-booth-velocities.
+    Source: spray-booth-velocities, speeds across the open face.
     """
     require_positive("width", width, "m")
     require_positive("height", height, "m")
@@ -208,7 +208,7 @@ def molar_volume(temperature: float) -> float:
     Raises:
         ValueError: temperature is not above absolute zero.
 
-    Source: ideal-gas.
+    Source: ideal-gas, V / n = R T / p.
     """
     if not -ZERO_CELSIUS < temperature < math.inf:
         raise ValueError("temperature must be above -273.15 degC, got " + str(temperature) + " degC")
@@ -230,7 +230,7 @@ def vapour_volume(liquid: float, density: float, molar_mass: float, temperature:
     Raises:
         ValueError: an argument is outside its range.
 
-    Source: ideal-gas.
+    Source: ideal-gas, n R T / p.
     """
     require_not_negative("liquid", liquid, "m3")
     require_positive("density", density, "kg/m3")
@@ -252,7 +252,7 @@ def mass_concentration(share: float, molar_mass: float, temperature: float) -> f
     Raises:
         ValueError: share is negative or molar_mass not positive.
 
-    Source: ideal-gas.
+    Source: ideal-gas, 24.45 L a mole at 25 °C.
     """
     require_not_negative("share", share, "1")
     require_positive("molar mass", molar_mass, "kg/mol")
@@ -273,7 +273,7 @@ def share_from_mass_concentration(concentration: float, molar_mass: float, tempe
     Raises:
         ValueError: concentration is negative or molar_mass not positive.
 
-    Source: ideal-gas.
+    Source: ideal-gas, 24.45 L a mole at 25 °C.
     """
     require_not_negative("concentration", concentration, "kg/m3")
     require_positive("molar mass", molar_mass, "kg/mol")
@@ -325,7 +325,7 @@ def dilution_flow(vapour_rate: float, share: float, mixing_factor: float = 1.0) 
     Raises:
         ValueError: an argument is outside its range.
 
-    Source: steady-dilution.
+    Source: steady-dilution, its equation for Q.
     """
     require_not_negative("vapour rate", vapour_rate, "m3/s")
     require_share("share", share)

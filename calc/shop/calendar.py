@@ -36,7 +36,7 @@ def calendar_text(product: str, stamp: int, events: list[Event]) -> str:
     Raises:
         ValueError: there is no event, or one ends before it starts.
 
-    Source: rfc-5545.
+    Source: rfc-5545, section 3.6.1.
     """
     if not events:
         raise ValueError("a calendar must have an event")

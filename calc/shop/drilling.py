@@ -113,7 +113,7 @@ def least_edge_distance(diameter: float, length: float, row_spacing: float) -> f
     Limits:
         For fasteners of 1/4 in and more in loose holes; not made for inserts that are pressed in.
 
-    Source: dowel-edge-distance.
+    Source: dowel-edge-distance, table 11.5.1A.
     """
     if not 0.0 < diameter < math.inf or length < 0.0 or row_spacing < 0.0:
         raise ValueError(f"diameter must be positive, length and row_spacing not negative, got {diameter} m, "

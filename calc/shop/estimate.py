@@ -19,7 +19,7 @@ def expected(low: float, likely: float, high: float) -> float:
     Raises:
         ValueError: the three are not in order.
 
-    Source: three-point-estimate.
+    Source: three-point-estimate, its mean.
     """
     _require_order(low, likely, high)
     return (low + 4.0 * likely + high) / 6.0
@@ -41,7 +41,7 @@ def spread(low: float, likely: float, high: float) -> float:
     Raises:
         ValueError: the three are not in order.
 
-    Source: three-point-estimate.
+    Source: three-point-estimate, its standard deviation.
     """
     _require_order(low, likely, high)
     return (high - low) / 6.0
@@ -59,7 +59,7 @@ def spread_of_sum(spreads: list[float]) -> float:
     Raises:
         ValueError: a spread is negative.
 
-    Source: three-point-estimate.
+    Source: three-point-estimate, variances of independent figures add.
     """
     if any(each < 0.0 for each in spreads):
         raise ValueError("spreads must not be negative")

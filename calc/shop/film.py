@@ -21,7 +21,7 @@ def dry_film_thickness(wet_film_thickness: float, volume_solids: float, reducer:
     Raises:
         ValueError: an argument is outside its range.
 
-    Source: volume-solids.
+    Source: volume-solids, dry film is wet film times solids.
     """
     require_not_negative("wet film thickness", wet_film_thickness, "m")
     require_share("volume solids", volume_solids)
@@ -43,7 +43,7 @@ def wet_film_thickness(dry_film_thickness: float, volume_solids: float, reducer:
     Raises:
         ValueError: an argument is outside its range.
 
-    Source: volume-solids.
+    Source: volume-solids, dry film is wet film times solids.
     """
     require_not_negative("dry film thickness", dry_film_thickness, "m")
     require_share("volume solids", volume_solids)
@@ -65,7 +65,7 @@ def volume_to_mix(area: float, wet_film_thickness: float, transfer_efficiency: f
     Raises:
         ValueError: an argument is outside its range.
 
-    Source: volume-solids.
+    Source: volume-solids, surface times wet film over what arrives.
     """
     require_not_negative("area", area, "m2")
     require_not_negative("wet film thickness", wet_film_thickness, "m")
@@ -140,7 +140,7 @@ def coverage(dry_film_thickness: float, volume_solids: float) -> float:
     Raises:
         ValueError: an argument is outside its range.
 
-    Source: volume-solids.
+    Source: volume-solids, surface times film is volume.
     """
     require_positive("dry film thickness", dry_film_thickness, "m")
     require_share("volume solids", volume_solids)
@@ -203,7 +203,7 @@ def time_factor_doubling(temperature: float, reference: float, step: float) -> f
         A rule of thumb between about 10 and 35 degC. Below its least temperature a product may not cure at
         all, however long it is left.
 
-    Source: cure-doubling.
+    Source: cure-doubling, a factor of two for each 10 °C.
     """
     require_positive("step", step, "K")
     return math.pow(2.0, (reference - temperature) / step)

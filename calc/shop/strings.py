@@ -22,7 +22,7 @@ def standard_string_length(bow_length: float) -> float:
     Raises:
         ValueError: bow_length is not more than 3 in.
 
-    Source: amo-bow-length.
+    Source: amo-bow-length, 3 in less than the marked length.
     """
     if not SHORTER_THAN_BOW < bow_length < math.inf:
         raise ValueError(f"bow_length must be more than 0.0762 m, got {bow_length} m")

@@ -34,7 +34,7 @@ def tap_hole(major: float, pitch: float, share: float) -> float:
     Raises:
         ValueError: share is outside 0 to 1, or the thread leaves no hole.
 
-    Source: percent-of-thread.
+    Source: percent-of-thread, hole = D - 1.299 x pitch x share.
     """
     _require_thread(major, pitch)
     if not 0.0 <= share <= 1.0:
@@ -58,7 +58,7 @@ def share_of_thread(major: float, pitch: float, hole: float) -> float:
     Raises:
         ValueError: the thread leaves no hole.
 
-    Source: percent-of-thread.
+    Source: percent-of-thread, hole = D - 1.299 x pitch x share.
     """
     _require_thread(major, pitch)
     return (major - hole) / (CHART_THREAD_DEPTH * pitch)
@@ -79,7 +79,7 @@ def basic_minor_diameter(major: float, pitch: float) -> float:
     Raises:
         ValueError: the thread leaves no hole.
 
-    Source: unified-thread-form.
+    Source: unified-thread-form, 5/8 of the sharp V.
     """
     _require_thread(major, pitch)
     return major - INTERNAL_THREAD_DEPTH * pitch

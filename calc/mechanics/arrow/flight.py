@@ -23,7 +23,7 @@ def mass_per_draw_weight(arrow_mass: float, draw_weight: float) -> float:
     Raises:
         ValueError: an argument is not positive.
 
-    Source: astm-f1544.
+    Source: astm-f1544, the test arrow of 5 grains a pound.
     """
     require_positive("arrow_mass", arrow_mass, "kg")
     require_positive("draw_weight", draw_weight, "N")
@@ -46,7 +46,8 @@ def efficiency(arrow_mass: float, virtual_mass: float) -> float:
     Limits:
         The virtual mass is not quite constant: on one recurve it rose by 0.06 g for each gram of arrow.
 
-    Source: tapley-virtual-mass; recurve-measurement.
+    Source: tapley-virtual-mass, the energy is shared with a virtual mass; recurve-measurement, its virtual
+        mass.
     """
     require_positive("arrow_mass", arrow_mass, "kg")
     require_not_negative("virtual_mass", virtual_mass, "kg")
@@ -70,7 +71,7 @@ def arrow_speed(energy: float, arrow_mass: float, virtual_mass: float) -> float:
     Limits:
         An estimate, as good as the virtual mass; hysteresis counts as virtual mass too.
 
-    Source: tapley-virtual-mass.
+    Source: tapley-virtual-mass, the energy is shared with a virtual mass.
     """
     require_positive("energy", energy, "J")
     return math.sqrt(2.0 * energy * efficiency(arrow_mass, virtual_mass) / arrow_mass)
@@ -90,7 +91,7 @@ def virtual_mass_from_speed(energy: float, arrow_mass: float, speed: float) -> f
     Raises:
         ValueError: an argument is not positive, or the arrow carries more energy than was stored.
 
-    Source: tapley-virtual-mass.
+    Source: tapley-virtual-mass, the energy is shared with a virtual mass.
     """
     require_positive("energy", energy, "J")
     carried = kinetic_energy(arrow_mass, speed)

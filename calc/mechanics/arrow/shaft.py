@@ -48,7 +48,8 @@ def static_deflection(flexural_rigidity: float, test: BendingTest) -> float:
     Limits:
         Small deflections; shear and the shaft's own weight left out.
 
-    Source: beam-theory, a beam on two supports loaded in the middle; astm-f2031; rheingans-1947.
+    Source: beam-theory, a beam on two supports loaded in the middle; astm-f2031, the three-point test on 28
+        in; rheingans-1947, the three-point test on 26 in.
     """
     require_positive("flexural_rigidity", flexural_rigidity, "N m^2")
     load: float = test.load
@@ -69,7 +70,8 @@ def flexural_rigidity_from_deflection(deflection: float, test: BendingTest) -> f
     Raises:
         ValueError: deflection is not positive.
 
-    Source: beam-theory, a beam on two supports loaded in the middle; astm-f2031; rheingans-1947.
+    Source: beam-theory, a beam on two supports loaded in the middle; astm-f2031, the three-point test on 28
+        in; rheingans-1947, the three-point test on 26 in.
     """
     require_positive("deflection", deflection, "m")
     load: float = test.load
@@ -94,7 +96,7 @@ def spine_weight(flexural_rigidity: float) -> float:
     Limits:
         A label, not a promise: it suits a 28 in arrow with an ordinary point from a bow with no window.
 
-    Source: rheingans-1947; spine-weight-rule.
+    Source: rheingans-1947, span of 26 in, load of 2 lb; spine-weight-rule, 26 over the bend in inches.
     """
     return _POUND_NUMBER / static_deflection(flexural_rigidity, TEST_26_INCH)
 
@@ -111,7 +113,7 @@ def flexural_rigidity_from_spine_weight(weight: float) -> float:
     Raises:
         ValueError: weight is not positive.
 
-    Source: rheingans-1947; spine-weight-rule.
+    Source: rheingans-1947, span of 26 in, load of 2 lb; spine-weight-rule, 26 over the bend in inches.
     """
     require_positive("weight", weight, "N")
     return flexural_rigidity_from_deflection(_POUND_NUMBER / weight, TEST_26_INCH)
@@ -132,7 +134,7 @@ def forward_of_centre(balance_point: float, length: float) -> float:
     Raises:
         ValueError: length is not positive.
 
-    Source: amo-forward-of-centre.
+    Source: amo-forward-of-centre, 100 (A - L/2) / L.
     """
     require_positive("length", length, "m")
     return balance_point / length - 0.5

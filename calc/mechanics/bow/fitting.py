@@ -40,7 +40,7 @@ def root_mean_square(values: tuple[float, ...]) -> float:
     Returns:
         [any] in the unit of the values; 0 of nothing.
 
-    Source: least-squares
+    Source: least-squares, the mean of the squares
     """
     return math.sqrt(sum([value * value for value in values]) / len(values)) if values else 0.0
 
