@@ -96,7 +96,7 @@ def strength_at(
     before = _stress(_section(shape, place.before), lived, place.height, place.before.depth)
     after = _stress(_section(shape, place.after), pull, place.height, place.after.depth)
     return Strength(name, place.height, place, before, after, None,
-                   _depth_for(allowed, place, shape, pull), _depth_for(before, place, shape, pull))
+                    _depth_for(allowed, place, shape, pull), _depth_for(before, place, shape, pull))
 
 
 def _depth_for(stress: float, place: Place, shape: str, pull: Load) -> float:

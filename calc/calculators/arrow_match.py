@@ -179,7 +179,7 @@ def compute(
             comparison(before, after, wanted_before, wanted, arrow, swing),
             conventions(wanted_before, wanted, bare),
             contribution_table(draw_weight, arrow_bow.standing_of_weight(curve, bool(readings)),
-                                contributions),
+                               contributions),
         ),
         charts=(force_chart(old, new, readings or (), old_readings or ()),
                 speed_chart(before, after, virtual_mass, arrow)),

@@ -74,7 +74,7 @@ def compute(
     vapour = None
     if agent == "solvent":
         vapour = vapour_of(solvent, density, molar_mass, lower_limit, breathing_limit, liquid, minutes,
-                         room_temperature, fresh, room, mixing_factor)
+                           room_temperature, fresh, room, mixing_factor)
     booth_flow = _booth_flow(booth, booth_width, booth_height, draught)
     share = limit_share or 0.25
     air = Air(rate, mixing_factor, fresh, room)

@@ -146,7 +146,7 @@ def compute(
     can = Can(parts_by or VOLUME, (part_a, part_b), (density_a, density_b, density_thinner), pot_life,
               pot_life_at)
     main = product_of(find(family), solids, reducer, recoat_from, recoat_to, cure, factor,
-                    parts_of(family, can), pot_life_here(family, can, temperature, doubling))
+                      parts_of(family, can), pot_life_here(family, can, temperature, doubling))
     seal = main if seal_with == "same" else product_of(
         find(seal_with), None, 0.0, None, None, None, factor, (1.0, 0.0), None)
     if main.family.makes_film:
@@ -157,7 +157,7 @@ def compute(
     counts = (seal_coats, build_coats, over_coats, sheen_coats)
     coats = coats_of(counts, lettering, seal, main, wet_film, surface, efficiency)
     planned = schedule_of(coats, coat_time, (lettering_dry or 0.0) * factor,
-                        start * DAY + start_hour * HOUR, hours_of(opens, closes, days))
+                          start * DAY + start_hour * HOUR, hours_of(opens, closes, days))
     last = last_coat(planned, coats)
     string_from = last.end + int(main.cure)
     layers = [each for each in coats if each.product]
@@ -356,7 +356,7 @@ CALCULATOR = Calculator(
                      usual=("1 d", "60 d"), help="At 25 °C (77 °F). Empty: typical of the family.",
                      optional=True),
             quantity("transfer", "Share that lands on the bow",
-                                 "ratio", default="", low="5 %", high="100 %", usual=("20 %", "100 %"),
+                     "ratio", default="", low="5 %", high="100 %", usual=("20 %", "100 %"),
                      help="Empty: typical of the way it is laid on.", optional=True, role=SHOP),
             quantity("left_over", "Left in cup and gun, each coat", "volume", default="0.5 fl oz",
                      low="0 fl oz", high="32 fl oz", usual=("0 fl oz", "4 fl oz"), role=SHOP),

@@ -80,7 +80,7 @@ def compute(
 ) -> Outcome:
     """Return the depth of a blind hole, the wall behind it, and the sizes that go with it."""
     depths = depths_of(insert_length + clearance, _point_length(point, bit_diameter, spur, own_angle),
-                     thickness, error)
+                       thickness, error)
     spacing = spacing_of(outside, inside)
     hole = hole_wanted(fit, insert_diameter, interference, outer_thread, thread_share)
     sizes, others = drills.INCH_DRILLS, drills.METRIC_DRILLS

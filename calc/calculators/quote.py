@@ -99,7 +99,7 @@ def _tasks(tasks: tuple[tuple[str, float, float, float], ...]) -> list[Estimated
             raise Refused("tasks", "In row " + str(index + 1) + " the high hours are fewer than the likely "
                           "ones: put low, likely and high in order.", index, "high")
         found.append(EstimatedTask(dict(TASKS)[id], low, likely, high, estimate.expected(low, likely, high),
-                          estimate.spread(low, likely, high)))
+                                   estimate.spread(low, likely, high)))
     return found
 
 

@@ -283,7 +283,7 @@ CALCULATOR = Calculator(
                 ("without", "Leave it out"),
                 ("compare", "Compare with what Weight reduction says"),
             ), help="The table “What the first thousandth of an inch does” on that page has the figures.",
-            role=RULE),
+                   role=RULE),
             quantity("upper_lost", "Thickness lost, upper limb", "thickness", default="0.010 in", low="0 in",
                      high="0.2 in", usual=("0 in", "0.04 in"),
                      help="Over the whole log, in the middle of the sanded stretch.",

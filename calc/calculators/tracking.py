@@ -115,7 +115,7 @@ def _finding(limb: Seen) -> Lean:
     smallest = lean(READING, limb.height_tip)
     strong = "neither" if abs(twist) < smallest else "left" if twist > 0 else "right"
     return Lean(limb, at_riser, at_tip, twist,
-                   groove_angle(limb.groove_outer, limb.groove_inner, limb.groove_length), strong)
+                groove_angle(limb.groove_outer, limb.groove_inner, limb.groove_length), strong)
 
 
 # What is said ----------------------------------------------------------------
@@ -285,7 +285,7 @@ def _limb_inputs(name: str, tip: str, riser: str, tiller: str, groove: str) -> t
                  default="0 in", low="-1/2 in", high="1/2 in", usual=("-1/16 in", "1/16 in"),
                  help="Half of left edge distance less right."),
         quantity(name + "_groove_inner", title + ": groove off the middle at its inner end",
-            "thickness", default=groove,
+                 "thickness", default=groove,
                  low="-1/2 in", high="1/2 in", usual=("-1/16 in", "1/16 in"), help="Likewise."),
     )
 

@@ -43,7 +43,7 @@ def arrow_drawing(
                   + str(SHAFT + 12)}],
         ["path", {"class": "rb-mark", "d": "M " + _joined(at_balance, SHAFT + 4) + " l -8 14 h 16 Z"}],
         label(_inside(at_balance, BALANCE_HALF), SHAFT + 38, "middle",
-               sentence("balance {}", amount("length", balance))),
+              sentence("balance {}", amount("length", balance))),
         ["path", {"class": "rb-quiet", "d": "M " + _joined(LEFT, SWING) + " H " + str(RIGHT)}],
         ["path", {"class": "rb-mark", "d": _curve(swing)}],
     ]

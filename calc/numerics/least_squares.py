@@ -152,7 +152,7 @@ def lines_by_paper(
         at_none[place + 1] -= total
         level = [_dot(row, at_none) for row in covariance]
         lines[paper] = FittedLine(_dot(found, at_none), found[place + 1], _dot(at_none, level),
-                            covariance[place + 1][place + 1], level[place + 1], misfit)
+                                  covariance[place + 1][place + 1], level[place + 1], misfit)
     error_now = math.sqrt(max(0.0, _dot(last, [_dot(row, last) for row in covariance])))
     return Papers(tuple(lines), tuple(fitted), (fitted[-1], error_now), misfit)
 

@@ -63,7 +63,7 @@ def _family(
 ) -> FinishFamily:
     return FinishFamily(id, name, solids, recoat_from * HOUR, None if recoat_to is None else recoat_to * HOUR,
                   cure_days * DAY, least, makes_film, film_cap, None if pot_life is None else pot_life * HOUR,
-                  note, _TYPICAL, _STATUS)
+                        note, _TYPICAL, _STATUS)
 
 
 FAMILIES = (
