@@ -258,3 +258,10 @@ def test_it_works_where_storage_is_refused(visitor):
     wait_for_state(page, "current")
     type_into(page, "upper", "7 1/2")
     wait_for_link(page, "upper=7+1/2")
+
+
+def test_the_answer_to_a_link_waits_for_nothing_of_it(visitor):
+    visitor.context.route("**/assets/js-*/bow-bar-*.mjs", lambda _: None)  # never arrives
+    page = visitor.open_calculator("#upper=7+in&lower=7+in")
+    wait_for_state(page, "current")
+    expect(page.locator(".rb-bar")).to_have_count(0)

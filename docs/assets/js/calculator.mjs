@@ -1,6 +1,5 @@
 // One calculator on a page: form to engine to outcome, with its link and its memory.
 
-import { drawCharts } from "./charts.mjs";
 import { fitTables } from "./figures.mjs";
 import { offerFiles } from "./files.mjs";
 import { addRow, fieldOf, fillForm, fillWhatLinksMean, namePercents, nameUnits, readForm, removeRow, resetForm, rowsBeyond, setUnits, showWhatMatters, unitsOf } from "./form.mjs";
@@ -616,6 +615,13 @@ export class CalculatorPage {
   #say(text) {
     this.#saved().textContent = text;
   }
+}
+
+/** What draws them is fetched behind the answer: the same figures stand there as a table. */
+async function drawCharts(outcome, charts) {
+  if (!charts.length) return;
+  const drawing = await import("./charts.mjs");
+  drawing.drawCharts(outcome, charts);
 }
 
 /** What to say of a link's value that a choice does not offer; nothing for names the engine reports. */
