@@ -18,12 +18,14 @@ from calc.bows import (
     checks,
     model_checks,
     reduction_checks,
+    stroke_checks,
 )
-from calc.calculators import clear_air, draw_curve, grip, strokes, tiller
+from calc.calculators import draw_curve, grip, tiller
 from calc.declaring import inputs_of
 from calc.mechanics.draw_curve import curve_from_readings
 from calc.outcome import OK, STOP, WATCH
 from calc.quantities import GRAIN, INCH, POUND_FORCE
+from calc.ventilation import vapour
 
 ABSENT = None
 GRAINS_A_POUND = GRAIN / POUND_FORCE
@@ -178,7 +180,7 @@ def scatter(misfit):
     kept = SimpleNamespace(weight=SimpleNamespace(misfit=misfit))
     line = SimpleNamespace(misfit=0.0)
     plan = SimpleNamespace(lead=(0.0,), together=(1.0,))
-    return named("scatter", strokes._checks(now, plan, kept, line, line))
+    return named("scatter", stroke_checks.log_checks(now, plan, kept, line, line))
 
 
 def read_again(read):
@@ -186,12 +188,12 @@ def read_again(read):
     now = SimpleNamespace(read=read, weight=200.0, aim=200.0, weight_error=1.0, tiller=0.0, wanted=0.0)
     kept = SimpleNamespace(weight=SimpleNamespace(misfit=0.0))
     line = SimpleNamespace(misfit=0.0)
-    found = strokes._checks(now, SimpleNamespace(lead=(0.0,), together=(1.0,)), kept, line, line)
+    found = stroke_checks.log_checks(now, SimpleNamespace(lead=(0.0,), together=(1.0,)), kept, line, line)
     return [each.id for each in found if each.id in ("scale", "weight")]
 
 
 def fire(end=0.001, still=0.001):
-    return clear_air._fire(SimpleNamespace(end=end, still=still, limit=0.01), 0.25)
+    return vapour.fire_of(SimpleNamespace(end=end, still=still, limit=0.01), 0.25)
 
 
 def short_reserve(pounds):
@@ -247,14 +249,14 @@ FIGURES = [
     ("no limb gives up more than 30 %", lambda x: named("too-much", tiller._checks(0.0, 0.0, x)),
      (0.3, ABSENT), (0.3001, STOP)),
     ("readings 3 % off the weight stated", stated, (0.0299, ABSENT), (0.0301, WATCH)),
-    ("a quarter of the flammable limit", lambda x: fire(end=x), (0.0025, clear_air.BELOW),
-     (0.002501, clear_air.TOO_MUCH)),
-    ("the flammable limit", lambda x: fire(end=x), (0.00999, clear_air.TOO_MUCH),
-     (0.01, clear_air.EXPLODES)),
-    ("a quarter of it once the fan stops", lambda x: fire(still=x), (0.0025, clear_air.BELOW),
-     (0.002501, clear_air.NEEDS_FAN)),
-    ("the limit once the fan stops", lambda x: fire(still=x), (0.00999, clear_air.NEEDS_FAN),
-     (0.01, clear_air.EXPLODES_WITHOUT_FAN)),
+    ("a quarter of the flammable limit", lambda x: fire(end=x), (0.0025, vapour.BELOW),
+     (0.002501, vapour.TOO_MUCH)),
+    ("the flammable limit", lambda x: fire(end=x), (0.00999, vapour.TOO_MUCH),
+     (0.01, vapour.EXPLODES)),
+    ("a quarter of it once the fan stops", lambda x: fire(still=x), (0.0025, vapour.BELOW),
+     (0.002501, vapour.NEEDS_FAN)),
+    ("the limit once the fan stops", lambda x: fire(still=x), (0.00999, vapour.NEEDS_FAN),
+     (0.01, vapour.EXPLODES_WITHOUT_FAN)),
     # 1.96 standard errors hold 95 of 100 readings (normal distribution)
     ("a reading above the aim by more than its error", read_again,
      (201.95, ["weight"]), (201.97, ["scale"])),
@@ -290,7 +292,9 @@ NO_LIMIT = {
     "beyond-": "by the last reading", "string": "by string and tips", "species": "by the species",
     "breathing": "by each solvent's own limits", "stacking": "in the curve's own tests",
     "reserve": "by the weight to lose", "glass": "in the tests of glass",
-    "weight-reached": "by what can be reached", "tiller-reached": "by what can be reached",
+    "cold": "by each family's least temperature", "formaldehyde": "by the product's family",
+    "pot-life": "by each product's own time", "weight-reached": "by what can be reached",
+    "tiller-reached": "by what can be reached",
 }
 """Checks that warn without a figure of their own that divides the levels, each with what it goes by."""
 
@@ -298,7 +302,8 @@ NO_LIMIT = {
 def warning_checks():
     """Return the ids of all checks that may warn, as the code writes them; where a limb is named, its end."""
     found = set()
-    for path in sorted([*Path("calc/calculators").glob("*.py"), *Path("calc/bows").glob("*.py")]):
+    rooms = ("calculators", "bows", "finishes", "inserts", "ventilation")
+    for path in sorted(path for room in rooms for path in Path("calc", room).glob("*.py")):
         for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
             if isinstance(node, ast.Call) and getattr(node.func, "id", "") == "check" and len(node.args) == 3:
                 id, level, _ = node.args
