@@ -15,7 +15,8 @@ from scripts.mutating.trial import KILLED, SURVIVED, Trial, module_name
 
 ROOT = Path(__file__).parents[2]
 EQUIVALENTS = ROOT / "tests/equivalents.txt"
-ROOMS = ("tests/mechanics", "tests/numerics", "tests/shop", "tests/references", "tests/calculators")
+ROOMS = ("tests/mechanics", "tests/numerics", "tests/shop", "tests/references", "tests/calculators",
+         "tests/record")
 FOR_CALCULATORS = ["tests/test_declarations.py"]
 SHARED_BY_TESTS = ("pytest", "hypothesis", "numpy", "scipy.integrate", "scipy.interpolate", "scipy.optimize",
                    "scipy.special", "scipy.stats")

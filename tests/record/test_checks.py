@@ -229,3 +229,39 @@ def test_without_a_finish_or_a_day_nothing_is_due(bench):
     assert "due" not in found(bench)
     bench.write("agreed", day=9, ready_by="2026-05-10")
     assert "due" not in found(bench)
+
+
+# Whole sentences --------------------------------------------------------------------
+
+
+def test_checks_say_in_whole_sentences_what_they_found(bench):
+    bench.write("agreed", day=6, weight="40 lb", at_draw="28 in")
+    bench.write("agreed", day=7, weight="40 lb", at_draw="28 in", least_glass="60 %")
+    bench.write("agreed", day=7, weight="41 lb", at_draw="28 in")
+    bench.write("reading", day=8, glass_belly="0.020 in")
+    bench.write("arrow", day=8, mass="400 gr")
+    told = {id: text for id, (_, text) in found(bench).items()}
+    assert told["total-drop"] == (
+        "From the 53.0 lb that it pulled as it came to the 41.0 lb agreed is a drop of 22.6 %, all jobs "
+        "together: more than the 20 % that is ordinary on an old bow.")
+    assert told["agreed"] == ("Two weights were agreed on 7 May; the later one, 41.0 lb, counts. Strike "
+                              "out the other if it is wrong.")
+    assert told["glass-floor"] == (
+        "The glass on the belly is 0.020 in, less than the 0.026 in that must stay of the glass as it came. "
+        "Take nothing more off that face.")
+    assert told["arrow-mass"] == (
+        "The arrow weighs 7.5 gr/lb for the 53.0 lb of the bow: under 8 gr/lb is too light for an old bow, "
+        "under 5 gr/lb for any.")
+
+
+def test_a_finding_alone_tells_a_verdict_and_no_look_at_all_is_said():
+    bench = Bench()
+    assert checks.verdict(bench.state) is None
+    assert found(bench)["verdict"][1] == "No inspection is written down: do not string the bow before it is."
+    bench.write("finding", which="crack_across", limb="lower")
+    assert checks.verdict(bench.state) == "wall"
+    assert "a crack" in found(bench)["verdict"][1].lower()
+    looked = Bench()
+    looked.write("look", seen_faces="yes")
+    assert found(looked)["verdict"][1] == (
+        "The inspection does not let the bow be strung: some looks have not been made.")

@@ -53,6 +53,18 @@ def test_a_file_is_read_back_whole(bench):
     assert (found.missing, found.unread) == (0, [])
 
 
+def test_a_record_without_entries_is_one():
+    found = file.record_in(file.page([], "imperial"))
+    assert (found.entries, found.unread, found.told) == ([], [], 0)
+
+
+def test_what_was_struck_out_is_struck_out_on_the_page(bench):
+    tags = parsed(file.page(bench.entries, "imperial")).tags
+    struck = [attributes.get("class") for tag, attributes in tags if tag == "h3"]
+    assert struck.count("struck") == 1
+    assert len(struck) == len(bench.entries) - 1  # what strikes out is no entry of its own
+
+
 def test_bare_json_is_read_too(bench):
     assert lines(file.record_in(entries_json(bench.entries)).entries) == lines(bench.entries)
 

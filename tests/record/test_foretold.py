@@ -5,7 +5,7 @@ import pytest
 from calc.answer import work_out
 from calc.calculators.strokes import CALCULATOR
 from calc.outcome import say
-from calc.quantities import INCH, POUND_FORCE
+from calc.quantities import INCH, POUND_FORCE, show
 from calc.record.fill import fill
 from calc.record.foretold import beside, foretold
 from tests.record.bench import Bench
@@ -72,6 +72,11 @@ def test_tiller_is_foretold_where_the_log_shows_it():
     bench.write("strokes", lower_belly="20", paper="P120")
     found = foretold(bench.state)
     assert found.tiller[0] / INCH == pytest.approx(7.625 - 4 / 32 - 7.3125)
+    low, high = (found.weight[0] + sign * found.weight[1] for sign in (-1, 1))
+    least, most = (found.tiller[0] + sign * found.tiller[1] for sign in (-1, 1))
+    assert say(beside(found, None, None).expected, "imperial") == (
+        f"Foretold by the log: {show(low, 'force', 'imperial')} to {show(high, 'force', 'imperial')}, tiller "
+        f"{show(least, 'length', 'imperial')} to {show(most, 'length', 'imperial')}.")
     told = beside(found, None, 0.0)
     assert told.level == "watch"
     assert "The tiller is 3/16 in less than foretold." in say(told.read, "imperial")
