@@ -5,6 +5,8 @@ from pathlib import Path
 
 import pytest
 
+from scripts import rooms
+
 ROOT = Path(__file__).parent.parent
 MODULES = sorted((ROOT / "calc").rglob("*.py"))
 ALLOWED = {
@@ -51,59 +53,37 @@ NOT_IN_THE_SMALL_ENGINE = {
 }
 
 
-def room(path):
-    """Return the first name below calc: a package or a module."""
-    return path.relative_to(ROOT / "calc").parts[0].removesuffix(".py")
-
-
-def imports(tree):
-    """Yield what is imported when the module runs, not what only the type checker reads."""
-    for node in ast.walk(tree):
-        if isinstance(node, ast.If) and isinstance(node.test, ast.Name) and node.test.id == "TYPE_CHECKING":
-            node.body = []  # for the type checker only; no engine imports it
-    for node in ast.walk(tree):
-        if isinstance(node, ast.Import):
-            yield from (alias.name for alias in node.names)
-        elif isinstance(node, ast.ImportFrom):
-            if node.module == "calc":
-                yield from (f"calc.{alias.name}" for alias in node.names)
-            else:
-                yield node.module
-
-
-def rooms_imported(path):
-    """Return the other rooms of the package that a module imports."""
-    tree = ast.parse(path.read_text("utf-8"))
-    names = [name.split(".") for name in imports(tree) if name.startswith("calc.")]
-    return {parts[1] for parts in names} - {room(path)}
-
-
 @pytest.mark.parametrize("name", ALLOWED)
 def test_a_room_imports_what_is_allowed_and_all_of_it_is_needed(name):
-    found = set().union(*[rooms_imported(path) for path in MODULES if room(path) == name])
-    assert found == ALLOWED[name]
+    assert rooms.imported_by_rooms()[name] == ALLOWED[name]
 
 
 def test_imports_run_one_way():
-    above = {name: set(below) for name, below in ALLOWED.items()}
-    while above:
-        lowest = [name for name, below in above.items() if not below & above.keys()]
-        assert lowest, "these rooms import each other: " + ", ".join(sorted(above))
-        for name in lowest:
-            del above[name]
+    assert rooms.storeys(ALLOWED)
+
+
+def test_rooms_that_import_each_other_are_refused():
+    with pytest.raises(ValueError, match="these rooms import each other: attic, cellar"):
+        rooms.storeys({"attic": {"cellar"}, "cellar": {"attic"}, "porch": set()})
+
+
+def test_the_guide_draws_the_rooms_as_they_are():
+    drawn = rooms.drawing()
+    assert drawn in rooms.GUIDE.read_text("utf-8"), "python -m scripts.rooms draws them anew"
+    assert rooms.guide_with(drawn) == rooms.GUIDE.read_text("utf-8")
 
 
 @pytest.mark.parametrize("path", MODULES, ids=lambda path: str(path.relative_to(ROOT)))
 def test_nothing_but_the_library_that_all_engines_have_is_used(path):
-    for name in imports(ast.parse(path.read_text("utf-8"))):
+    for name in rooms.imports(ast.parse(path.read_text("utf-8"))):
         first = name.partition(".")[0]
         if first != "calc":
-            assert first in (LIBRARY | COMMAND_LINE_ONLY if room(path) in OFF_THE_ENGINES else LIBRARY)
+            assert first in (LIBRARY | COMMAND_LINE_ONLY if rooms.room(path) in OFF_THE_ENGINES else LIBRARY)
 
 
 @pytest.mark.parametrize("path", MODULES, ids=lambda path: str(path.relative_to(ROOT)))
 def test_what_the_small_engine_lacks_is_not_used(path):
-    if room(path) in OFF_THE_ENGINES:
+    if rooms.room(path) in OFF_THE_ENGINES:
         return
     for node in ast.walk(ast.parse(path.read_text("utf-8"))):
         if isinstance(node, ast.Attribute):
