@@ -1,6 +1,7 @@
 """The rooms of `calc` in storeys, drawn from what they import.
 
-`python -m scripts.rooms` writes them into DEVELOPERS.md. A room stands above everything that it imports, as low as that allows.
+`python -m scripts.rooms` writes them into DEVELOPERS.md. A room stands above everything that it imports, as
+low as that allows.
 """
 
 import ast
