@@ -1,7 +1,5 @@
 """The draw-force curve behind the arrow calculator: assumed, read off a scale, or computed."""
 
-from collections import namedtuple
-
 from calc.bows.inputs import family_choice
 from calc.bows.lengths import BEYOND_PIVOT, bow_and_riser
 from calc.bows.measured import family_limb, require_brace
@@ -45,8 +43,13 @@ FEWEST_READINGS = 3
 AGREEMENT = 0.03
 """Share of a stated weight by which a reading at the same draw may differ before it is said."""
 
-Stroke = namedtuple("Stroke", "draws forces")
-"""Force [N] along the draw [m], at equal steps from brace to the archer's full draw."""
+
+class Stroke:
+    """Force [N] along the draw [m], at equal steps from brace to the archer's full draw."""
+
+    def __init__(self, draws: tuple[float, ...], forces: tuple[float, ...]) -> None:
+        self.draws = draws
+        self.forces = forces
 
 
 def full_stroke(draw_length: float, brace_height: float) -> tuple[float, ...]:

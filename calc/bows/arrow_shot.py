@@ -1,7 +1,5 @@
 """An arrow and its shot from a bow, and the stiffness that the trade would choose for it."""
 
-from collections import namedtuple
-
 from calc.bows.arrow_bow import Stroke
 from calc.mechanics import draw_curve, sections
 from calc.mechanics.arrow import flight, shaft, vibration
@@ -12,11 +10,68 @@ from calc.shop import spine_choice
 FEATHER_CENTRE = 3 * INCH
 """Where feathers have their middle, ahead of the nock's throat (common practice)."""
 
-Shaft = namedtuple("Shaft", "rigidity mass")
-Arrow = namedtuple("Arrow", "shaft length point rear mass balance_point forward")
-Swing = namedtuple("Swing", "wave_number frequency rear front nodes")
-Shot = namedtuple("Shot", "weight draw_weight fullness energy stroke_time speed kinetic_energy momentum")
-Contribution = namedtuple("Contribution", "name counted weight")
+
+class Shaft:
+    """A bare shaft: bending stiffness [N m2] and mass [kg]."""
+
+    def __init__(self, rigidity: float, mass: float) -> None:
+        self.rigidity = rigidity
+        self.mass = mass
+
+
+class Arrow:
+    """A complete arrow: lengths [m] from the nock's throat, masses [kg] at its ends and in all."""
+
+    def __init__(
+        self, shaft: Shaft, length: float, point: float, rear: float, mass: float, balance_point: float,
+        forward: float,
+    ) -> None:
+        self.shaft = shaft
+        self.length = length
+        self.point = point
+        self.rear = rear
+        self.mass = mass
+        self.balance_point = balance_point
+        self.forward = forward
+
+
+class Swing:
+    """The first bending swing: frequency [Hz], masses at the ends over the shaft's, and what stands still."""
+
+    def __init__(
+        self, wave_number: float, frequency: float, rear: float, front: float, nodes: tuple[float, ...],
+    ) -> None:
+        self.wave_number = wave_number
+        self.frequency = frequency
+        self.rear = rear
+        self.front = front
+        self.nodes = nodes
+
+
+class Shot:
+    """One arrow from one bow: weights [N], energies [J], time [s], speed [m/s] and momentum [N s]."""
+
+    def __init__(
+        self, weight: float, draw_weight: float, fullness: float, energy: float, stroke_time: float,
+        speed: float, kinetic_energy: float, momentum: float,
+    ) -> None:
+        self.weight = weight
+        self.draw_weight = draw_weight
+        self.fullness = fullness
+        self.energy = energy
+        self.stroke_time = stroke_time
+        self.speed = speed
+        self.kinetic_energy = kinetic_energy
+        self.momentum = momentum
+
+
+class Contribution:
+    """A rule of the trade: whether it counts, and what it adds to the draw weight [N]."""
+
+    def __init__(self, name: str, counted: bool, weight: float) -> None:
+        self.name = name
+        self.counted = counted
+        self.weight = weight
 
 
 def wooden_shaft(modulus: float, density: float, diameter: float, length: float) -> Shaft:

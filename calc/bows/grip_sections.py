@@ -12,7 +12,19 @@ MODULUS_AND_AREA = {"rounded": (math.pi / 32, math.pi / 4), "square": (1 / 6, 1.
 
 Place = namedtuple("Place", "height before after")
 Size = namedtuple("Size", "width depth")
-Load = namedtuple("Load", "force angle reach tension thrust")
+
+
+class Load:
+    """The pull on the riser: force, tension, thrust [N], the string's angle [rad] and its reach [m]."""
+
+    def __init__(self, force: float, angle: float, reach: float, tension: float, thrust: float) -> None:
+        self.force = force
+        self.angle = angle
+        self.reach = reach
+        self.tension = tension
+        self.thrust = thrust
+
+
 Hole = namedtuple("Hole", "runs diameter height from_back")
 
 Strength = namedtuple("Strength", "name height size before after hole least equal")

@@ -31,9 +31,21 @@ FRESH = 3.0
 """How many times as much as any paper in the log one without a reading may take: fresh paper takes several
 times as much as worn (common practice)."""
 
-Now = namedtuple("Now", "weight aim tiller wanted read weight_error")
-"""Weight by the fit and what the faces shall bring it to [N], tiller by the fit and what is wanted [m], the
-last weight read and the error of one [N]."""
+
+class Now:
+    """Weight by the fit and what the faces shall bring it to [N], tiller by the fit and what is wanted [m],
+    the last weight read and the error of one [N]."""
+
+    def __init__(
+        self, weight: float, aim: float, tiller: float, wanted: float, read: float, weight_error: float,
+    ) -> None:
+        self.weight = weight
+        self.aim = aim
+        self.tiller = tiller
+        self.wanted = wanted
+        self.read = read
+        self.weight_error = weight_error
+
 
 Log = namedtuple("Log", "rows names papers together lead weight tiller")
 """The rows; the names of the papers in order of use and which one each row was sanded with; strokes so far on
@@ -44,8 +56,16 @@ Plan = namedtuple("Plan", "together lead left batch")
 """Strokes left on both limbs and the upper limb's lead in them, each with its standard error; StrokesLeft
 with none put back; and the strokes of the next batch, upper and lower."""
 
-Forecast = namedtuple("Forecast", "thickness weight tiller")
-"""What the model makes of a stroke: pairs of value and standard error [m], [N], [m]."""
+
+class Forecast:
+    """What the model makes of a stroke: pairs of value and standard error [m], [N], [m]."""
+
+    def __init__(
+        self, thickness: tuple[float, float], weight: tuple[float, float], tiller: tuple[float, float],
+    ) -> None:
+        self.thickness = thickness
+        self.weight = weight
+        self.tiller = tiller
 
 
 def kept_of(

@@ -4,7 +4,6 @@ A screen, not a certificate: static bending of sound, straight-grained wood.
 """
 
 import math
-from collections import namedtuple
 
 from calc.bows.grip_sections import (
     Hole,
@@ -49,9 +48,16 @@ from calc.tables import woods
 MUCH_LESS = 0.75
 """A margin that falls below this share of what it was is worth saying."""
 
-Margins = namedtuple("Margins", "lived before after")
-"""Strength over stress: before the work at the weight the bow has lived with and at the weight of today or
-to come, and after the work at the latter."""
+
+class Margins:
+    """Strength over stress: before the work at the weight the bow has lived with and at the weight of today
+    or to come, and after the work at the latter."""
+
+    def __init__(self, lived: float, before: float, after: float) -> None:
+        self.lived = lived
+        self.before = before
+        self.after = after
+
 
 def compute(
     draw_weight: float,

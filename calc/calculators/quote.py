@@ -1,7 +1,5 @@
 """Quote: hours by task and materials to a price with a range, and a text the owner can read."""
 
-from collections import namedtuple
-
 from calc.declaring import (
     SHOP,
     Calculator,
@@ -40,7 +38,19 @@ SPREADS = 2.0
 WIDE = 0.25
 """A range of more than this share to each side is worth saying (common practice)."""
 
-EstimatedTask = namedtuple("EstimatedTask", "name low likely high expected spread")
+
+class EstimatedTask:
+    """A task with its three estimates, their mean and their standard deviation [h]."""
+
+    def __init__(
+        self, name: str, low: float, likely: float, high: float, expected: float, spread: float,
+    ) -> None:
+        self.name = name
+        self.low = low
+        self.likely = likely
+        self.high = high
+        self.expected = expected
+        self.spread = spread
 
 
 def compute(

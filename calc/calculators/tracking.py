@@ -52,6 +52,8 @@ class Seen:
 
 
 class Lean:
+    """How the string leans on one limb at both ends, the twist, the groove's angle, and the strong side."""
+
     def __init__(
         self, limb: Seen, lean_riser: float, lean_tip: float, twist: float, groove: float, strong: str
     ) -> None:

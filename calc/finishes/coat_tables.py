@@ -1,7 +1,5 @@
 """A finish as tables, a chart and a calendar."""
 
-from collections import namedtuple
-
 from calc.dates import DAY, show_day, show_moment
 from calc.finishes.coats import HOUR, Coat, Product, step_name, whole_day
 from calc.outcome import CALENDAR, TEXT, Amount, Axis, Chart, Column, File, Line, Table, amount
@@ -69,8 +67,13 @@ def coat_chart(coats: list[Coat], planned: list[Planned], string_from: int) -> C
                  Axis("Dry film", "film"), (Line("film", "line", times, films),))
 
 
-BowName = namedtuple("BowName", "tag name file")
-"""What tells one bow from another in a calendar: a word for ids, a name to read, the end of a file's name."""
+class BowName:
+    """What tells one bow from another in a calendar: a word for ids, a name to read, a file name's end."""
+
+    def __init__(self, tag: str, name: str, file: str) -> None:
+        self.tag = tag
+        self.name = name
+        self.file = file
 
 
 def bow_name(number: int, measures: tuple[float, ...]) -> BowName:

@@ -14,11 +14,27 @@ FIT_ERROR = 0.005 * INCH
 NO_DRILL = 0.5e-3  # m
 """A drill farther than this from the hole is none for it: the table ends before."""
 
-Depths = namedtuple("Depths", "shoulder point tip wall worst")
 
-WantedHole = namedtuple("WantedHole", "wanted outside fit")
-"""The hole that an insert asks for: its diameter, the insert's own outside (over knurls or thread), and fit,
-PRESS or THREADED."""
+class Depths:
+    """How deep shoulder, point and tip go, and the wall left as measured and at worst [m]."""
+
+    def __init__(self, shoulder: float, point: float, tip: float, wall: float, worst: float) -> None:
+        self.shoulder = shoulder
+        self.point = point
+        self.tip = tip
+        self.wall = wall
+        self.worst = worst
+
+
+class WantedHole:
+    """The hole that an insert asks for: its diameter, the insert's own outside (over knurls or thread), and
+    fit, PRESS or THREADED."""
+
+    def __init__(self, wanted: float, outside: float, fit: str) -> None:
+        self.wanted = wanted
+        self.outside = outside
+        self.fit = fit
+
 
 PRESS = "press"
 THREADED = "threaded"

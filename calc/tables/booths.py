@@ -1,11 +1,22 @@
 """Mean air speed across the open face of a spray booth with manual air guns."""
 
-from collections import namedtuple
-
 from calc.quantities import FOOT
 
-FaceSpeed = namedtuple("FaceSpeed", "draught size design low high source status")
-"""design, low, high [m/s]; draught: how strongly air crosses the face from outside; size: of the booth."""
+
+class FaceSpeed:
+    """A row. design, low, high [m/s]; draught: how strongly air crosses the face; size: of the booth."""
+
+    def __init__(
+        self, draught: str, size: str, design: float, low: float, high: float, source: str, status: str,
+    ) -> None:
+        self.draught = draught
+        self.size = size
+        self.design = design
+        self.low = low
+        self.high = high
+        self.source = source
+        self.status = status
+
 
 _FPM = FOOT / 60
 

@@ -1,15 +1,21 @@
 """Families of laminated bows by their unstrung shape. Invented, typical shapes, to start from when a bow has
 not been measured; not any maker's bow."""
 
-from collections import namedtuple
 
-BowFamily = namedtuple("BowFamily", "id name throat profile")
-"""A family of bows.
+class BowFamily:
+    """A family of bows.
 
-throat [1]: how far the fadeouts lie behind the grip's throat, over the limb's length. profile: pairs of
-distance from the fadeout along a straight edge and offset from it toward the belly (negative: toward the
-back), both over the limb's length.
-"""
+    throat [1]: how far the fadeouts lie behind the grip's throat, over the limb's length. profile: pairs of
+    distance from the fadeout along a straight edge and offset from it toward the belly (negative: toward the
+    back), both over the limb's length.
+    """
+
+    def __init__(self, id: str, name: str, throat: float, profile: tuple[tuple[float, float], ...]) -> None:
+        self.id = id
+        self.name = name
+        self.throat = throat
+        self.profile = profile
+
 
 FAMILIES = (
     BowFamily(

@@ -1,12 +1,19 @@
 """Drill sizes: fractions, numbers and letters by the inch, and the metric ones."""
 
-from collections import namedtuple
-
 from calc.quantities import INCH, show_number
 
-Drill = namedtuple("Drill", "name diameter series source status")
-"""One drill size: its name as the shop says it, diameter [m], series (fraction, number, letter or
-metric)."""
+
+class Drill:
+    """One drill size: its name as the shop says it, diameter [m], series (fraction, number, letter or
+    metric)."""
+
+    def __init__(self, name: str, diameter: float, series: str, source: str, status: str) -> None:
+        self.name = name
+        self.diameter = diameter
+        self.series = series
+        self.source = source
+        self.status = status
+
 
 LARGEST_FRACTION = 32
 """Fractions go up to this many 64ths."""

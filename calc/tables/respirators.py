@@ -4,9 +4,17 @@ A factor holds for a fitted, tested respirator in a programme as the rule asks, 
 information for reading a safety data sheet, not a choice made for anybody.
 """
 
-from collections import namedtuple
 
-Respirator = namedtuple("Respirator", "id name assigned_factor source status")
+class Respirator:
+    """A family. assigned_factor: how many times less is inside it than outside."""
+
+    def __init__(self, id: str, name: str, assigned_factor: int, source: str, status: str) -> None:
+        self.id = id
+        self.name = name
+        self.assigned_factor = assigned_factor
+        self.source = source
+        self.status = status
+
 
 _OSHA = "osha-respirators"
 _NIOSH = "niosh-formaldehyde"
@@ -33,8 +41,16 @@ RESPIRATORS = (
                "read"),
 )
 
-Need = namedtuple("Need", "agent name families text")
-"""What practice and data sheets ask for in front of an agent; families: ids of respirators to read about."""
+
+class Need:
+    """What practice and data sheets ask for in front of an agent; families: ids of respirators to read of."""
+
+    def __init__(self, agent: str, name: str, families: tuple[str, ...], text: str) -> None:
+        self.agent = agent
+        self.name = name
+        self.families = families
+        self.text = text
+
 
 NEEDS = (
     Need("solvent", "Solvent vapour", ("half", "full", "powered-full", "supplied-full"),

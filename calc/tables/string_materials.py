@@ -1,16 +1,27 @@
 """String materials: strength of a strand, stretch, and the tips that bear them."""
 
-from collections import namedtuple
-
 from calc.quantities import STANDARD_GRAVITY
 
-Material = namedtuple("Material", "id name strand_strength stretch plain_tips source status")
-"""One material.
 
-strand_strength [N]: breaking force of one strand. stretch [1]: relative, at a load the source does not
-state, so no stiffness follows from it. plain_tips: whether an old bow, or tips without reinforcement, bear
-it (common practice).
-"""
+class Material:
+    """One material.
+
+    strand_strength [N]: breaking force of one strand. stretch [1]: relative, at a load the source does not
+    state, so no stiffness follows from it. plain_tips: whether an old bow, or tips without reinforcement,
+    bear it (common practice).
+    """
+
+    def __init__(
+        self, id: str, name: str, strand_strength: float, stretch: float, plain_tips: bool, source: str,
+        status: str,
+    ) -> None:
+        self.id = id
+        self.name = name
+        self.strand_strength = strand_strength
+        self.stretch = stretch
+        self.plain_tips = plain_tips
+        self.source = source
+        self.status = status
 
 
 def _material(id: str, name: str, kilograms: float, stretch: float, plain_tips: bool) -> Material:

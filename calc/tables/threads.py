@@ -1,14 +1,27 @@
 """Unified inch threads met on a bow, with the drill that charts give for tapping them."""
 
-from collections import namedtuple
-
 from calc.quantities import INCH
 
-Thread = namedtuple("Thread", "id name major pitch drill source status drill_status")
-"""One thread: major diameter [m], pitch [m], name of its chart drill.
 
-status: of diameter and pitch; drill_status: of the chart drill.
-"""
+class Thread:
+    """One thread: major diameter [m], pitch [m], name of its chart drill.
+
+    status: of diameter and pitch; drill_status: of the chart drill.
+    """
+
+    def __init__(
+        self, id: str, name: str, major: float, pitch: float, drill: str, source: str, status: str,
+        drill_status: str,
+    ) -> None:
+        self.id = id
+        self.name = name
+        self.major = major
+        self.pitch = pitch
+        self.drill = drill
+        self.source = source
+        self.status = status
+        self.drill_status = drill_status
+
 
 _READ = "read second-hand"
 
