@@ -79,11 +79,6 @@ class State:
         """Return the entries of one sheet, oldest first."""
         return self._by_sheet.get(sheet, [])
 
-    def newest(self, sheet: str) -> Entry | None:
-        """Return the newest entry of a sheet, or None."""
-        found = self.of(sheet)
-        return found[-1] if found else None
-
     def latest(self, fact: str) -> Latest | None:
         """Return the newest that is known of a fact such as `reading.brace`, or None."""
         sheet, _, name = fact.partition(".")

@@ -108,6 +108,16 @@ def test_weight_at_the_archers_draw_is_read_there_or_on_the_curve_and_says_so(be
     assert (found.text, found.said) == ("49.8 lb", "")
 
 
+def test_a_weight_on_a_curve_is_stale_after_strokes_but_not_the_one_as_it_came():
+    bench = Bench()
+    bench.write("archer", draw="27 in")
+    bench.write("reading", curve="12 in:11 lb;20 in:33 lb;28 in:53 lb", brace="8 in")
+    bench.write("strokes", lower_belly="12", paper="P120")
+    found = filled(bench, "grip")
+    assert found["draw_weight"].text == found["lived_weight"].text != ""
+    assert (found["draw_weight"].stale, found["lived_weight"].stale) == (True, False)
+
+
 def test_a_curve_that_ends_short_of_a_draw_tells_nothing_of_it(bench):
     bench.write("archer", draw="29 in")
     bench.write("reading", curve=CURVE)

@@ -163,6 +163,15 @@ def test_what_is_no_record_is_refused(text):
         read_entries(text)
 
 
+@pytest.mark.parametrize(("depth", "read"), [(6, True), (7, False)])
+def test_what_is_not_known_here_is_kept_to_a_depth_of_six(depth, read):
+    value = "x"
+    for _ in range(depth):
+        value = [value]
+    found, unread = read_entries(json.dumps([{**GOOD, "later": value}]))
+    assert (len(found), len(unread)) == ((1, 0) if read else (0, 1))
+
+
 def test_more_entries_than_are_read_are_refused_whole():
     with pytest.raises(ValueError, match="at most 5000"):
         read_entries(json.dumps([GOOD] * (MOST_ENTRIES + 1)))

@@ -52,3 +52,10 @@ def test_the_owner_is_not_in_it(bench):
 def test_a_switch_that_cannot_be_read_stays_as_it_was_typed(bench):
     bench.write("reading", weight="50 lb", from_distance="perhaps")
     assert rows(bench.entries)[-1]["from_distance"] == "perhaps"
+
+
+def test_only_cells_that_need_it_stand_in_quotation_marks(bench):
+    text = table.csv(bench.entries, "imperial")
+    assert text.startswith("moment,sheet,since_start_strokes,weight_lb,")
+    assert "2026-05-05T09:04+02:00,reading,0,53,28,7.625,7.3125," in text
+    assert text.count('"') == 2 + 2 * 2  # around one cell, and two of its own, each written twice
