@@ -129,7 +129,8 @@ def _fill(asked: "Asked") -> "Answer":
             "checks": [checks_tree(checks.checks(state), _units(asked))],
             "filled": [{"input": each.input, "text": each.text, "stale": each.stale,
                         "since": short_day(each.entry.at) if each.entry else "",
-                        "said": each.said, "how": each.how, "shop": each.is_of_the_shop} for each in found]}
+                        "said": each.said, "how": each.how, "shop": each.is_of_the_shop,
+                        "sheet": each.entry.sheet if each.entry else ""} for each in found]}
 
 
 def _fresh(asked: "Asked") -> "Answer":

@@ -182,6 +182,43 @@ def test_a_copied_link_says_the_same_to_somebody_without_the_record(visitor, bar
     expect(headline(page)).to_have_text(said)
 
 
+def test_leaving_a_bow_or_a_link_brings_back_what_was_there(bar):
+    type_into(bar, "upper", "7 1/2 in")
+    wait_for_link(bar, "upper=7+1/2+in")
+    wait_for_state(bar, "current")
+    choose(bar)
+    expect(box(bar, "upper")).to_have_value("7 5/8 in")
+    bar.locator(".rb-which-bow").select_option(label="No bow")
+    expect(box(bar, "upper")).to_have_value("7 1/2 in")
+    wait_for_link(bar, "upper=7+1/2+in")
+    expect(bar.locator(".rb-lent").first).to_be_visible()  # the rest is the example's, as before
+    choose(bar)
+    expect(box(bar, "upper")).to_have_value("7 5/8 in")
+    bar.evaluate("location.hash = 'upper=7+in&lower=7+in&units=imperial'")
+    expect(box(bar, "upper")).to_have_value("7 in")
+    expect(bar.locator(".rb-origin")).to_have_count(0)
+    bar.go_back()
+    expect(box(bar, "upper")).to_have_value("7 5/8 in")
+    expect(bar.locator(".rb-standing")).to_contain_text("Figures of this bow")
+    expect(bar).to_have_url(re.compile(r"tiller/$"))
+
+
+def test_what_is_agreed_says_so_and_a_batch_is_written_down_first(visitor):
+    put(visitor, facts=(*INVENTED, ("agreed", {"weight": "45 lb", "at_draw": "28 in"})))
+    page = open_bar(visitor, id="weight-reduction")
+    choose(page)
+    expect(box(page, "weight_wanted")).to_have_value("45 lb")
+    expect(origin(page, "weight_wanted")).to_have_text("Agreed 12 May.")
+    expect(page.locator(".rb-first")).to_be_hidden()
+    page = open_bar(visitor, id="strokes")
+    expect(page.locator(".rb-standing")).to_contain_text("Figures of this bow")
+    page.get_by_role("link", name="Add a batch").click()
+    expect(page.locator("dialog.rb-quick[open] h2")).to_have_text("Batch of strokes")
+    page.reload()
+    page.locator(".rb-bows[data-ready]").wait_for()
+    expect(page.locator("dialog[open]")).to_have_count(0)
+
+
 def test_stale_readings_say_so_in_the_answer_and_nothing_is_in_order(visitor):
     strokes = ("strokes", {"upper_belly": "12", "lower_belly": "18"})
     put(visitor, facts=(*INVENTED, strokes))
@@ -192,7 +229,7 @@ def test_stale_readings_say_so_in_the_answer_and_nothing_is_in_order(visitor):
     said = page.locator(".rb-outcome .rb-watch").filter(has_text="Read before the last change")
     expect(said).to_be_visible()
     expect(page.locator(".rb-outcome .rb-ok")).to_have_count(0)
-    expect(page.locator(".rb-bar-checks .rb-check").first).to_be_visible()
+    expect(page.locator(".rb-bar-stops .rb-check.rb-stop").first).to_be_visible()
 
 
 def test_one_bow_never_shows_another_bows_figures(visitor):
@@ -223,6 +260,10 @@ def test_typing_ones_own_empties_every_fact_of_the_example(visitor):
     for field in ("upper", "lower", "brace_height", "bow_length"):
         expect(box(page, field)).to_have_value("")
     expect(box(page, "upper")).to_be_focused()
+    expect(page.locator(".rb-state")).to_contain_text("some figures are empty")
+    expect(page.locator(".rb-state")).to_contain_text("the worked example's answer, not yours")
+    expect(problem(page, "lower")).to_be_hidden()  # nobody made a mistake
+    expect(page.locator(".rb-problems")).to_be_hidden()
     page.get_by_role("button", name="Undo").click()
     expect(box(page, "upper")).not_to_have_value("")
 

@@ -110,7 +110,7 @@ def test_the_job_that_an_earlier_release_kept_is_taken_over(visitor):
     page = visitor.open()
     page.evaluate("localStorage.setItem('rebrace.job.tiller', '#upper=7+1/2&lower=7+in&units=imperial')")
     page = visitor.open_calculator()
-    page.get_by_role("button", name="Take up your last figures").click()
+    page.get_by_role("button", name="Take up an earlier trial").click()
     expect(box(page, "upper")).to_have_value("7 1/2")
     assert page.evaluate("localStorage.getItem('rebrace.job.tiller')") is None
 

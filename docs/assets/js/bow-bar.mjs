@@ -2,7 +2,7 @@
 // comes from, and keeps an answer there when the reader says so. Typing alone changes no record.
 // What is known, stale or new is worked out in Python.
 
-import { chooseBow, chosenBow } from "./chosen.mjs";
+import { askFor, chooseBow, chosenBow } from "./chosen.mjs";
 import { joined, newId, now, openStore } from "./store.mjs";
 
 const BOWS = new URL("../../bows/", import.meta.url);
@@ -16,9 +16,11 @@ const WORDS = {
   gone: "That bow is no longer on this device.",
   undone: "Taken back.",
 };
-const ITS_PAGE = new Map([
-  ["strokes", "Count a batch on its page"],
-  ["inspection", "Write the looks down on its page"],
+/** What is written down first, and read by the calculator: a form of the bow's page, and what leads to it. */
+const FIRST = new Map([
+  ["strokes", ["batch", "Add a batch"]],
+  ["inspection", ["look", "Write the inspection down"]],
+  ["spray-air", ["air", "Air read now"]],
 ]);
 
 export class BowBar {
@@ -36,8 +38,9 @@ export class BowBar {
     this.#page = page;
     this.#engine = engine;
     this.#parts = parts();
-    const { select, keep, dialog } = this.#parts;
+    const { select, first, keep, dialog } = this.#parts;
     select.addEventListener("change", () => this.#choose(select.value));
+    first.addEventListener("click", () => askFor(FIRST.get(page.calculator)[0]));
     keep.addEventListener("click", () => this.#offerToKeep());
     dialog.addEventListener("close", () => dialog.returnValue === "keep" && this.#keep());
   }
@@ -49,8 +52,9 @@ export class BowBar {
       this.end();
       return;
     }
-    const { bar, line, checks, footer, dialog } = this.#parts;
-    this.#page.form.before(bar, line, checks);
+    const { bar, line, stops, checks, footer, dialog } = this.#parts;
+    this.#page.form.before(bar, stops);
+    this.#page.outcome.before(line, checks);
     this.#page.outcome.after(footer, dialog);
     const chosen = chosenBow();
     if (chosen && !location.hash.includes("=") && bows.some(({ id }) => id === chosen)) await this.#choose(chosen);
@@ -60,6 +64,14 @@ export class BowBar {
   /** Its page has gone: keep no store open. */
   end() {
     this.#store?.close();
+  }
+
+  /** A way back from a link to the bow that filled the form before it; returns whether it was one. */
+  takesBack() {
+    const bow = chosenBow();
+    if (location.hash || this.#bow || !bow || !this.#isHere()) return false;
+    this.#choose(bow);
+    return true;
   }
 
   // What the page tells -----------------------------------------------------------
@@ -94,10 +106,12 @@ export class BowBar {
     this.#typed.clear();
     this.#turn += 1;
     for (const mark of this.#page.form.querySelectorAll(".rb-origin")) mark.remove();
-    const { select, link, line, checks, keep } = this.#parts;
+    const { select, link, first, line, stops, checks, keep } = this.#parts;
     select.value = NONE;
     link.hidden = true;
+    first.hidden = true;
     line.textContent = "";
+    stops.replaceChildren();
     checks.replaceChildren();
     keep.textContent = "Keep in a bow…";
   }
@@ -149,19 +163,35 @@ export class BowBar {
     this.#told = filled.filled;
     this.#typed = new Set(typed.map(([name]) => name).filter((name) => name !== "units"));
     const takeBack = this.#page.takeBow(this, filled.filled, typed);
-    this.#parts.checks.replaceChildren(this.#page.grow(filled.checks));
+    this.#showChecks(filled.checks);
     this.#showBow();
-    if (takeBack) this.#say(`Filled from ${filled.title}.`, takeBack);
+    const undo = () => {
+      chooseBow(null);
+      takeBack();
+    };
+    if (takeBack) this.#say("Filled.", undo);
     for (const { input } of filled.filled) this.#mark(input);
   }
 
+  /** What the whole record shows: what stops all work above the form, the rest above the answer. */
+  #showChecks(tree) {
+    const { stops, checks } = this.#parts;
+    checks.replaceChildren(this.#page.grow(tree));
+    const grave = [...checks.querySelectorAll(".rb-check.rb-stop")];
+    stops.replaceChildren(...(grave.length ? [make("ul", { className: "rb-checks" }, ...grave)] : []));
+    if (!checks.querySelector(".rb-check")) checks.replaceChildren();
+  }
+
   #showBow() {
-    const { select, link, keep, into } = this.#parts;
+    const { select, link, first, keep, into } = this.#parts;
     select.value = this.#bow;
     into.value = this.#bow;
     link.href = `${BOWS.href}#${this.#bow}`;
-    link.textContent = ITS_PAGE.get(this.#page.calculator) ?? "Its page";
     link.hidden = false;
+    const [, title] = FIRST.get(this.#page.calculator) ?? [];
+    first.href = link.href;
+    first.textContent = title ?? "";
+    first.hidden = !title;
     keep.textContent = `Keep in ${this.#title}`;
   }
 
@@ -314,10 +344,10 @@ export class BowBar {
   }
 }
 
-function originOf({ text, since, said, stale, shop, how }, typed) {
+function originOf({ text, since, said, stale, shop, sheet, how }, typed) {
   if (typed) return text ? `Typed now. The record says ${text}${since ? `, ${since}` : ""}.` : "Typed now.";
   if (!text) return shop ? "Assumed: the usual figure." : `Not written down yet. ${how}`;
-  const from = said || (since ? `Of ${since}` : "From the record");
+  const from = said || (since ? `${sheet === "agreed" ? "Agreed" : "Of"} ${since}` : "From the record");
   return stale ? `${from}, before the last change to the bow: read it again.` : `${from}.`;
 }
 
@@ -345,16 +375,18 @@ function sayIn(place, text, undo) {
 function parts() {
   const select = make("select", { name: "", className: "rb-which-bow" });
   const label = make("label", { hidden: true }, "Bow ", select);
-  const link = make("a", { hidden: true });
+  const link = make("a", { hidden: true, textContent: "Its page" });
+  const first = make("a", { className: "rb-first", hidden: true });
   const none = make("p", { className: "rb-bar-none", hidden: true }, "A bow on your bench? ",
-    make("a", { href: BOWS.href, textContent: "Write it down once" }), ", and it fills the forms.");
+    make("a", { href: BOWS.href, textContent: "Write it down once" }), ".");
   const told = make("span", { className: "rb-bar-told", role: "status" });
   const bar = make("div", { className: "rb-bar" }, label, link, none, told);
   const line = make("p", { className: "rb-bar-missing", role: "status" });
+  const stops = make("div", { className: "rb-bar-stops" });
   const checks = make("div", { className: "rb-bar-checks" });
   const keep = make("button", { type: "button", className: "rb-keep-open", textContent: "Keep in a bow…", hidden: true });
   const kept = make("span", { className: "rb-kept-told", role: "status" });
-  const footer = make("div", { className: "rb-keep" }, keep, kept);
+  const footer = make("div", { className: "rb-keep" }, keep, first, kept);
   const into = make("select", { ariaLabel: "Which bow" });
   const said = make("p", { className: "rb-keep-said" });
   const list = make("ul", {});
@@ -364,7 +396,8 @@ function parts() {
     make("label", {}, readings, " Also write down, as known now:"), list,
     make("p", { className: "rb-actions" }, make("button", { value: "keep", className: "rb-main", textContent: "Keep" }),
       make("button", { value: "cancel", textContent: "Cancel" }))));
-  return { bar, line, checks, footer, dialog, select, label, link, none, told, keep, kept, into, said, list, readings };
+  return { bar, line, stops, checks, footer, dialog, select, label, link, first, none, told, keep, kept, into, said, list,
+    readings };
 }
 
 function make(tag, more, ...children) {

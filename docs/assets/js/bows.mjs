@@ -2,7 +2,7 @@
 // what they mean, and every figure that is worked out, comes from there.
 
 import { drawCharts } from "./charts.mjs";
-import { chooseBow, chosenBow, isBowId } from "./chosen.mjs";
+import { chooseBow, chosenBow, isBowId, takeAskedFor } from "./chosen.mjs";
 import { answerOf, openCsv, openFile, saveFile } from "./exchange.mjs";
 import { recall } from "./memory.mjs";
 import { QuickEntry } from "./quick.mjs";
@@ -232,7 +232,14 @@ class Bows {
     if (arriving) {
       this.#part(".rb-bow-title").scrollIntoView();
       this.#part(".rb-bow-title").focus({ preventScroll: true });
+      await this.#openForm(takeAskedFor());
     }
+  }
+
+  /** Open a form that a calculator asked for. */
+  async #openForm(name) {
+    if (name === "batch") await this.quick.openBatch();
+    else if (this.#section.querySelector(`dialog[data-sheet="${CSS.escape(name ?? "")}"]`)) await this.forms.open(name);
   }
 
   #showCalculators(ids) {

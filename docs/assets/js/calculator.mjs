@@ -17,6 +17,7 @@ const WORDS = {
   waiting: "Working it out…",
   stale: "The result below belongs to the figures before your last change.",
   example: "What stands below is the worked example's answer, not yours.",
+  empty: "No answer of yours yet: some figures are empty. What each is stands below it.",
   copied: "Link copied. It holds all figures of this page.",
   byHand: "Copy the link from the address bar: this browser does not let a page do it.",
   tooLong: "These figures are too long for a link.",
@@ -48,7 +49,8 @@ export class CalculatorPage {
   #linkNotes = [];
   #strangers = [];
   #bow = null; // whose record the form is filled from; its bar, which is told what happens
-  #unknown = new Set(); // to that record, and not typed yet: no mistake of anybody's
+  #unknown = new Set(); // to that record or emptied, and not typed yet: no mistake of anybody's
+  #aside = null; // what stood in the form before a bow filled it
   #answer = null;
   #saveTimer = 0;
   #pauseTimer = 0;
@@ -135,6 +137,7 @@ export class CalculatorPage {
    */
   takeBow(bar, told, typed) {
     const before = this.#bow ? null : this.#snapshot();
+    if (before) this.#aside = before;
     const system = this.units;
     clearTimeout(this.#saveTimer);
     this.#bow = bar;
@@ -159,9 +162,14 @@ export class CalculatorPage {
     return before && (() => this.#leaveBow(() => this.#restore(before)));
   }
 
-  /** Back to the example. */
+  /** Back to what stood in the form before, or to the example. */
   leaveBow() {
+    const before = this.#aside;
     this.#leaveBow(() => {
+      if (before) {
+        this.#restore(before);
+        return;
+      }
       resetForm(this.#form, this.#example);
       this.#own([]);
       this.#offerJobs();
@@ -172,7 +180,7 @@ export class CalculatorPage {
   #leaveBow(goOn) {
     const bar = this.#bow;
     this.#bow = null;
-    this.#unknown.clear();
+    this.#aside = null;
     bar?.left();
     goOn();
   }
@@ -238,6 +246,7 @@ export class CalculatorPage {
   /** From now on the figures of these names are the reader's or a sender's, and those of no others. */
   #own(names, { fromLink = false, ofBow = false } = {}) {
     this.#changed = false;
+    this.#unknown.clear();
     this.#standing.stale = new Map();
     this.#standing.ofBow = ofBow;
     this.#standing.own = new Set(names.filter((name) => fieldOf(this.#form, name)));
@@ -255,7 +264,7 @@ export class CalculatorPage {
     const jobs = this.#kept.list().filter(({ link }) => link !== example);
     const list = document.createElement("ul");
     list.append(...jobs.map((job) => this.#offerOf(job)));
-    this.#offers.replaceChildren(...(jobs.length ? ["Your last figures, kept in this browser only:", list] : []));
+    this.#offers.replaceChildren(...(jobs.length ? ["Your last trials, kept in this browser only:", list] : []));
     this.#offers.hidden = jobs.length === 0;
   }
 
@@ -264,7 +273,7 @@ export class CalculatorPage {
     const button = Object.assign(document.createElement("button"), {
       type: "button",
       className: "rb-last",
-      textContent: when ? `Take up ${when}` : "Take up your last figures",
+      textContent: `Take up ${when || "an earlier trial"}`,
     });
     button.addEventListener("click", () => this.#takeUp(job));
     const item = document.createElement("li");
@@ -287,13 +296,14 @@ export class CalculatorPage {
 
   #snapshot() {
     const job = this.#link && this.#kept.find(this.#link);
-    return { pairs: readForm(this.#form, { all: true }), own: [...this.#standing.own], job };
+    const { own, fromLink } = this.#standing;
+    return { pairs: readForm(this.#form, { all: true }), own: [...own], fromLink, job };
   }
 
-  #restore({ pairs, own, job }) {
+  #restore({ pairs, own, fromLink, job }) {
     fillForm(this.#form, pairs);
     this.#kept.goOn(job);
-    this.#own(own);
+    this.#own(own, { fromLink });
     this.#update();
   }
 
@@ -301,6 +311,7 @@ export class CalculatorPage {
     const before = this.#snapshot();
     const texts = names.filter((name) => fillForm(this.#form, [[name, ""]]).length === 0);
     texts.forEach((name) => this.#standing.own.add(name));
+    this.#unknown = new Set([...this.#unknown, ...texts]);
     this.#offerUndo("Emptied.", this.#saved(), () => this.#restore(before));
     this.#toFirstOf(texts);
     this.#update();
@@ -501,7 +512,7 @@ export class CalculatorPage {
     this.#showProblems();
     this.#showNotes([...linkNotes, ...answer.notes]);
     if (!answer.tree) {
-      this.#setState("stale");
+      this.#setState("stale", this.#whyNone());
       this.#standing.show();
       this.#bow?.answered(answer);
       return;
@@ -532,6 +543,12 @@ export class CalculatorPage {
     this.#notes.replaceChildren(
       ...notes.map((note) => Object.assign(document.createElement("li"), { textContent: note })),
     );
+  }
+
+  #whyNone() {
+    const onlyEmpty = this.#problems.every(({ field }) => this.#unknown.has(field));
+    if (!this.#bow && onlyEmpty) return [WORDS.empty, this.#standsBelow()].join(" ");
+    return WORDS.stale;
   }
 
   #standsBelow() {

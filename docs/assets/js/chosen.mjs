@@ -2,9 +2,11 @@
 // It lives as long as the tab does and stands in no address.
 
 const KEY = "rebrace.bow";
+const FORM_KEY = "rebrace.form";
 const ID = /^[0-9a-hj-km-np-tv-z]{14}$/;
 
 let held = null; // where a browser keeps nothing
+let wanted = null; // likewise
 
 /** Whether a text has the form of a bow's id. */
 export function isBowId(text) {
@@ -30,4 +32,27 @@ export function chooseBow(id) {
   } catch {
     // It holds as long as the page.
   }
+}
+
+/** Ask for a form on the page of the bow that is opened next. */
+export function askFor(form) {
+  wanted = form;
+  try {
+    sessionStorage.setItem(FORM_KEY, form);
+  } catch {
+    // The page that opens next may be of the same visit.
+  }
+}
+
+/** The form that was asked for, once; or null. */
+export function takeAskedFor() {
+  let form = wanted;
+  wanted = null;
+  try {
+    form ??= sessionStorage.getItem(FORM_KEY);
+    sessionStorage.removeItem(FORM_KEY);
+  } catch {
+    // Then there is none from before.
+  }
+  return form;
 }

@@ -35,7 +35,7 @@ function visit() {
 
 /** The bar of bows, and what keeps an answer: behind the answer to a link. */
 async function lendBows(made) {
-  if (carriesInputs(location.hash)) await answered();
+  if (carriesInputs(location.hash)) await made.answered; // however long it takes
   const { BowBar } = await import("./bow-bar.mjs");
   if (made !== page) return; // the reader has gone on
   bar = new BowBar(made, theEngine());
@@ -60,7 +60,7 @@ function parsed() {
   });
 }
 
-keepJumps(() => page?.followAddress());
+keepJumps(() => bar?.takesBack() || page?.followAddress());
 window.addEventListener("hashchange", followPaths);
 window.addEventListener("resize", reachWideTables);
 

@@ -62,7 +62,7 @@ export class Standing {
       ? [`${count === 1 ? "One figure is" : `${count} figures are`} still the worked example's, not yours: marked below. `,
         buttonOf("Empty them", () => this.onEmpty(this.#lent))]
       : this.own.size
-        ? [this.ofBow ? "Figures of this bow. " : this.fromLink ? "Figures from a link. " : "Your figures. "]
+        ? [this.ofBow ? "Figures of this bow. " : this.fromLink ? "Figures from a link. They are in no bow of yours. " : "Your figures. "]
         : ["Worked example: an invented job, not yours. ", buttonOf("Type my own", () => this.onOwn())];
     if (this.#line.firstChild?.textContent !== text) this.#line.replaceChildren(text, ...buttons);
   }
