@@ -13,11 +13,11 @@ from playwright.sync_api import Browser, BrowserContext, Page, expect, sync_play
 
 from calc import catalog
 from scripts.serving.application import application
+from tests.pages.reading import PATIENCE_MS, wait_for_state
 
 SITE = Path(__file__).parents[2] / "site"
 BUILT_FOR = ":8000/"
 PHONE = {"width": 390, "height": 844}
-PATIENCE_MS = 45_000  # what is slow on a busy machine is not wrong
 QUIET_BROWSER = [
     "--no-sandbox", "--disable-gpu", "--no-first-run", "--disable-background-networking",
     "--disable-component-update", "--disable-sync",
@@ -80,10 +80,11 @@ class Visitor:
         return self.page
 
     def open_calculator(self, fragment: str = "", id: str = "tiller") -> Page:
-        """Open a calculator; with inputs in the fragment, wait for their result."""
+        """Open a calculator once its script is there; with inputs in the fragment, wait for their result."""
         page = self.open(f"calculators/{id}/{fragment}")
+        page.locator(".rb-calculator[data-live]").wait_for()
         if "=" in fragment:
-            page.locator(".rb-outcome[data-state=current]").wait_for()
+            wait_for_state(page, "current")
         return page
 
     def _watch_request(self, request: object) -> None:

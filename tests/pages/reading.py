@@ -1,8 +1,17 @@
 """Reading a calculator's page as its reader sees it."""
 
 import re
+import time
+from collections.abc import Callable
 
-from playwright.sync_api import Page, expect
+from playwright.sync_api import Error, Page, expect
+
+PATIENCE_MS = 45_000  # what is slow on a busy machine is not wrong
+LOOK_AGAIN_MS = 50
+STILL = """async () => {
+  for (let frame = 0; frame < 3; frame += 1) await new Promise(requestAnimationFrame);
+  return !document.getAnimations().some(({ playState }) => playState === "running");
+}"""
 
 FIELD = '.rb-field[data-field="{}"]'
 
@@ -34,9 +43,35 @@ def headline(page: Page):
 
 
 def wait_for_state(page: Page, state: str) -> None:
+    """Wait until the outcome is in this state and, unless it is to be waiting, holds the newest answer.
+
+    An outcome stays current while the next figure is under way; the calculator is busy from the first key.
+    """
+    if state != "waiting":
+        expect(page.locator(".rb-calculator")).to_have_attribute("data-state", "settled")
     expect(page.locator(".rb-outcome")).to_have_attribute("data-state", state)
 
 
 def wait_for_link(page: Page, part: str) -> None:
-    """Wait until the address holds what was typed; it follows with a short delay."""
+    """Wait until the address holds what was typed last; it follows with a short delay."""
     expect(page).to_have_url(re.compile(re.escape(part)))
+
+
+def wait_until(page: Page, so: Callable[[], object] | str, argument: object = None,
+               patience_ms: float = PATIENCE_MS) -> None:
+    """Look again until something is so: a function of the test, or an expression or promise in the page."""
+    look = so if callable(so) else lambda: page.evaluate(so, argument)
+    end = time.monotonic() + patience_ms / 1000
+    while time.monotonic() < end:
+        try:
+            if look():
+                return
+        except Error:
+            pass  # the page is just being replaced
+        page.wait_for_timeout(LOOK_AGAIN_MS)
+    raise AssertionError(f"not within {patience_ms / 1000} s: {so}")
+
+
+def wait_for_stillness(page: Page) -> None:
+    """Wait until what follows a change of size, place or colours has been drawn and nothing moves."""
+    wait_until(page, STILL)

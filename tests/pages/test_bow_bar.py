@@ -8,9 +8,16 @@ import pytest
 from playwright.sync_api import expect
 
 from calc.record import tasks
-from tests.pages.reading import box, headline, problem, type_into, wait_for_link, wait_for_state
+from tests.pages.reading import (
+    box,
+    headline,
+    problem,
+    type_into,
+    wait_for_link,
+    wait_for_state,
+    wait_until,
+)
 from tests.pages.test_access import faults
-from tests.pages.test_offline import poll
 
 SITE = Path(__file__).parents[2] / "site"
 BOW = "01k2f7m3q9xw00"
@@ -110,8 +117,8 @@ def test_what_is_typed_over_a_bow_survives_reload_and_goes_back_on_request(visit
     type_into(bar, "upper", "7 1/2")
     expect(origin(bar, "upper")).to_have_text("Typed now. The record says 7 5/8 in, 12 May.")
     wait_for_state(bar, "current")
-    poll(bar, f"import('{store_address(visitor)}').then(async ({{ openStore }}) => "
-              f"(await (await openStore()).draft('calculator:tiller:{BOW}'))[0][1] === '7 1/2')")
+    wait_until(bar, f"import('{store_address(visitor)}').then(async ({{ openStore }}) => "
+                    f"(await (await openStore()).draft('calculator:tiller:{BOW}'))[0][1] === '7 1/2')")
     bar.reload()
     expect(bar.locator(".rb-standing")).to_contain_text("Figures of this bow")
     expect(box(bar, "upper")).to_have_value("7 1/2")

@@ -7,6 +7,7 @@ from playwright.sync_api import expect
 
 from calc.record.entries import read_entries
 from calc.record.file import page as page_of
+from tests.pages.reading import wait_until
 from tests.pages.test_bows import (
     add_bow,
     open_bows,
@@ -16,7 +17,7 @@ from tests.pages.test_bows import (
     timeline,
     write,
 )
-from tests.pages.test_offline import KEPT, poll
+from tests.pages.test_offline import KEPT
 
 BOW = "00000000000000"
 AT = "2026-05-12T18:10+02:00"
@@ -132,7 +133,7 @@ def test_a_file_of_a_later_release_loses_nothing_on_its_way_through(visitor):
 def test_bows_work_without_a_connection(visitor):
     page = visitor.open("bows/?offline=1")
     page.evaluate(KEPT)
-    poll(page, "Boolean(navigator.serviceWorker.controller)")
+    wait_until(page, "Boolean(navigator.serviceWorker.controller)")
     visitor.context.set_offline(True)
     page = open_bows(visitor)
     add_bow(page)

@@ -5,7 +5,7 @@ import re
 import pytest
 from playwright.sync_api import expect
 
-from tests.pages.reading import box, headline, type_into, wait_for_state
+from tests.pages.reading import box, headline, type_into, wait_for_state, wait_until
 
 SMALL = re.compile(r"/engine/micropython")
 FULL = re.compile(r"/engine/pyodide")
@@ -65,9 +65,7 @@ def test_an_engine_that_crashes_is_restarted_once_and_then_given_up(visitor):
 
 
 def crash(page) -> None:
-    """Make the worker fail outside of Python."""
-    for worker in page.workers:
-        if worker.url.endswith("/worker.mjs"):
-            worker.evaluate("setTimeout(() => { throw new Error('crash') })")
-            return
-    raise AssertionError("no worker to crash")
+    """Make the worker fail outside of Python; it is gone afterwards."""
+    [worker] = [each for each in page.workers if each.url.endswith("/worker.mjs")]
+    worker.evaluate("setTimeout(() => { throw new Error('crash') })")
+    wait_until(page, lambda: worker not in page.workers)

@@ -47,6 +47,7 @@ def test_bowyer_types_a_fraction_on_a_phone(visitor):
 def test_the_result_is_in_sight_while_typing(visitor):
     page = visitor.open_calculator()
     type_into(page, "upper", "7 3/16")
+    wait_for_state(page, "current")
     peek = page.locator(".rb-peek")
     expect(peek).to_be_in_viewport()
     expect(peek).to_contain_text(headline(page).inner_text())

@@ -6,10 +6,11 @@ import pytest
 from playwright.sync_api import expect
 
 from tests.pages.conftest import PHONE
-from tests.pages.reading import box, headline, type_into, wait_for_link, wait_for_state
+from tests.pages.reading import box, headline, type_into, wait_for_link, wait_for_state, wait_for_stillness
 
 DESK = {"width": 1280, "height": 800}
 NARROW_DRAWER = '.md-header label[for="__drawer"]'
+LATE_MS = 600
 SEARCH_BOX = "input.md-search__input"
 
 
@@ -76,14 +77,20 @@ def test_figures_survive_every_way(new_visitor, come):
     wait_for_state(page, "current")
     said = headline(page).inner_text()
     page.locator(".rb-form").evaluate("form => form.dataset.same = ''")
+    fetched = []
+    page.on("request", lambda request: fetched.append(request.url) if "/tiller/" in request.url else None)
     for way in WAYS:
         for _ in range(2):
             way(page)
-            page.wait_for_timeout(600)
+            wait_for_stillness(page)
             assert box(page, "upper").input_value() == "7 7/8 in", way.__name__
             assert headline(page).inner_text() == said, way.__name__
             assert page.locator(".rb-form[data-same]").count() == 1, way.__name__
     wait_for_link(page, "upper=7+7/8")
+    page.wait_for_timeout(LATE_MS)  # for what must not come
+    assert fetched == []
+    assert box(page, "upper").input_value() == "7 7/8 in"
+    assert page.locator(".rb-form[data-same]").count() == 1
     page.reload()
     expect(box(page, "upper")).to_have_value("7 7/8 in")
 
@@ -121,6 +128,6 @@ def test_a_filter_typed_into_a_table_survives_a_jump(new_visitor):
     page.wait_for_load_state("networkidle")
     page.locator(".rb-lookup input").first.fill("1/4")
     page.locator("a.md-skip").evaluate("link => link.click()")
-    page.wait_for_timeout(600)
-    expect(page.locator(".rb-lookup input").first).to_have_value("1/4")
     expect(page).to_have_url(re.compile("#"))
+    page.wait_for_timeout(LATE_MS)  # for what must not come
+    expect(page.locator(".rb-lookup input").first).to_have_value("1/4")

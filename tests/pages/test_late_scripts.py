@@ -23,8 +23,8 @@ def test_a_form_says_that_its_script_did_not_arrive_and_asks_again(visitor, file
     page = visitor.open("calculators/tiller/")
     expect(page.locator(".rb-late-failed")).to_be_visible()
     box(page, "upper").fill("9 in")
-    page.get_by_role("button", name="Try again").click()
-    page.wait_for_timeout(500)
+    with page.expect_event("requestfailed", lambda request: file.search(request.url)):
+        page.get_by_role("button", name="Try again").click()
     expect(page.locator(".rb-late-failed")).to_be_visible()
     visitor.context.unroute(file)
     page.get_by_role("button", name="Try again").click()
@@ -49,26 +49,20 @@ def test_a_link_whose_script_fails_shows_no_figure_of_the_example(visitor):
 
 
 def test_what_is_typed_before_a_late_script_is_kept(visitor):
-    held = []
-    visitor.context.route(PAGE, lambda route: held.append(route))
+    held, late = [], True
+    visitor.context.route(PAGE, lambda route: held.append(route) if late else route.continue_())
     page = visitor.page
     page.goto(visitor.site_url + "calculators/tiller/", wait_until="commit")
     expect(page.locator(".rb-wait")).to_contain_text("not live yet")
     box(page, "upper").fill("9 in")
-    give(held, page)
+    late = False
+    for route in held:
+        route.continue_()
     wait_for_state(page, "current")
     expect(box(page, "upper")).to_have_value("9 in")
     expect(page.locator(".rb-asleep")).to_be_hidden()
     page.get_by_role("button", name="Start again").click()
     expect(box(page, "upper")).to_have_value(box(page, "upper").get_attribute("value"))
-
-
-def give(held: list, page) -> None:
-    """Let the held requests go, also those that come of it."""
-    for _ in range(20):
-        while held:
-            held.pop().continue_()
-        page.wait_for_timeout(100)
 
 
 def test_an_engine_that_did_not_arrive_is_asked_for_again_without_a_reload(visitor):

@@ -3,10 +3,10 @@
 import time
 
 import pytest
-from playwright.sync_api import Error, expect
+from playwright.sync_api import expect
 
-from tests.pages.conftest import PATIENCE_MS, SITE
-from tests.pages.reading import headline, type_into
+from tests.pages.conftest import SITE
+from tests.pages.reading import PATIENCE_MS, headline, type_into, wait_until
 
 KEPT = """async () => {
   await navigator.serviceWorker.ready;
@@ -14,6 +14,16 @@ KEPT = """async () => {
 }"""
 
 ADDRESSES = "async name => (await (await caches.open(name)).keys()).map(each => each.url)"
+NOTE_WHAT_IS_ASKED = """
+window.asked = [];
+for (const name of ["register", "getRegistration"]) {
+  const usual = ServiceWorkerContainer.prototype[name];
+  ServiceWorkerContainer.prototype[name] = function (...all) {
+    window.asked.push(name);
+    return usual.apply(this, all);
+  };
+}
+"""
 LOOK_FOR_UPDATE = "navigator.serviceWorker.getRegistration().then(found => found.update()).catch(() => 0)"
 
 
@@ -68,9 +78,10 @@ def test_the_full_engine_is_not_kept_unasked(visitor):
 
 
 def test_off_on_this_machine_unless_asked(visitor):
+    visitor.context.add_init_script(NOTE_WHAT_IS_ASKED)
     page = visitor.open()
-    page.locator("h1").first.wait_for()
-    page.wait_for_timeout(500)
+    wait_until(page, "window.asked.length > 0")
+    assert page.evaluate("window.asked") == ["getRegistration"]
     assert page.evaluate("navigator.serviceWorker.getRegistration().then(found => found === undefined)")
 
 
@@ -88,7 +99,7 @@ def test_a_new_release_replaces_the_old_one_whole(visitor, publish):
     [old] = page.evaluate(KEPT)
     script = (SITE / "service-worker.js").read_text().replace(old.removeprefix("rebrace-"), "next")
     publish(script)
-    poll(page, "navigator.serviceWorker.getRegistration().then(found => Boolean(found.waiting))")
+    wait_until(page, "navigator.serviceWorker.getRegistration().then(found => Boolean(found.waiting))")
     assert sorted(page.evaluate("caches.keys()")) == sorted([old, "rebrace-next"])
     come_back_until(visitor, "caches.keys().then(names => names.length === 1 && names[0] === 'rebrace-next')")
 
@@ -96,12 +107,12 @@ def test_a_new_release_replaces_the_old_one_whole(visitor, publish):
 def test_a_new_release_brings_the_full_engine_to_those_who_asked_for_it(visitor, publish):
     page = visitor.open("?offline=1")
     [old] = page.evaluate(KEPT)
-    poll(page, "Boolean(navigator.serviceWorker.controller)")
+    wait_until(page, "Boolean(navigator.serviceWorker.controller)")
     [loader] = SITE.glob("assets/engine/pyodide-*/pyodide.mjs")
     ask = "address => fetch(address).then(found => found.text())"
     page.evaluate(ask, loader.relative_to(SITE).as_posix())
     publish((SITE / "service-worker.js").read_text().replace(old.removeprefix("rebrace-"), "next"))
-    poll(page, "navigator.serviceWorker.getRegistration().then(found => Boolean(found.waiting))")
+    wait_until(page, "navigator.serviceWorker.getRegistration().then(found => Boolean(found.waiting))")
     addresses = page.evaluate(ADDRESSES, "rebrace-next")
     assert sum("/engine/pyodide" in address for address in addresses) == 5
     assert sum("/engine/sources" in address for address in addresses) == 1
@@ -113,7 +124,8 @@ def test_a_half_release_changes_nothing(visitor, publish):
     script = (SITE / "service-worker.js").read_text().replace(old.removeprefix("rebrace-"), "broken").replace(
         '"files": [', '"files": ["missing.html", ')
     publish(script)
-    page.wait_for_timeout(1500)
+    wait_until(page, "caches.has('rebrace-broken')")  # it has begun
+    wait_until(page, "navigator.serviceWorker.getRegistration().then(found => found.installing === null)")
     assert page.evaluate("navigator.serviceWorker.getRegistration().then(found => found.waiting === null)")
     page.close()
     visitor.page = visitor.context.new_page()
@@ -131,8 +143,8 @@ def test_the_kill_switch_takes_everything_away(visitor, publish):
 
 
 def expect_gone(page) -> None:
-    poll(page, "navigator.serviceWorker.getRegistration().then(found => found === undefined)")
-    poll(page, "caches.keys().then(names => !names.some(name => name.startsWith('rebrace-')))")
+    wait_until(page, "navigator.serviceWorker.getRegistration().then(found => found === undefined)")
+    wait_until(page, "caches.keys().then(names => !names.some(name => name.startsWith('rebrace-')))")
 
 
 def come_back_until(visitor, promise: str) -> None:
@@ -146,21 +158,8 @@ def come_back_until(visitor, promise: str) -> None:
         visitor.page.close()
         visitor.page = visitor.context.new_page()
         try:
-            poll(visitor.open(), promise, seconds=2)
+            wait_until(visitor.open(), promise, patience_ms=2000)
         except AssertionError:
             continue
         return
-    raise AssertionError(promise)
-
-
-def poll(page, promise: str, seconds: float = PATIENCE_MS / 1000) -> None:
-    """Wait until a promise in the page comes out true."""
-    end = time.monotonic() + seconds
-    while time.monotonic() < end:
-        try:
-            if page.evaluate(promise):
-                return
-        except Error:
-            pass  # the page is just being replaced
-        time.sleep(0.1)
     raise AssertionError(promise)

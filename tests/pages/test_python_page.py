@@ -6,8 +6,9 @@ import pytest
 from playwright.sync_api import expect
 
 from scripts.blocks import programs
-from tests.pages.conftest import PATIENCE_MS, SITE
-from tests.pages.test_access import SCROLL_WIDTH, SMALLEST_TARGET, faults
+from tests.pages.conftest import SITE
+from tests.pages.reading import wait_until
+from tests.pages.test_access import SCROLL_WIDTH, faults, small_targets
 from tests.pages.test_bow_bar import INVENTED, put
 from tests.pages.test_offline import ADDRESSES, KEPT
 
@@ -175,11 +176,7 @@ def test_leaving_the_page_ends_its_worker(started):
     started.locator("article").get_by_role("link", name="the model", exact=True).click()
     expect(started.locator("h1")).to_contain_text("How the model works")
     expect(started.locator(".rb-programs")).to_have_count(0)
-    for _ in range(PATIENCE_MS // 100):
-        if not workers_of(started):
-            break
-        started.wait_for_timeout(100)
-    assert workers_of(started) == []
+    wait_until(started, lambda: workers_of(started) == [])
 
 
 def test_without_the_engine_the_page_says_so_and_can_be_asked_again(visitor):
@@ -199,9 +196,7 @@ def test_no_serious_fault_and_no_scrolling_sideways(new_visitor, scheme):
     run(page, "print('wide ' * 100)\n1 / 0\n")
     assert faults(page) == []
     assert page.evaluate(SCROLL_WIDTH) <= 390
-    for control in page.locator(".rb-programs :is(button, textarea):visible").all():
-        size = control.bounding_box()
-        assert min(size["width"], size["height"]) >= SMALLEST_TARGET
+    assert small_targets(page, ".rb-programs :is(button, textarea)") == []
 
 
 def test_without_scripts_the_programs_can_be_read_with_what_they_print(new_visitor):
