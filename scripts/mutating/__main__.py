@@ -17,6 +17,7 @@ ROOT = Path(__file__).parents[2]
 EQUIVALENTS = ROOT / "tests/equivalents.txt"
 ROOMS = ("tests/mechanics", "tests/numerics", "tests/shop", "tests/references", "tests/calculators",
          "tests/record")
+LIMITS = "tests/test_thresholds.py"
 FOR_CALCULATORS = ["tests/test_declarations.py"]
 SHARED_BY_TESTS = ("pytest", "hypothesis", "numpy", "scipy.integrate", "scipy.interpolate", "scipy.optimize",
                    "scipy.special", "scipy.stats")
@@ -43,27 +44,30 @@ def imported_by(file: Path) -> set[str]:
 
 
 def tests_of(file: str) -> list[str]:
-    """Return the test files of a module: those of its own or, where there are none, of what imports it."""
+    """Return the test files of a module, and of what imports it where it has none of its own."""
     own = own_tests_of(file)
-    if own:
+    if mirror_of(file).is_file():
         return own
     module = module_name(Path(file))
     users = [str(path.relative_to(ROOT)) for path in sorted((ROOT / "calc").rglob("*.py"))
              if module in imported_by(path)]
-    return list(dict.fromkeys(test for user in users for test in own_tests_of(user)))
+    return list(dict.fromkeys([*own, *(test for user in users for test in own_tests_of(user))]))
+
+
+def mirror_of(file: str) -> Path:
+    """Return where the tests of a module stand: `tests/ROOM/test_MODULE.py`."""
+    path = Path(file).relative_to("calc")
+    return ROOT / "tests" / path.with_name("test_" + path.name)
 
 
 def own_tests_of(file: str) -> list[str]:
-    """Return the test files of a module: first the one of its name, then those that import it."""
-    module, name = module_name(Path(file)), "test_" + Path(file).stem + ".py"
-    near, far = [], []
-    for room in ROOMS:
-        for test in sorted((ROOT / room).rglob("test_*.py")):
-            if test.name == name:
-                near.append(str(test.relative_to(ROOT)))
-            elif module in imported_by(test):
-                far.append(str(test.relative_to(ROOT)))
+    """Return the test files of a module: first the one that mirrors it, then those that import it."""
+    module, mirror = module_name(Path(file)), mirror_of(file)
+    tests = [test for room in ROOMS for test in sorted((ROOT / room).rglob("test_*.py"))]
+    far = [str(test.relative_to(ROOT)) for test in [*tests, ROOT / LIMITS]
+           if test != mirror and module in imported_by(test)]
     far.sort(key=lambda test: "/calculators/" in test)
+    near = [str(mirror.relative_to(ROOT))] if mirror.is_file() else []
     return near + far + (FOR_CALCULATORS if "calculators" in file else [])
 
 

@@ -48,8 +48,9 @@ class Trial:
         self.outcome: str | None = None
         self.child = os.fork()
         if not self.child:
-            os.setsid()  # so that what it starts ends with it
+            os.setpgid(0, 0)  # so that what it starts ends with it
             _test(path, source, tests)
+        os.setpgid(self.child, self.child)  # here, too: it may have to end before it ran at all
 
     def poll(self) -> str | None:
         """Return how it ended, None while it has not; what takes too long has noticed the change."""
