@@ -27,5 +27,4 @@ const answers = [];
 for (const request of requests) {
   answers.push(await answer(request).catch((error) => ({ fault: error.message })));
 }
-engine.stop();
 process.stdout.write(JSON.stringify(answers), () => process.exit(0));

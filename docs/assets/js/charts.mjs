@@ -1,6 +1,13 @@
 // Line charts from the numbers of an answer, drawn by uPlot once the answer is on the page.
 // The figure already holds the same numbers as a table, so a chart that cannot be drawn is no loss.
 
+import { partOf, partsOf } from "./parts.mjs";
+
+/** @import { Chart, ChartLine } from "./types.d.ts" */
+
+/** @import uPlot from "uplot" */
+/** @typedef {{plot: uPlot, box: HTMLElement, chart: Chart}} Drawn */
+
 const LIBRARY = new URL("./vendor/uplot.mjs", import.meta.url).href;
 const STYLE = new URL("../css/vendor/uplot.css", import.meta.url).href;
 const HEIGHT = 280;
@@ -10,19 +17,26 @@ const DASHES = [
   { name: "dotted", pattern: [2, 4] },
   { name: "dashed", pattern: [14, 3] },
 ];
-const plots = new Map(); // chart id to {plot, box, chart}
+/** @type {Map<string, Drawn>} */
+const plots = new Map(); // by the chart's id
 const style = Object.assign(document.createElement("link"), { rel: "stylesheet", href: STYLE });
+/** @type {Promise<typeof uPlot> | null} */
 let library = null;
 
 const resized = new ResizeObserver((entries) => {
   for (const { target } of entries) fit([...plots.values()].find(({ box }) => box === target));
 });
 
-/** Draw every chart that has its place in the outcome. */
+/**
+ * Draw every chart that has its place in the outcome.
+ * @param {HTMLElement} outcome
+ * @param {Chart[]} charts
+ */
 export async function drawCharts(outcome, charts) {
-  const places = charts
-    .map((chart) => ({ chart, box: placeOf(outcome, chart) }))
-    .filter(({ box }) => box);
+  const places = charts.flatMap((chart) => {
+    const box = placeOf(outcome, chart);
+    return box ? [{ chart, box }] : [];
+  });
   if (!places.length) return;
   try {
     // Instant navigation takes it away with the page before; to put it in again loads it again.
@@ -36,21 +50,31 @@ export async function drawCharts(outcome, charts) {
   }
 }
 
+/** @returns {Promise<typeof uPlot>} */
 async function load() {
   const module = await import(LIBRARY);
   watchScheme();
   return module.default;
 }
 
-/** Where a chart goes: a box that has its height from the start, so that nothing jumps. */
+/**
+ * Where a chart goes: a box that has its height from the start, so that nothing jumps.
+ * @param {HTMLElement} outcome
+ * @param {Chart} chart
+ */
 function placeOf(outcome, chart) {
-  const figure = [...outcome.querySelectorAll("figure.rb-chart")].find(({ dataset }) => dataset.chart === chart.id);
+  const figure = partsOf(outcome, "figure.rb-chart", HTMLElement).find(({ dataset }) => dataset.chart === chart.id);
   if (!figure) return null;
-  const box = figure.querySelector(".rb-plot");
-  box?.setAttribute("aria-hidden", "true"); // the table below it says the same
+  const box = partOf(figure, ".rb-plot", HTMLElement);
+  box.setAttribute("aria-hidden", "true"); // the table below it says the same
   return box;
 }
 
+/**
+ * @param {typeof uPlot} Plot
+ * @param {Chart} chart
+ * @param {HTMLElement} box
+ */
 function draw(Plot, chart, box) {
   const former = plots.get(chart.id);
   if (former) resized.unobserve(former.box);
@@ -60,28 +84,44 @@ function draw(Plot, chart, box) {
   resized.observe(box);
 }
 
+/**
+ * @param {typeof uPlot} Plot
+ * @param {Chart} chart
+ * @param {HTMLElement} box
+ */
 function made(Plot, chart, box) {
   return new Plot(options(chart, box.clientWidth), columns(chart), box);
 }
 
-/** A plot that differs in its numbers only is taken along, which is quicker than a new one. */
+/**
+ * A plot that differs in its numbers only is taken along, which is quicker than a new one.
+ * @param {uPlot} plot
+ * @param {Chart} chart
+ * @param {HTMLElement} box
+ */
 function moved(plot, chart, box) {
   box.append(plot.root);
   plot.setData(columns(chart));
   return plot;
 }
 
+/** @param {Chart} chart */
 function shapeOf({ x, y, lines }) {
   return JSON.stringify([x.label, y.label, lines.map(({ label, style }) => [label, style])]);
 }
 
+/** @param {Drawn | undefined} entry */
 function fit(entry) {
   if (entry?.box.isConnected && entry.box.clientWidth !== entry.plot.width) {
     entry.plot.setSize({ width: entry.box.clientWidth, height: HEIGHT });
   }
 }
 
-/** uPlot wants one column of x for all lines; every line has its own xs. */
+/**
+ * uPlot wants one column of x for all lines; every line has its own xs.
+ * @param {Chart} chart
+ * @returns {uPlot.AlignedData}
+ */
 function columns(chart) {
   const xs = [...new Set(chart.lines.flatMap((line) => line.xs))].sort((a, b) => a - b);
   const ys = chart.lines.map((line) => {
@@ -91,10 +131,15 @@ function columns(chart) {
   return [xs, ...ys];
 }
 
+/**
+ * @param {Chart} chart
+ * @param {number} width
+ * @returns {uPlot.Options}
+ */
 function options(chart, width) {
   const style = getComputedStyle(document.body);
-  const colour = (name) => style.getPropertyValue(name).trim();
-  const axis = (label) => ({
+  const colour = (/** @type {string} */ name) => style.getPropertyValue(name).trim();
+  const axis = (/** @type {string} */ label) => ({
     label,
     stroke: colour("--rb-ink"),
     grid: { stroke: colour("--rb-rule"), width: 1 },
@@ -116,12 +161,22 @@ function options(chart, width) {
   };
 }
 
-/** Lines and points take the colours in turn, each for themselves: the first points belong to the first line. */
+/**
+ * Lines and points take the colours in turn, each for themselves: the first points belong to the first line.
+ * @param {ChartLine[]} lines
+ * @param {number} index
+ */
 function rank(lines, index) {
   return lines.slice(0, index).filter(({ style }) => style === lines[index].style).length;
 }
 
-/** Lines differ by colour and by dash, so that colour alone never tells them apart. */
+/**
+ * Lines differ by colour and by dash, so that colour alone never tells them apart.
+ * @param {ChartLine} line
+ * @param {string} stroke
+ * @param {number} index
+ * @returns {uPlot.Series}
+ */
 function series({ label, style }, stroke, index) {
   const points = style === "points";
   return {
@@ -137,7 +192,11 @@ function series({ label, style }, stroke, index) {
   };
 }
 
-/** What the legend says under the pointer; the exact figures are in the table. */
+/**
+ * What the legend says under the pointer; the exact figures are in the table.
+ * @param {uPlot} plot
+ * @param {number | null} value
+ */
 function shortNumber(plot, value) {
   return value === null || value === undefined ? "" : String(Number(value.toPrecision(4)));
 }
@@ -145,7 +204,8 @@ function shortNumber(plot, value) {
 function watchScheme() {
   new MutationObserver(async () => {
     const Plot = await library;
-    for (const { plot, chart, box } of [...plots.values()]) {
+    if (!Plot) return;
+    for (const { plot, chart, box } of Array.from(plots.values())) { // drawing anew adds to them
       resized.unobserve(box);
       plot.destroy();
       plots.delete(chart.id);

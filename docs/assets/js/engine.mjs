@@ -1,8 +1,20 @@
 // The page's side of the Python engine: start, run, stop. One worker a visit; the newest request wins.
 // States: idle, loading, ready, failed. Failed carries a sentence for the reader and stays until asked again.
 
+/** @import { Asked, EngineFiles, Told } from "./types.d.ts" */
+
+/** @typedef {Told & {id?: number, ready?: string, crash?: string, progress?: number}} Heard */
+/**
+ * @typedef Pending
+ * @property {number} id
+ * @property {Asked} request
+ * @property {(progress: number) => void} onProgress
+ * @property {(outcome: Told | null) => void} resolve
+ */
+
 const START_LIMIT_MS = { small: 20_000, full: 60_000 };
 const SILENCE_LIMIT_MS = 20_000;
+/** @type {("small" | "full")[]} */
 const ORDER = ["small", "full"];
 
 export const FAILED_TO_START =
@@ -16,17 +28,23 @@ const FAILED_REQUEST =
 
 export class Engine {
   #files;
+  /** @type {Worker | null} */
   #worker = null;
   #current = 0; // place in ORDER
   #restarted = false;
-  #watchdog = 0;
+  /** @type {number | undefined} */
+  #watchdog;
   #newest = 0;
+  /** @type {Pending | null} */
   #pending = null;
 
   state = "idle";
   reason = "";
 
-  /** files: addresses of micropython, wasm, calc and pyodide, or null if the page names none. */
+  /**
+   * files: addresses of micropython, wasm, calc and pyodide, or null if the page names none.
+   * @param {EngineFiles | null} files
+   */
   constructor(files) {
     this.#files = files;
   }
@@ -38,6 +56,9 @@ export class Engine {
   /**
    * Send a request. Resolves to {answer}, {error: sentence} or {failed: sentence};
    * to null if a newer request took its place.
+   * @param {Asked} request
+   * @param {(progress: number) => void} onProgress
+   * @returns {Promise<Told | null>}
    */
   run(request, onProgress = () => {}) {
     this.#pending?.resolve(null);
@@ -95,6 +116,7 @@ export class Engine {
     this.#worker.postMessage(JSON.stringify({ start: name, files: this.#files }));
   }
 
+  /** @param {Heard} message */
   #hear(message) {
     if (message.ready) {
       this.state = "ready";
@@ -107,10 +129,11 @@ export class Engine {
     }
   }
 
+  /** @param {Heard} message */
   #hearAbout(message) {
     if (message.progress !== undefined) {
       this.#watch(SILENCE_LIMIT_MS);
-      this.#pending.onProgress(message.progress);
+      this.#pending?.onProgress(message.progress);
     } else {
       clearTimeout(this.#watchdog);
       this.#settle(message.error ? { error: FAILED_REQUEST } : { answer: message.answer });
@@ -119,8 +142,9 @@ export class Engine {
 
   #send() {
     this.#watch(SILENCE_LIMIT_MS);
+    if (!this.#pending) return;
     const { id, request } = this.#pending;
-    this.#worker.postMessage(JSON.stringify({ id, request }));
+    this.#worker?.postMessage(JSON.stringify({ id, request }));
   }
 
   /** While starting: try the next engine. While running: restart once, with the request that was open. */
@@ -128,7 +152,7 @@ export class Engine {
     this.#endWorker();
     if (this.state === "loading") {
       this.#current += 1;
-      if (this.#current < ORDER.length && this.#files.pyodide) this.#boot();
+      if (this.#current < ORDER.length && this.#files?.pyodide) this.#boot();
       else this.#fail(FAILED_TO_START);
     } else if (this.#restarted) {
       this.#fail(FAILED_TWICE);
@@ -138,6 +162,7 @@ export class Engine {
     }
   }
 
+  /** @param {string} sentence */
   #fail(sentence) {
     this.#endWorker();
     this.state = "failed";
@@ -145,11 +170,13 @@ export class Engine {
     this.#settle({ failed: sentence });
   }
 
+  /** @param {Told | null} outcome */
   #settle(outcome) {
     this.#pending?.resolve(outcome);
     this.#pending = null;
   }
 
+  /** @param {number} limit */
   #watch(limit) {
     clearTimeout(this.#watchdog);
     this.#watchdog = setTimeout(() => this.#breakdown(), limit);
@@ -162,10 +189,22 @@ export class Engine {
   }
 }
 
-/** Addresses of the engine's files as the page names them, or null. */
+/**
+ * Addresses of the engine's files as the page names them, or null.
+ * @param {HTMLMetaElement | null} [meta]
+ * @returns {EngineFiles | null}
+ */
 export function engineFiles(meta = document.querySelector('meta[name="rebrace-engine"]')) {
   if (!meta) return null;
   const folder = new URL("../engine/", import.meta.url);
-  const names = Object.entries(JSON.parse(meta.content));
-  return Object.fromEntries(names.map(([part, name]) => [part, new URL(name, folder).href]));
+  /** @type {EngineFiles} */
+  const names = JSON.parse(meta.content);
+  const address = (/** @type {string} */ name) => new URL(name, folder).href;
+  return {
+    micropython: address(names.micropython),
+    wasm: address(names.wasm),
+    calc: address(names.calc),
+    pyodide: address(names.pyodide),
+    sources: address(names.sources),
+  };
 }

@@ -1,6 +1,8 @@
 // Tables of results. One that is wider than its page becomes a card a row, every figure under its name,
 // so that no digit is ever cut off.
 
+import { partOf } from "./parts.mjs";
+
 const widths = new WeakMap();
 
 const resized = new ResizeObserver((entries) => {
@@ -8,16 +10,20 @@ const resized = new ResizeObserver((entries) => {
   requestAnimationFrame(() => boxes.forEach(fit)); // within the observer's own turn it would call itself
 });
 
-/** Let the tables of an outcome follow the width that they have. */
+/**
+ * Let the tables of an outcome follow the width that they have.
+ * @param {Element} outcome
+ */
 export function fitTables(outcome) {
   for (const box of outcome.querySelectorAll(".rb-table")) resized.observe(box);
 }
 
+/** @param {Element} box */
 function fit(box) {
   widths.set(box, box.clientWidth);
   box.classList.remove("rb-table--cards");
   if (box.scrollWidth <= box.clientWidth) return;
-  const [heads, ...lines] = [...box.querySelector("table").rows];
+  const [heads, ...lines] = partOf(box, "table", HTMLTableElement).rows;
   for (const { cells } of lines) {
     [...cells].forEach((cell, column) => (cell.dataset.label = heads.cells[column].textContent));
   }

@@ -8,9 +8,15 @@ export class FloatingAnswer {
   #form;
   #outcome;
   #headline = "";
+  /** @type {Element | null} */
   #verdict = null; // in the outcome
   #view = window.visualViewport;
 
+  /**
+   * @param {HTMLFormElement} form
+   * @param {HTMLElement} outcome
+   * @param {() => void} onPress
+   */
   constructor(form, outcome, onPress) {
     this.#form = form;
     this.#outcome = outcome;
@@ -34,10 +40,9 @@ export class FloatingAnswer {
   show() {
     const headline = textOf(this.#outcome.querySelector(".rb-headline"));
     const grave = this.#outcome.querySelector(".rb-check:not(.rb-ok)"); // the gravest comes first
-    const verdict = grave && part("rb-peek-verdict", ...[...grave.childNodes].map((node) => node.cloneNode(true)));
-    verdict?.classList.add(...[...grave.classList].filter((name) => /^rb-(stop|watch)$/.test(name)));
+    const verdict = grave && verdictOf(grave);
     this.#headline = headline;
-    this.button.replaceChildren(...[verdict, part("rb-peek-rest")].filter(Boolean));
+    this.button.replaceChildren(...(verdict ? [verdict] : []), part("rb-peek-rest"));
     this.button.hidden = false;
     this.#fit();
     this.#verdict = grave ?? this.#outcome.querySelector(".rb-headline");
@@ -67,7 +72,7 @@ export class FloatingAnswer {
 
   /** A phone's keyboard lies over the page: float above it. */
   #rise() {
-    if (!this.button.isConnected) return;
+    if (!this.#view || !this.button.isConnected) return;
     const hidden = window.innerHeight - this.#view.height - this.#view.offsetTop;
     this.button.style.setProperty("--rb-risen", `${this.#view.scale > 1.01 ? 0 : Math.max(0, hidden)}px`);
     this.#fit();
@@ -82,18 +87,33 @@ export class FloatingAnswer {
     const room = floats ? window.innerHeight - bar.top + GAP : 0;
     document.documentElement.style.setProperty("--rb-floating", `${room}px`);
     const focused = document.activeElement;
-    if (!floats || !this.#form.contains(focused)) return;
+    if (!floats || !focused || !this.#form.contains(focused)) return;
     const covered = focused.getBoundingClientRect().bottom + GAP - bar.top;
     if (covered > 0 && bar.bottom > focused.getBoundingClientRect().top) window.scrollBy(0, covered);
   }
 }
 
+/**
+ * @param {string} className
+ * @param {...Node} children
+ */
 function part(className, ...children) {
   const element = Object.assign(document.createElement("span"), { className });
-  element.append(...children.map((child) => (child.localName === "a" ? child.textContent : child)));
+  element.append(...children.map((child) => (child.nodeName === "A" ? child.textContent ?? "" : child)));
   return element;
 }
 
+/**
+ * A check as it floats: its words without its links.
+ * @param {Element} check
+ */
+function verdictOf(check) {
+  const verdict = part("rb-peek-verdict", ...[...check.childNodes].map((node) => node.cloneNode(true)));
+  verdict.classList.add(...[...check.classList].filter((name) => /^rb-(stop|watch)$/.test(name)));
+  return verdict;
+}
+
+/** @param {Element | null} element */
 function textOf(element) {
   return element?.textContent.trim() ?? "";
 }

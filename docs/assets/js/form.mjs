@@ -1,19 +1,32 @@
 // Reading and filling the form of one calculator. Every control is found by the name it was built with.
 
+import { around, partOf, partsOf } from "./parts.mjs";
+
+/** @import { Control, Pair, Problem, UnitSystem } from "./types.d.ts" */
+
 const NOTHING_TYPED = "";
 // Cell and row marks of a table in a link; typed inside a cell they would shift the others.
 const MARKS = /[:;]/g;
 const BARE_NUMBER = /^[\s\d.,/+⁄½¼¾⅛⅜⅝⅞-]*\d[\s\d.,/+⁄½¼¾⅛⅜⅝⅞-]*$|^\s*[½¼¾⅛⅜⅝⅞]\s*$/;
 
-/** The input as pairs [name, text as typed], without those that do not matter now unless asked; units last. */
+/**
+ * The input as pairs [name, text as typed], without those that do not matter now unless asked; units last.
+ * @param {HTMLFormElement} form
+ * @param {{all?: boolean}} options
+ * @returns {Pair[]}
+ */
 export function readForm(form, { all = false } = {}) {
   const pairs = fieldsOf(form)
     .filter((field) => all || !field.hidden)
-    .map((field) => [field.dataset.field, readField(field)]);
-  return [...pairs, ["units", unitsOf(form)]];
+    .map((field) => pairOf(nameOf(field), readField(field)));
+  return [...pairs, pairOf("units", unitsOf(form))];
 }
 
-/** Put pairs into the form; returns those that found no place there, for the engine to report. */
+/**
+ * Put pairs into the form; returns those that found no place there, for the engine to report.
+ * @param {HTMLFormElement} form
+ * @param {Pair[]} pairs
+ */
 export function fillForm(form, pairs) {
   const strangers = pairs.filter(([name, text]) => {
     if (name === "units") return !setUnits(form, text);
@@ -24,7 +37,10 @@ export function fillForm(form, pairs) {
   return strangers;
 }
 
-/** Fill in what a link means by leaving it out, where that is not the worked example's figure. */
+/**
+ * Fill in what a link means by leaving it out, where that is not the worked example's figure.
+ * @param {HTMLFormElement} form
+ */
 export function fillWhatLinksMean(form) {
   for (const field of fieldsOf(form)) {
     if (field.dataset.absent !== undefined) fillField(field, field.dataset.absent);
@@ -32,18 +48,31 @@ export function fillWhatLinksMean(form) {
   showWhatMatters(form);
 }
 
-/** Put the worked example back. The unit system stays as the reader chose it. */
+/**
+ * Put the worked example back. The unit system stays as the reader chose it.
+ * @param {HTMLFormElement} form
+ * @param {Pair[]} example
+ */
 export function resetForm(form, example) {
   fillForm(form, example.filter(([name]) => name !== "units"));
 }
 
+/**
+ * @param {HTMLFormElement} form
+ * @param {string} name
+ */
 export function fieldOf(form, name) {
   return fieldsOf(form).find((field) => field.dataset.field === name) ?? null;
 }
 
-/** The control of an error: {field, row, column}; rows count only those that are not blank. */
-export function controlOf(form, { field: name, row, column }) {
-  const field = fieldOf(form, name);
+/**
+ * The control of an error: {field, row, column}; rows count only those that are not blank.
+ * @param {HTMLFormElement} form
+ * @param {Omit<Problem, "message">} place
+ * @returns {Control | null}
+ */
+export function controlOf(form, { field: name, row = null, column }) {
+  const field = name ? fieldOf(form, name) : null;
   if (!field) return null;
   if (!isTable(field)) return controlsIn(field)[0];
   const lines = row === null ? rowsOf(field) : rowsOf(field).filter(isFilled);
@@ -51,95 +80,134 @@ export function controlOf(form, { field: name, row, column }) {
   return controlsIn(line).find((control) => control.dataset.column === column) ?? controlsIn(line)[0];
 }
 
-/** Fields that depend on a choice show only for the values of it that they matter for. */
+/**
+ * Fields that depend on a choice show only for the values of it that they matter for.
+ * @param {HTMLFormElement} form
+ */
 export function showWhatMatters(form) {
   for (const field of fieldsOf(form)) {
     const { whenField, whenValues } = field.dataset;
     if (!whenField) continue;
     const on = fieldOf(form, whenField);
-    field.hidden = on.hidden || !whenValues.split(" ").includes(readField(on));
+    if (!on) throw new Error(`the form has no field ${whenField}`);
+    field.hidden = on.hidden || !whenValues?.split(" ").includes(readField(on));
   }
-  for (const group of form.querySelectorAll(".rb-group")) {
-    const fields = [...group.querySelectorAll(".rb-field")];
+  for (const group of partsOf(form, ".rb-group", HTMLElement)) {
+    const fields = partsOf(group, ".rb-field", HTMLElement);
     group.hidden = fields.length > 0 && fields.every((field) => field.hidden);
   }
 }
 
+/**
+ * @param {HTMLFormElement} form
+ * @returns {UnitSystem}
+ */
 export function unitsOf(form) {
-  return form.querySelector('[name="units"]:checked')?.value ?? "imperial";
+  return radiosOf(form).find(({ checked }) => checked)?.value === "metric" ? "metric" : "imperial";
 }
 
-/** Choose a unit system; returns whether there is one of that name. */
+/** @param {HTMLFormElement} form */
+function radiosOf(form) {
+  return partsOf(form, '[name="units"]', HTMLInputElement);
+}
+
+/**
+ * Choose a unit system; returns whether there is one of that name.
+ * @param {HTMLFormElement} form
+ * @param {string} system
+ */
 export function setUnits(form, system) {
-  const radio = [...form.querySelectorAll('[name="units"]')].find(({ value }) => value === system);
+  const radio = radiosOf(form).find(({ value }) => value === system);
   if (radio) radio.checked = true;
   document.documentElement.dataset.units = unitsOf(form);
   for (const field of fieldsOf(form).filter(isTable)) numberRows(field, unitsOf(form));
   return Boolean(radio);
 }
 
-/** Numbers typed without a unit keep the meaning they had in the other system. */
+/**
+ * Numbers typed without a unit keep the meaning they had in the other system.
+ * @param {HTMLFormElement} form
+ * @param {UnitSystem} formerSystem
+ */
 export function nameUnits(form, formerSystem) {
   const attribute = formerSystem === "metric" ? "unitMetric" : "unitImperial";
-  for (const control of form.querySelectorAll("input[data-unit-imperial]")) {
+  for (const control of partsOf(form, "input[data-unit-imperial]", HTMLInputElement)) {
     const unit = control.dataset[attribute];
     if (unit && BARE_NUMBER.test(control.value)) control.value = `${control.value.trim()} ${unit}`;
   }
 }
 
-/** A share in a link without a sign is a percentage, as it always was; typed by hand it would be asked about. */
+/**
+ * A share in a link without a sign is a percentage, as it always was; typed by hand it would be asked about.
+ * @param {HTMLFormElement} form
+ */
 export function namePercents(form) {
-  for (const control of form.querySelectorAll('input[data-unit-imperial="%"]')) {
+  for (const control of partsOf(form, 'input[data-unit-imperial="%"]', HTMLInputElement)) {
     if (BARE_NUMBER.test(control.value)) control.value = `${control.value.trim()} %`;
   }
 }
 
 // Tables of rows ---------------------------------------------------------------
 
+/** @param {HTMLElement} field */
 export function addRow(field) {
-  const lines = rowsOf(field);
-  const line = lines.at(-1).cloneNode(true);
+  const last = lastRowOf(field);
+  const line = /** @type {HTMLTableRowElement} */ (last.cloneNode(true));
   controlsIn(line).forEach((control) => setControl(control, NOTHING_TYPED));
-  lines.at(-1).after(line);
+  last.after(line);
   numberRows(field);
   return line;
 }
 
+/**
+ * @param {HTMLElement} field
+ * @param {Element} line
+ */
 export function removeRow(field, line) {
   if (rowsOf(field).length > 1) line.remove();
   numberRows(field);
 }
 
-/** Rows that were added, removed or switched to other units get their numbers and spoken names. */
-function numberRows(field, system = unitsOf(field.closest("form"))) {
-  const { fewest = 1, most = Infinity } = tableOf(field).dataset;
+/**
+ * Rows that were added, removed or switched to other units get their numbers and spoken names.
+ * @param {HTMLElement} field
+ * @param {UnitSystem} [system]
+ */
+function numberRows(field, system = unitsOf(around(field, "form", HTMLFormElement))) {
+  const { fewest, most } = limitsOf(field);
   const lines = rowsOf(field);
   lines.forEach((line, index) => {
     const number = String(index + 1);
-    line.querySelector(".rb-row-number").textContent = number;
+    partOf(line, ".rb-row-number", HTMLElement).textContent = number;
     for (const control of controlsIn(line)) {
       const { nameImperial, nameMetric } = control.dataset;
       control.setAttribute("aria-label", `Row ${number}, ${system === "metric" ? nameMetric : nameImperial}`);
     }
-    const remove = line.querySelector(".rb-remove-row");
+    const remove = partOf(line, ".rb-remove-row", HTMLElement);
     remove.setAttribute("aria-label", `Remove row ${number}`);
     remove.hidden = lines.length <= Math.max(1, fewest);
   });
-  field.querySelector(".rb-add-row").hidden = lines.length >= most;
+  partOf(field, ".rb-add-row", HTMLElement).hidden = lines.length >= most;
 }
 
-/** How many rows of a table's text are more than the table takes. */
+/**
+ * How many rows of a table's text are more than the table takes.
+ * @param {HTMLElement} field
+ * @param {string} text
+ */
 export function rowsBeyond(field, text) {
-  const { most = Infinity } = isTable(field) ? tableOf(field).dataset : {};
-  return Math.max(0, text.split(";").length - most);
+  return isTable(field) ? Math.max(0, text.split(";").length - limitsOf(field).most) : 0;
 }
 
-/** Returns whether the table can hold every cell. */
+/**
+ * Returns whether the table can hold every cell.
+ * @param {HTMLElement} field
+ * @param {string} text
+ */
 function fillTable(field, text) {
   const cells = text.split(";").map((row) => row.split(":"));
-  const { most = cells.length } = tableOf(field).dataset;
-  const wanted = cells.slice(0, Math.max(1, most));
-  while (rowsOf(field).length > wanted.length) rowsOf(field).at(-1).remove();
+  const wanted = cells.slice(0, Math.max(1, limitsOf(field).most));
+  while (rowsOf(field).length > wanted.length) lastRowOf(field).remove();
   while (rowsOf(field).length < wanted.length) addRow(field);
   const held = rowsOf(field).map((line, row) =>
     controlsIn(line).map((control, column) => setControl(control, wanted[row][column] ?? NOTHING_TYPED)),
@@ -148,6 +216,7 @@ function fillTable(field, text) {
   return cells.length === wanted.length && held.flat().every(Boolean);
 }
 
+/** @param {HTMLElement} field */
 function readTable(field) {
   return rowsOf(field)
     .filter(isFilled)
@@ -155,53 +224,114 @@ function readTable(field) {
     .join(";");
 }
 
-/** A choice always has a value, so only what is typed counts. */
+/**
+ * A choice always has a value, so only what is typed counts.
+ * @param {HTMLTableRowElement} line
+ */
 function isFilled(line) {
   return controlsIn(line).some((control) => control.localName === "input" && control.value.trim());
 }
 
 // Fields and controls ----------------------------------------------------------
 
+/** @param {HTMLFormElement} form */
 export function fieldsOf(form) {
-  return [...form.querySelectorAll(".rb-field[data-field]")];
+  return partsOf(form, ".rb-field[data-field]", HTMLElement);
 }
 
+/**
+ * The id of a field's input.
+ * @param {HTMLElement} field
+ */
+export function nameOf(field) {
+  return field.dataset.field ?? "";
+}
+
+/**
+ * @param {string} name
+ * @param {string} text
+ * @returns {Pair}
+ */
+function pairOf(name, text) {
+  return [name, text];
+}
+
+/** @param {HTMLElement} field */
 function tableOf(field) {
-  return field.querySelector("table.rb-rows");
+  return partOf(field, "table.rb-rows", HTMLTableElement);
 }
 
+/**
+ * The fewest and the most rows that a table takes.
+ * @param {HTMLElement} field
+ */
+function limitsOf(field) {
+  const { fewest, most } = tableOf(field).dataset;
+  return { fewest: fewest === undefined ? 1 : Number(fewest), most: most === undefined ? Infinity : Number(most) };
+}
+
+/** @param {HTMLElement} field */
 function isTable(field) {
-  return tableOf(field) !== null;
+  return field.querySelector("table.rb-rows") !== null;
 }
 
+/** @param {HTMLElement} field */
 function rowsOf(field) {
   return [...tableOf(field).tBodies[0].rows];
 }
 
-function controlsIn(element) {
-  return [...element.querySelectorAll("input, select")];
+/** @param {HTMLElement} field */
+function lastRowOf(field) {
+  const rows = rowsOf(field);
+  return rows[rows.length - 1];
 }
 
+/**
+ * @param {Element} element
+ * @returns {Control[]}
+ */
+function controlsIn(element) {
+  return /** @type {Control[]} */ (partsOf(element, "input, select", HTMLElement));
+}
+
+/** @param {HTMLElement} field */
 function readField(field) {
   return isTable(field) ? readTable(field) : readControl(controlsIn(field)[0]);
 }
 
+/**
+ * @param {HTMLElement} field
+ * @param {string} text
+ */
 function fillField(field, text) {
   return isTable(field) ? fillTable(field, text) : setControl(controlsIn(field)[0], text);
 }
 
+/**
+ * @param {Control} control
+ * @returns {control is HTMLInputElement}
+ */
+function isTick(control) {
+  return control.type === "checkbox";
+}
+
+/** @param {Control} control */
 function readControl(control) {
-  if (control.type === "checkbox") return control.checked ? "yes" : "no";
+  if (isTick(control)) return control.checked ? "yes" : "no";
   return control.value;
 }
 
-/** Returns whether the control can hold the text. */
+/**
+ * Returns whether the control can hold the text.
+ * @param {Control} control
+ * @param {string} text
+ */
 function setControl(control, text) {
-  if (control.type === "checkbox") {
+  if (isTick(control)) {
     control.checked = text === "yes";
     return text === "yes" || text === "no";
   }
-  if (control.localName === "select" && ![...control.options].some(({ value }) => value === text)) return false;
+  if (control instanceof HTMLSelectElement && ![...control.options].some(({ value }) => value === text)) return false;
   control.value = text;
   return true;
 }

@@ -2,10 +2,18 @@
 
 import { CORE, FIND_PACKAGE, fetchPack, packKeeper, writePackage } from "./package-files.mjs";
 
-let answer = null;
-let keepPack = null;
+/** @import { EngineFiles, PythonAnswer, Sources } from "./types.d.ts" */
 
-/** Return the interpreter, with a package's sources (awaited beside it) ready to import. */
+/** @type {PythonAnswer} */
+let answer;
+/** @type {(calculator: string) => Promise<void>} */
+let keepPack;
+
+/**
+ * Return the interpreter, with a package's sources (awaited beside it) ready to import.
+ * @param {string} address
+ * @param {Promise<Sources>} awaitedSources
+ */
 export async function loadPython(address, awaitedSources) {
   const [{ loadPyodide }, sources] = await Promise.all([import(`${address}pyodide.mjs`), awaitedSources]);
   const python = await loadPyodide({ indexURL: address });
@@ -14,25 +22,30 @@ export async function loadPython(address, awaitedSources) {
   return python;
 }
 
-/** Load the interpreter and the package; files holds their addresses. */
+/**
+ * Load the interpreter and the package; files holds their addresses.
+ * @param {EngineFiles} files
+ */
 export async function start(files) {
   const python = await loadPython(files.pyodide, fetchPack(files.calc, CORE));
   keepPack = packKeeper(python.FS, files.calc);
   answer = python.pyimport("calc.answer");
 }
 
-/** See to it that a calculator can be asked. */
+/**
+ * See to it that a calculator can be asked.
+ * @param {string} calculator
+ */
 export function prepare(calculator) {
   return keepPack(calculator);
 }
 
-/** Begin a request (JSON text); returns a function that goes one step on and returns JSON text. */
+/**
+ * Begin a request (JSON text); returns a function that goes one step on and returns JSON text.
+ * @param {string} request
+ */
 export function run(request) {
   answer.begin(request);
   return () => answer.advance();
 }
 
-export function stop() {
-  answer?.destroy();
-  answer = null;
-}

@@ -1,12 +1,17 @@
 // Jumps inside a page are the browser's own. The theme would fetch the page again for the first of them,
 // and with it everything typed would be gone.
 
+import { partsOf, sourceOf } from "./parts.mjs";
+
 const DIALOGS = ["__drawer", "__search"]; // the theme closes them once it has fetched a page
 const CLOSING_MS = 250;
 
 const root = document.documentElement;
 
-/** Keep jumps from the theme; then is called after each, with the fragment already in the address. */
+/**
+ * Keep jumps from the theme; then is called after each, with the fragment already in the address.
+ * @param {() => void} then
+ */
 export function keepJumps(then) {
   root.dataset.landed = location.pathname; // the template's script, which is there before the theme's, keeps ways back in it
   window.addEventListener("click", catchJump, true);
@@ -18,13 +23,15 @@ export function noteMoves() {
   window.location$?.subscribe(() => delete root.dataset.landed);
 }
 
+/** @param {MouseEvent} event */
 function catchJump(event) {
-  const link = event.target.closest?.("a[href]");
-  if (!link || event.button || event.ctrlKey || event.metaKey || event.shiftKey || event.altKey) return;
+  const link = sourceOf(event)?.closest("a[href]");
+  if (!(link instanceof HTMLAnchorElement) || event.button || event.ctrlKey || event.metaKey || event.shiftKey || event.altKey) return;
   if (link.origin !== location.origin || link.pathname !== location.pathname || link.download) return;
   link.target = "_self"; // the theme leaves links with a target alone
   link.search = location.search; // another one would load the page anew
-  const open = DIALOGS.map((id) => document.getElementById(id)).filter((toggle) => toggle?.checked);
+  const toggles = DIALOGS.flatMap((id) => partsOf(document, `input#${id}`, HTMLInputElement));
+  const open = toggles.filter(({ checked }) => checked);
   if (link.hash && !open.length) return;
   event.preventDefault();
   open.forEach((toggle) => toggle.click());

@@ -1,17 +1,26 @@
 // The inputs of a calculator in the fragment of its address.
 // Whatever a link carries is hostile: it is only ever text, and only so much of it.
 
+/** @import { Pair } from "./types.d.ts" */
+
 const LONGEST_FRAGMENT = 16000;
 const LONGEST_VALUE = 4000;
 const LONGEST_NAME = 64;
 const MOST_PAIRS = 100;
 
-/** Whether a fragment carries inputs, rather than the name of a place on the page. */
+/**
+ * Whether a fragment carries inputs, rather than the name of a place on the page.
+ * @param {string} fragment
+ */
 export function carriesInputs(fragment) {
   return fragment.includes("=");
 }
 
-/** Read a fragment (with or without "#"): {pairs: [[name, text], ...], notes: [sentence, ...]}. */
+/**
+ * Read a fragment (with or without "#"): {pairs: [[name, text], ...], notes: [sentence, ...]}.
+ * @param {string} fragment
+ * @returns {{pairs: Pair[], notes: string[]}}
+ */
 export function readLink(fragment) {
   const text = fragment.replace(/^#/, "");
   if (!carriesInputs(text)) return { pairs: [], notes: [] };
@@ -27,7 +36,10 @@ export function readLink(fragment) {
   return { pairs, notes };
 }
 
-/** Write pairs as a fragment that people can read, or null if it would be too long to share. */
+/**
+ * Write pairs as a fragment that people can read, or null if it would be too long to share.
+ * @param {Pair[]} pairs
+ */
 export function writeLink(pairs) {
   const text = new URLSearchParams(pairs)
     .toString()
@@ -38,7 +50,10 @@ export function writeLink(pairs) {
   return text.length <= LONGEST_FRAGMENT ? `#${text}` : null;
 }
 
-/** Split pairs into the first of each name, which counts, and the others. */
+/**
+ * Split pairs into the first of each name, which counts, and the others.
+ * @param {Pair[]} pairs
+ */
 export function splitRepeated(pairs) {
   const first = pairs.filter(([name], index) => pairs.findIndex(([other]) => other === name) === index);
   return { first, again: pairs.filter((pair) => !first.includes(pair)) };

@@ -3,6 +3,7 @@
 
 const PREFIX = "rebrace.";
 
+/** @param {string} key */
 export function recall(key) {
   try {
     return localStorage.getItem(PREFIX + key);
@@ -11,6 +12,10 @@ export function recall(key) {
   }
 }
 
+/**
+ * @param {string} key
+ * @param {string} text
+ */
 export function remember(key, text) {
   try {
     localStorage.setItem(PREFIX + key, text);
@@ -19,6 +24,7 @@ export function remember(key, text) {
   }
 }
 
+/** @param {string} key */
 export function forget(key) {
   try {
     localStorage.removeItem(PREFIX + key);

@@ -1,35 +1,48 @@
 // What is wrong, in two places with the same words: at the field, and in the summary above the form.
 
-import { controlOf, fieldOf } from "./form.mjs";
+import { controlOf } from "./form.mjs";
+import { around, partOf, partsOf } from "./parts.mjs";
+
+/** @import { Control, Problem } from "./types.d.ts" */
 
 const MARKED = "[aria-invalid]";
 
-/** Show these problems and no others. */
+/**
+ * Show these problems and no others.
+ * @param {HTMLFormElement} form
+ * @param {Problem[]} problems
+ */
 export function showProblems(form, problems) {
   clear(form);
   for (const problem of problems) markField(form, problem);
   summarise(form, problems);
 }
 
+/** @param {HTMLFormElement} form */
 export function focusSummary(form) {
   summaryOf(form).focus();
 }
 
+/** @param {HTMLFormElement} form */
 function clear(form) {
   for (const control of form.querySelectorAll(MARKED)) {
     control.removeAttribute("aria-invalid");
     control.removeAttribute("aria-errormessage");
   }
-  for (const place of form.querySelectorAll(".rb-error")) {
+  for (const place of partsOf(form, ".rb-error", HTMLElement)) {
     place.hidden = true;
     place.replaceChildren();
   }
 }
 
+/**
+ * @param {HTMLFormElement} form
+ * @param {Problem} problem
+ */
 function markField(form, problem) {
   const control = controlOf(form, problem);
   if (!control) return;
-  const place = fieldOf(form, problem.field).querySelector(".rb-error");
+  const place = partOf(around(control, ".rb-field", HTMLElement), ".rb-error", HTMLElement);
   control.setAttribute("aria-invalid", "true");
   control.setAttribute("aria-errormessage", place.id);
   describe(control, place.id);
@@ -37,11 +50,19 @@ function markField(form, problem) {
   place.hidden = false;
 }
 
+/**
+ * @param {Element} control
+ * @param {string} id
+ */
 function describe(control, id) {
   const described = (control.getAttribute("aria-describedby") ?? "").split(" ").filter(Boolean);
   if (!described.includes(id)) control.setAttribute("aria-describedby", [...described, id].join(" "));
 }
 
+/**
+ * @param {HTMLFormElement} form
+ * @param {Problem[]} problems
+ */
 function summarise(form, problems) {
   const summary = summaryOf(form);
   summary.hidden = problems.length === 0;
@@ -53,8 +74,12 @@ function summarise(form, problems) {
   summary.replaceChildren(...(problems.length ? [title, list] : []));
 }
 
+/**
+ * @param {HTMLFormElement} form
+ * @param {Problem} problem
+ */
 function item(form, problem) {
-  const control = problem.field && controlOf(form, problem);
+  const control = controlOf(form, problem);
   const element = document.createElement("li");
   if (!control) {
     element.textContent = problem.message;
@@ -73,21 +98,30 @@ function item(form, problem) {
   return element;
 }
 
-/** Cells of a table have no id of their own until they are linked to. */
+/**
+ * Cells of a table have no id of their own until they are linked to.
+ * @param {Control} control
+ */
 function idOf(control) {
   control.id ||= `${control.name}-${Math.random().toString(36).slice(2)}`;
   return control.id;
 }
 
+/**
+ * @param {Element} summary
+ * @param {Problem[]} problems
+ */
 function sameWords(summary, problems) {
   const said = [...summary.querySelectorAll("li")].map(({ textContent }) => textContent);
   return said.length === problems.length && problems.every(({ message }, index) => message === said[index]);
 }
 
+/** @param {HTMLFormElement} form */
 function summaryOf(form) {
-  return form.querySelector(".rb-problems");
+  return partOf(form, ".rb-problems", HTMLElement);
 }
 
+/** @param {string} text */
 function line(text) {
   const element = document.createElement("span");
   element.textContent = text;

@@ -2,6 +2,8 @@
 
 import { loadPython } from "./full-engine.mjs";
 
+/** @import { EngineFiles, Sources } from "./types.d.ts" */
+
 const MOST_PRINTED = 100_000; // characters of one run; a page that shows more only gets slow
 const CUT = "\n[More was printed than this page shows.]\n";
 
@@ -44,11 +46,17 @@ def run(source):
     return True
 `;
 
-let runner = null;
-let give = null;
+/** @type {(program: string) => boolean} */
+let runner;
+/** @type {(bow: string | undefined) => void} */
+let give;
 let left = 0;
 
-/** Load the interpreter and the package; whatever a program prints goes to onPrinted(text, isError). */
+/**
+ * Load the interpreter and the package; whatever a program prints goes to onPrinted(text, isError).
+ * @param {EngineFiles} files
+ * @param {(text: string, isError: boolean) => void} onPrinted
+ */
 export async function start(files, onPrinted) {
   const python = await loadPython(files.pyodide, fetchSources(files.sources));
   python.setStdout(printer((text) => onPrinted(text, false)));
@@ -60,22 +68,32 @@ export async function start(files, onPrinted) {
   give = names.get("give");
 }
 
-/** Run a program, with a copy of a bow (its entries as JSON) or without one; returns whether it ended without an error. */
+/**
+ * Run a program, with a copy of a bow (its entries as JSON) or without one; returns whether it ended without an error.
+ * @param {string} program
+ * @param {string | null} bow
+ */
 export function run(program, bow) {
   left = MOST_PRINTED;
   give(bow ?? undefined); // of null Python would make an object of its own
   return runner(program);
 }
 
+/**
+ * @param {string} address
+ * @returns {Promise<Sources>}
+ */
 async function fetchSources(address) {
   const response = await fetch(address);
   if (!response.ok) throw new Error(`sources: ${response.status}`);
   return response.json();
 }
 
+/** @param {(text: string) => void} pass */
 function printer(pass) {
   const decoder = new TextDecoder();
   return {
+    /** @param {Uint8Array} bytes */
     write(bytes) {
       const text = decoder.decode(bytes, { stream: true });
       if (left > 0) pass(text.length > left ? text.slice(0, left) + CUT : text);

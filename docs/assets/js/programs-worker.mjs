@@ -8,6 +8,8 @@
 import { run, start } from "./programs-engine.mjs";
 import { labelWasm } from "./wasm-fetch.mjs";
 
+/** @import { EngineFiles } from "./types.d.ts" */
+
 // A program may be anybody's. What leads to the bows that this browser keeps, to the offline copy, or to
 // another worker that still has both, is gone before the first one runs.
 const CLOSED = ["indexedDB", "caches", "Worker", "SharedWorker", "BroadcastChannel", "importScripts", "cookieStore"];
@@ -19,6 +21,7 @@ self.onmessage = ({ data }) => {
   else execute(message);
 };
 
+/** @param {EngineFiles} files */
 async function begin(files) {
   labelWasm();
   try {
@@ -35,11 +38,16 @@ function closeTheStore() {
   CLOSED_OF_NAVIGATOR.forEach((name) => remove(navigator, name));
 }
 
-/** Take a name off an object and off all that it inherits from. */
+/**
+ * Take a name off an object and off all that it inherits from.
+ * @param {object} object
+ * @param {string} name
+ */
 function remove(object, name) {
-  for (let holder = object; holder; holder = Object.getPrototypeOf(holder)) delete holder[name];
+  for (let holder = object; holder; holder = Object.getPrototypeOf(holder)) Reflect.deleteProperty(holder, name);
 }
 
+/** @param {{program: string, bow: string | null}} asked */
 function execute({ program, bow }) {
   try {
     tell({ ended: run(program, bow) });
@@ -48,6 +56,7 @@ function execute({ program, bow }) {
   }
 }
 
+/** @param {Record<string, unknown>} message */
 function tell(message) {
   postMessage(JSON.stringify(message));
 }

@@ -5,13 +5,22 @@
 import MiniSearch from "minisearch";
 import { stemmer } from "stemmer";
 
+/** @import { SearchResult } from "minisearch" */
+/** @typedef {{location: string, title: string, text: string, words?: string}} Section */
+/** @typedef {SearchResult | undefined} Found */
+/** @typedef {{id: string, found: Found[]}} Hit */
+
 const SETUP = 0;
 const READY = 1;
 const QUERY = 2;
 const RESULT = 3;
 
 const FIELDS = { title: 6, words: 8, text: 1 };
-const LOOK_UP = { boost: FIELDS, weights: { fuzzy: 0.2, prefix: 0.5 }, tokenize: (text) => [text] };
+const LOOK_UP = {
+  boost: FIELDS,
+  weights: { fuzzy: 0.2, prefix: 0.5 },
+  tokenize: (/** @type {string} */ text) => [text],
+};
 const MOST_PAGES = 30;
 const EXCERPT = 160; // characters, about two lines on a phone
 const FUZZY_FROM = 5; // letters: shorter words have too many neighbours
@@ -21,9 +30,13 @@ const LITTLE_WORDS = new Set(
 );
 const WORD = /[\p{L}\p{N}]+(?:[/.'’][\p{L}\p{N}]+)*/gu;
 
-let index = null;
-let documents = null;
+/** @type {MiniSearch<Section>} */
+let index;
+/** @type {Map<string, Section>} */
+let documents = new Map();
+/** @type {[others: string, own: string][]} */
 let otherWords = [];
+/** @type {Map<string, string>} */
 const stems = new Map();
 
 addEventListener("message", ({ data: { type, data } }) => {
@@ -35,6 +48,7 @@ addEventListener("message", ({ data: { type, data } }) => {
   }
 });
 
+/** @param {{config: {others?: Record<string, string>}, docs: Section[]}} data */
 function setUp({ config, docs }) {
   otherWords = Object.entries(config.others ?? {})
     .sort(([one], [other]) => other.length - one.length)
@@ -45,27 +59,52 @@ function setUp({ config, docs }) {
     fields: Object.keys(FIELDS),
     tokenize: wordsOf,
     processTerm: stemmed,
-    extractField: (document, field) => (field === "text" ? document.text.replace(/<[^>]*>/g, " ") : document[field]),
+    extractField: (section, field) => fieldOf(section, field),
   });
   index.addAll(docs);
 }
 
-/** The words of a text, in small letters, each in the book's own way of saying it. */
+/**
+ * What is looked through; texts come as HTML.
+ * @param {Section} section
+ * @param {string} field
+ */
+function fieldOf({ location, title, words, text }, field) {
+  return field === "text" ? text.replace(/<[^>]*>/g, " ") : { location, title, words }[field];
+}
+
+/** @param {string} id */
+function sectionOf(id) {
+  const section = documents.get(id);
+  if (!section) throw new Error(`the search has no section ${id}`);
+  return section;
+}
+
+/**
+ * The words of a text, in small letters, each in the book's own way of saying it.
+ * @param {string} text
+ */
 function wordsOf(text) {
   let line = ` ${spaced(text)} `;
   for (const [others, own] of otherWords) line = line.replaceAll(others, own);
   return line.split(" ").filter(Boolean);
 }
 
+/** @param {string} text */
 function spaced(text) {
   return (text.toLowerCase().match(WORD) ?? []).join(" ").replaceAll("’", "'");
 }
 
+/** @param {string} word */
 function stemmed(word) {
-  if (!stems.has(word)) stems.set(word, /\d/.test(word) ? word : stemmer(word));
-  return stems.get(word);
+  const known = stems.get(word);
+  if (known !== undefined) return known;
+  const stem = /\d/.test(word) ? word : stemmer(word);
+  stems.set(word, stem);
+  return stem;
 }
 
+/** @param {string} query */
 function search(query) {
   const all = wordsOf(query);
   const telling = all.filter((word) => !LITTLE_WORDS.has(word));
@@ -74,14 +113,15 @@ function search(query) {
   return { items: pagesWith(words), suggest: suggestions(query) };
 }
 
+/** @param {string[]} words */
 function pagesWith(words) {
   const hits = words.map((word, place) => new Map(lookUp(word, place === words.length - 1).map((hit) => [hit.id, hit])));
+  /** @type {Map<string, Hit[]>} */
   const pages = new Map();
   for (const id of new Set(hits.flatMap((hit) => [...hit.keys()]))) {
     const found = hits.map((hit) => hit.get(id));
     const page = id.split("#")[0];
-    if (!pages.has(page)) pages.set(page, []);
-    pages.get(page).push({ id, found });
+    pages.set(page, [...(pages.get(page) ?? []), { id, found }]);
   }
   return [...pages].map(([page, sections]) => ranked(page, sections, words))
     .sort((one, other) => other.score - one.score)
@@ -89,37 +129,55 @@ function pagesWith(words) {
     .map(({ items }) => items);
 }
 
-/** Where a word stands; one that stands nowhere may be misspelt. */
+/**
+ * Where a word stands; one that stands nowhere may be misspelt.
+ * @param {string} word
+ * @param {boolean} last
+ */
 function lookUp(word, last) {
   const hits = index.search(word, { ...LOOK_UP, prefix: last && word.length > 1 });
   const mayBeMisspelt = !hits.length && word.length >= FUZZY_FROM && !/\d/.test(word);
   return mayBeMisspelt ? index.search(word, { ...LOOK_UP, fuzzy: 0.25 }) : hits;
 }
 
-/** A page's sections, the best first, as the theme shows them; all words in one place count most. */
+/**
+ * A page's sections, the best first, as the theme shows them; all words in one place count most.
+ * @param {string} page
+ * @param {Hit[]} sections
+ * @param {string[]} words
+ */
 function ranked(page, sections, words) {
-  const share = (flags) => flags.filter(Boolean).length / words.length;
+  const share = (/** @type {unknown[]} */ flags) => flags.filter(Boolean).length / words.length;
   const ofPage = share(words.map((_, place) => sections.some(({ found }) => found[place])));
   const items = sections.map(({ id, found }) => {
     const sum = found.reduce((total, hit) => total + (hit?.score ?? 0), 0);
     const weight = SOURCES.test(id) ? 0.3 : 1;
-    return shown(documents.get(id), weight * sum * share(found) ** 2, found, words);
+    return shown(sectionOf(id), weight * sum * share(found) ** 2, found, words);
   }).sort((one, other) => other.score - one.score);
   const score = items[0].score * (1 + ofPage ** 2);
-  if (!sections.some(({ id }) => id === page) && documents.has(page)) {
-    items.push(shown(documents.get(page), 0, [], words));
-  }
+  const whole = documents.get(page);
+  if (whole && !sections.some(({ id }) => id === page)) items.push(shown(whole, 0, [], words));
   return { score, items };
 }
 
+/**
+ * @param {Section} section
+ * @param {number} score
+ * @param {Found[]} found
+ * @param {string[]} words
+ */
 function shown({ location, title, text }, score, found, words) {
   const terms = new Set(found.flatMap((hit) => (hit ? hit.terms : [])));
-  const marks = (word) => terms.has(stemmed(word.toLowerCase()));
+  const marks = (/** @type {string} */ word) => terms.has(stemmed(word.toLowerCase()));
   const asked = Object.fromEntries(words.map((word, place) => [word, Boolean(found[place])]));
   return { location, title: marked(title, marks), text: excerpt(text, marks), score, terms: score ? asked : {} };
 }
 
-/** Some words around the first that was found. The text comes as HTML and stays as safe as it is. */
+/**
+ * Some words around the first that was found. The text comes as HTML and stays as safe as it is.
+ * @param {string} html
+ * @param {(word: string) => boolean} marks
+ */
 function excerpt(html, marks) {
   const words = html.replace(/<[^>]*>/g, " ").split(/\s+/).filter(Boolean);
   const first = words.findIndex((word) => (word.match(WORD) ?? []).some(marks));
@@ -130,12 +188,19 @@ function excerpt(html, marks) {
   return (start ? "… " : "") + marked(words.slice(start, end).join(" "), marks) + (end < words.length ? " …" : "");
 }
 
+/**
+ * @param {string} text
+ * @param {(word: string) => boolean} marks
+ */
 function marked(text, marks) {
   return text.replace(/&#?\w+;|[\p{L}\p{N}]+(?:[/.'’][\p{L}\p{N}]+)*/gu,
     (word) => (word.startsWith("&") || !marks(word) ? word : `<mark>${word}</mark>`));
 }
 
-/** A word of a title that goes on from what is being typed. */
+/**
+ * A word of a title that goes on from what is being typed.
+ * @param {string} query
+ */
 function suggestions(query) {
   const typed = query.toLowerCase().match(/[\p{L}\p{N}]+$/u)?.[0];
   if (!typed) return [];

@@ -3,12 +3,19 @@
 import { CORE, FIND_PACKAGE, fetchPack, packKeeper, writePackage } from "./package-files.mjs";
 import { fetchEarly } from "./wasm-fetch.mjs";
 
+/** @import { EngineFiles, PythonAnswer } from "./types.d.ts" */
+
 const HEAP_BYTES = 8 * 1024 * 1024;
 
-let answer = null;
-let keepPack = null;
+/** @type {PythonAnswer} */
+let answer;
+/** @type {(calculator: string) => Promise<void>} */
+let keepPack;
 
-/** Load the interpreter and the package; files holds their addresses. */
+/**
+ * Load the interpreter and the package; files holds their addresses.
+ * @param {EngineFiles} files
+ */
 export async function start(files) {
   fetchEarly(files.wasm);
   const [{ loadMicroPython }, sources] = await Promise.all([
@@ -22,17 +29,20 @@ export async function start(files) {
   answer = python.pyimport("calc.answer");
 }
 
-/** See to it that a calculator can be asked. */
+/**
+ * See to it that a calculator can be asked.
+ * @param {string} calculator
+ */
 export function prepare(calculator) {
   return keepPack(calculator);
 }
 
-/** Begin a request (JSON text); returns a function that goes one step on and returns JSON text. */
+/**
+ * Begin a request (JSON text); returns a function that goes one step on and returns JSON text.
+ * @param {string} request
+ */
 export function run(request) {
   answer.begin(request);
   return () => answer.advance();
 }
 
-export function stop() {
-  answer = null;
-}

@@ -1,16 +1,19 @@
 // The theme's own script, with the search index that it fetches at once: over a hundred kilobytes.
 // Pages with a calculator hold only its address, so that a shared link can be answered first.
 
-/** Start the theme's script where it has not been started; resolve once it has run. */
+/**
+ * Start the theme's script where it has not been started; resolve once it has run.
+ * @returns {Promise<void>}
+ */
 export function startTheme() {
-  const place = document.querySelector("script[data-theme]");
+  const place = /** @type {HTMLScriptElement | null} */ (document.querySelector("script[data-theme]"));
   if (!place) return Promise.resolve();
   return new Promise((resolve) => {
     const script = document.createElement("script");
     script.src = place.src;
-    script.onerror = resolve;
+    script.onerror = () => resolve();
     script.onload = () => {
-      window.document$.next(document); // it waits for the page to be parsed, which has long been
+      window.document$?.next(document); // it waits for the page to be parsed, which has long been
       resolve();
     };
     place.replaceWith(script);

@@ -5,7 +5,10 @@ const WASM = "application/wasm";
 const original = globalThis.fetch;
 const early = new Map();
 
-/** Start fetching a .wasm file that an interpreter will ask for later. */
+/**
+ * Start fetching a .wasm file that an interpreter will ask for later.
+ * @param {string} address
+ */
 export function fetchEarly(address) {
   early.set(address, original(address));
 }
@@ -13,11 +16,15 @@ export function fetchEarly(address) {
 /** From now on every .wasm response carries the right label. */
 export function labelWasm() {
   globalThis.fetch = (resource, options) => {
-    const address = String(resource?.url ?? resource);
+    const address = resource instanceof Request ? resource.url : String(resource);
     return address.endsWith(".wasm") ? fetchWasm(address, options) : original(resource, options);
   };
 }
 
+/**
+ * @param {string} address
+ * @param {RequestInit | undefined} options
+ */
 async function fetchWasm(address, options) {
   const response = await (early.get(address) ?? original(address, options));
   early.delete(address);

@@ -7,13 +7,19 @@
 
 import { labelWasm } from "./wasm-fetch.mjs";
 
+/** @import { Asked, EngineFiles, PythonEngine } from "./types.d.ts" */
+
 const ENGINES = {
   small: () => import("./small-engine.mjs"),
   full: () => import("./full-engine.mjs"),
 };
 const BREATH_MS = 30; // how long a solve may go on before newer requests are looked at
 
+/** @typedef {{id: number, request: Asked}} Question */
+
+/** @type {PythonEngine | null} */
 let engine = null;
+/** @type {Question | null} */
 let newest = null;
 let working = false;
 
@@ -27,6 +33,10 @@ self.onmessage = ({ data }) => {
   }
 };
 
+/**
+ * @param {keyof typeof ENGINES} name
+ * @param {EngineFiles} files
+ */
 async function start(name, files) {
   labelWasm();
   try {
@@ -46,15 +56,19 @@ async function work() {
   while (newest) {
     const current = newest;
     newest = null;
-    await answer(current);
+    await answer(engine, current);
   }
   working = false;
 }
 
-async function answer({ id, request }) {
+/**
+ * @param {PythonEngine} python
+ * @param {Question} question
+ */
+async function answer(python, { id, request }) {
   try {
-    await engine.prepare(request.task ? "record" : request.calculator);
-    const advance = engine.run(JSON.stringify(request));
+    await python.prepare("task" in request ? "record" : request.calculator);
+    const advance = python.run(JSON.stringify(request));
     let breath = performance.now();
     for (;;) {
       const text = advance();
@@ -71,14 +85,17 @@ async function answer({ id, request }) {
       }
     }
   } catch (error) {
-    tell({ id, [isFromPython(error) ? "error" : "crash"]: String(error.message ?? error) });
+    const why = error instanceof Error ? error.message : String(error);
+    tell({ id, [isFromPython(error) ? "error" : "crash"]: why });
   }
 }
 
+/** @param {unknown} error */
 function isFromPython(error) {
-  return error?.name === "PythonError" && !/\b(MemoryError|SystemError)\b/.test(error.message);
+  return error instanceof Error && error.name === "PythonError" && !/\b(MemoryError|SystemError)\b/.test(error.message);
 }
 
+/** @returns {Promise<void>} */
 function nextTask() {
   return new Promise((resolve) => {
     const { port1, port2 } = new MessageChannel();
@@ -90,6 +107,7 @@ function nextTask() {
   });
 }
 
+/** @param {Record<string, unknown>} message */
 function tell(message) {
   postMessage(JSON.stringify(message));
 }

@@ -1,0 +1,127 @@
+// What passes between the modules of the site: between page, workers and Python. No reader ever fetches it.
+
+/** An input's id with its text, as typed. */
+export type Pair = [name: string, text: string];
+
+export type UnitSystem = "imperial" | "metric";
+
+/** A text, or [tag, attributes, ...children]. */
+export type TreeNode = string | number | TreeElement;
+export type TreeElement = [tag: string, attributes: Record<string, string | number>, ...children: TreeNode[]];
+
+/** What is wrong, and where: row and column in a table of rows. */
+export interface Problem {
+  message: string;
+  field?: string | null;
+  row?: number | null;
+  column?: string | null;
+}
+
+/** What of a form is typed into or chosen from. */
+export type Control = HTMLInputElement | HTMLSelectElement;
+
+/** A file that comes with an outcome. */
+export interface OutcomeFile {
+  name: string;
+  type: string;
+  text: string;
+}
+
+export interface ChartLine {
+  label: string;
+  style: string;
+  xs: number[];
+  ys: number[];
+}
+
+export interface Chart {
+  id: string;
+  title: string;
+  x: { label: string };
+  y: { label: string };
+  lines: ChartLine[];
+}
+
+/** A calculator's answer. */
+export interface Answer {
+  errors: Problem[];
+  notes: string[];
+  standing: Record<string, string>;
+  tree: TreeNode[] | null;
+  charts: Chart[];
+  files: OutcomeFile[];
+}
+
+/** A question to a calculator, or to a bow's record. */
+export interface CalculatorRequest {
+  calculator: string;
+  pairs: Pair[];
+  standing: Record<string, string>;
+}
+export interface TaskRequest {
+  task: string;
+  units: UnitSystem;
+  [more: string]: unknown;
+}
+export type Asked = CalculatorRequest | TaskRequest;
+
+/** What the engine makes of a request: an answer, or a sentence that says why there is none. */
+export interface Told {
+  answer?: unknown;
+  error?: string;
+  failed?: string;
+}
+
+/** Addresses of the engine's files. */
+export interface EngineFiles {
+  micropython: string;
+  wasm: string;
+  calc: string;
+  pyodide: string;
+  sources: string;
+}
+
+/** `calc.answer` as an interpreter hands it over. */
+export interface PythonAnswer {
+  begin(request: string): void;
+  advance(): string;
+}
+
+/** What both engines share. */
+export interface PythonEngine {
+  start(files: EngineFiles): Promise<void>;
+  prepare(calculator: string): Promise<void>;
+  run(request: string): () => string;
+}
+
+/** As much of an interpreter's file system as is used. */
+export interface PythonFiles {
+  analyzePath(path: string): { exists: boolean };
+  mkdir(path: string): void;
+  writeFile(path: string, text: string): void;
+}
+
+/** The sources of a package, by path. */
+export type Sources = Record<string, string>;
+
+/** A job that this browser remembers of a calculator; an earlier release knew no moment and nobody's names. */
+export interface Job {
+  id: string;
+  link: string;
+  moment: number | null;
+  headline: string;
+  own: string[] | null;
+}
+
+/** A place where the theme tells of pages and addresses. */
+interface Told$<Value> {
+  next(value: Value): void;
+  subscribe(hear: (value: Value) => void): void;
+}
+
+declare global {
+  interface Window {
+    document$?: Told$<Document>;
+    location$?: Told$<URL>;
+  }
+}
