@@ -10,6 +10,7 @@
  * @property {Asked} request
  * @property {(progress: number) => void} onProgress
  * @property {(outcome: Told | null) => void} resolve
+ * @property {Promise<Told | null>} settled
  */
 
 const START_LIMIT_MS = { small: 20_000, full: 60_000 };
@@ -62,7 +63,9 @@ export class Engine {
    */
   run(request, onProgress = () => {}) {
     this.#pending?.resolve(null);
-    let resolve;
+    /** @type {Pending["resolve"]} */
+    let resolve = () => {};
+    /** @type {Pending["settled"]} */
     const settled = new Promise((settle) => (resolve = settle));
     this.#newest += 1;
     this.#pending = { id: this.#newest, request, onProgress, resolve, settled };
@@ -72,7 +75,10 @@ export class Engine {
     return settled;
   }
 
-  /** The same for what can wait: it takes no other request's place, and gives way to any that comes. */
+  /**
+   * The same for what can wait: it takes no other request's place, and gives way to any that comes.
+   * @param {Asked} request
+   */
   async ask(request) {
     for (;;) {
       while (this.#pending) await this.#pending.settled;
