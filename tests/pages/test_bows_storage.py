@@ -9,6 +9,7 @@ from calc.record.entries import read_entries
 from calc.record.file import page as page_of
 from tests.pages.reading import wait_until
 from tests.pages.test_bows import (
+    REFUSED,
     add_bow,
     open_bows,
     saved_file,
@@ -60,6 +61,7 @@ def test_a_full_store_is_said_and_what_was_typed_stands(bows):
     dialog = bows.locator("dialog[open]")
     dialog.locator("[name=brace]").fill("8 1/4 in")
     dialog.get_by_role("button", name="Save").click()
+    expect(dialog.locator(".rb-problems")).to_contain_text("no room left")
     expect(bows.locator(".rb-bows-notice")).to_contain_text("no room left")
     expect(dialog.locator("[name=brace]")).to_have_value("8 1/4 in")
     bows.reload()
@@ -152,18 +154,65 @@ def test_back_and_forward_between_bows_and_list(bows):
     expect(bows.locator(".rb-bows-list > li")).to_be_visible()
 
 
-def test_a_visit_that_is_over_listens_no_more(bows):
-    bows.evaluate("document.querySelector('a[href$=\"/glossary/\"]').click()")  # within the visit
-    bows.wait_for_url("**/glossary/")
-    bows.go_back()
-    bows.locator(".rb-bows[data-ready]").wait_for()
-    expect(bows.locator(".rb-bow-title")).to_have_text("31 64 in recurve")
-    write(bows, "reading", brace="8 1/4 in")
-    expect(timeline(bows)).to_have_count(2)
-    # no connection of the first visit is left open: a store can be deleted once this page has let go as well
-    gone = """() => new Promise((resolve) => {
-      const asked = indexedDB.deleteDatabase("rebrace");
-      asked.onsuccess = () => resolve("deleted");
-      asked.onblocked = () => resolve("blocked");
+COUNT_CONNECTIONS = """
+window.storesOpened = window.storesClosed = 0;
+const { open } = IDBFactory.prototype;
+IDBFactory.prototype.open = function (...all) {
+  window.storesOpened += 1;
+  return open.apply(this, all);
+};
+const { close } = IDBDatabase.prototype;
+IDBDatabase.prototype.close = function () {
+  window.storesClosed += 1;
+  return close.apply(this);
+};
+"""
+
+
+def go_within_the_visit(page, place):
+    page.evaluate(f"document.querySelector('a[href$=\"/{place}/\"]').click()")
+    page.wait_for_url(f"**/{place}/")
+
+
+def test_a_visit_that_is_over_keeps_no_store_open(visitor):
+    visitor.context.add_init_script(COUNT_CONNECTIONS)
+    page = open_bows(visitor)
+    add_bow(page)
+    for _ in range(2):
+        go_within_the_visit(page, "glossary")
+        page.go_back()
+        page.locator(".rb-bows[data-ready]").wait_for()
+    expect(page.locator(".rb-bow-title")).to_have_text("31 64 in recurve")
+    write(page, "reading", brace="8 1/4 in")
+    expect(timeline(page)).to_have_count(2)
+    assert page.evaluate("[storesOpened, storesClosed]") == [3, 2]
+
+
+def test_where_storage_is_refused_bows_live_as_long_as_the_visit(visitor):
+    visitor.context.add_init_script(REFUSED)
+    page = open_bows(visitor)
+    add_bow(page)
+    go_within_the_visit(page, "glossary")
+    page.go_back()
+    page.locator(".rb-bows[data-ready]").wait_for()
+    expect(page.locator(".rb-bow-title")).to_have_text("31 64 in recurve")
+
+
+def test_bows_that_a_later_release_keeps_are_shown_and_never_written(bows):
+    newer = """() => new Promise((resolve, reject) => {
+      const asked = indexedDB.open("rebrace", 99);
+      asked.onsuccess = () => resolve(asked.result.close());
+      asked.onerror = reject;
     })"""
-    assert bows.evaluate(gone) == "deleted"
+    bows.evaluate(newer)
+    expect(bows.locator(".rb-bows-notice")).to_contain_text("before the update")
+    bows.reload()
+    expect(bows.locator(".rb-bows-notice")).to_contain_text("before the update")
+    expect(timeline(bows)).to_have_count(1)
+    bows.locator(".rb-bow-sheets summary").click()
+    bows.locator("button[data-open=reading]").click()
+    dialog = bows.locator("dialog[open]")
+    dialog.locator("[name=brace]").fill("8 1/4 in")
+    dialog.get_by_role("button", name="Save").click()
+    expect(dialog.locator(".rb-problems")).to_contain_text("before the update")
+    expect(dialog.locator("[name=brace]")).to_have_value("8 1/4 in")

@@ -68,7 +68,8 @@ class Bows {
     this.#section.addEventListener("click", (event) => this.#click(event));
     this.#section.addEventListener("change", ({ target }) => target.type === "file" && this.#takeIn(target));
     window.addEventListener("hashchange", () => this.#isHere() && this.show(), { signal: this.#gone.signal });
-    if (this.#store.forgets) this.#warnOfForgetting();
+    if (this.#store.forgets) this.notice(WORDS.forgets);
+    if (this.#store.isOutdated) this.notice(WORDS.renewed);
     await this.show();
     this.#part(".rb-bows-wait").hidden = true;
     this.#section.dataset.ready = "";
@@ -123,16 +124,18 @@ class Bows {
     if (!taken) return { errors: [] };
     if (taken.errors.length) return { errors: taken.errors };
     const target = bow ?? id;
-    if (!(await this.#keep(target, id, taken.entry))) return { errors: [] };
+    const refusal = await this.#keep(target, id, taken.entry);
+    if (refusal) return { errors: [{ message: refusal }] };
     this.#toast(`Saved ${at.slice(11, 16)}.`, () => this.#strike(target, id));
     return { id, bow: target };
   }
 
+  /** Resolves to why it was not kept, or to null. */
   async #keep(bow, id, text) {
     const before = bow === this.#bow ? this.#record : await this.#store.record(bow);
     const record = joined(before, [text]);
     const head = await this.ask("head", { entries: record });
-    if (!head) return false;
+    if (!head) return WORDS.halted;
     try {
       const first = (await this.#store.bows()).length === 0;
       const begun = (await this.#store.head(bow))?.begun ?? Date.now();
@@ -140,18 +143,19 @@ class Bows {
       if (first) await this.#askToKeep();
     } catch (error) {
       if (bow === this.#bow) this.#record = record; // for the file
-      this.notice(error?.name === "QuotaExceededError" ? WORDS.full : WORDS.notKept, true);
-      return false;
+      const said = this.#store.isOutdated ? "renewed" : error?.name === "QuotaExceededError" ? "full" : "notKept";
+      this.notice(WORDS[said], true);
+      return WORDS[said];
     }
     await this.show();
-    return true;
+    return null;
   }
 
   async #strike(bow, entry) {
     const id = newId();
     const record = await this.#store.record(bow);
     const struck = await this.ask("strike", { entries: record, entry, id, at: now() });
-    if (!struck?.entry || !(await this.#keep(bow, id, struck.entry))) return;
+    if (!struck?.entry || (await this.#keep(bow, id, struck.entry))) return;
     this.#toast("Struck out.", () => this.#strike(bow, id));
   }
 
@@ -198,7 +202,7 @@ class Bows {
     if (head.entries === (await this.#store.count(head.id))) return head;
     const renewed = await this.ask("head", { entries: await this.#store.record(head.id) });
     if (!renewed) return head;
-    await this.#store.putHead(head.id, renewed);
+    await this.#store.putHead(head.id, renewed).catch(() => {}); // it is worked out anew the next time
     return { ...head, ...renewed };
   }
 
@@ -383,13 +387,6 @@ class Bows {
   notice(sentence, withFile = false) {
     const save = node("button", { type: "button", "data-do": "save-file" }, "Save to a file");
     this.#part(".rb-bows-notice").replaceChildren(sentence, ...(withFile && this.#bow ? [" ", save] : []));
-  }
-
-  #warnOfForgetting() {
-    this.notice(WORDS.forgets);
-    window.addEventListener("beforeunload", (event) => {
-      if (this.#isHere() && this.#record !== "[]") event.preventDefault();
-    }, { signal: this.#gone.signal });
   }
 
   #toast(sentence, undo) {

@@ -48,12 +48,7 @@ export async function openFile(bows, file, dialog) {
     bows.notice(`${found.refused ?? "The file holds no entry that can be read."} Nothing was taken from it.`);
     return null;
   }
-  return alone(() => mergeAll(bows, held, found.missing, dialog));
-}
-
-/** One file at a time, whatever the tabs: taken in twice at once it would be two bows. */
-function alone(work) {
-  return navigator.locks ? navigator.locks.request("rebrace-take-in", work) : work();
+  return mergeAll(bows, held, found.missing, dialog);
 }
 
 async function mergeAll(bows, held, missing, dialog) {
@@ -73,16 +68,30 @@ async function merge(bows, found, dialog) {
   const entries = found.entries.map((text) => ({ id: JSON.parse(text).id, text }));
   const head = await bows.ask("head", { entries: `[${found.entries.join(",")}]` });
   if (!head) return {};
-  const bow = (await bows.store.bowOf(entries.map(({ id }) => id))) ?? (await namesake(bows, head, dialog, entries));
-  if (!bow) return {};
+  const ids = entries.map(({ id }) => id);
+  const chosen = (await bows.store.bowOf(ids)) ?? (await namesake(bows, head, dialog, entries));
+  if (!chosen) return {};
+  return alone(async () => {
+    const bow = (await bows.store.bowOf(ids)) ?? chosen; // another tab may have taken it in meanwhile
+    return { bow, sentence: `${head.title}: ${await addTo(bows, bow, entries, head, found)}` };
+  });
+}
+
+/** One file at a time, whatever the tabs: taken in twice at once it would be two bows. */
+function alone(work) {
+  return navigator.locks ? navigator.locks.request("rebrace-take-in", work) : work();
+}
+
+/** Add the entries of a file to a bow; resolves to what that came to, in words. */
+async function addTo(bows, bow, entries, head, found) {
   try {
     const begun = (await bows.store.head(bow))?.begun ?? Date.now();
     const added = await bows.store.add(bow, entries, { ...head, begun });
     const renewed = await bows.ask("head", { entries: await bows.store.record(bow) });
     if (renewed) await bows.store.putHead(bow, renewed);
-    return { bow, sentence: `${head.title}: ${report(added, found)}` };
+    return report(added, found);
   } catch {
-    return { sentence: `${head.title}: ${NOT_KEPT}` };
+    return NOT_KEPT;
   }
 }
 

@@ -12,8 +12,11 @@ const LETTERS = "0123456789abcdefghjkmnpqrstvwxyz";
 const TIME_LETTERS = 10;
 const CHANCE_LETTERS = 4;
 
+let forgetful = null; // one for the whole visit, however many pages of it come and go
+
 /**
- * Opens the store; resolves to one that keeps, or to one that forgets where the browser refuses.
+ * Opens the store; resolves to one that keeps, to one that forgets where the browser refuses, or, where a later
+ * release has been here before this page, to one that only reads.
  * onChange gets the id of a bow that another tab changed; onEnd whether the store was cleared (else: is to be renewed).
  */
 export async function openStore({ onChange = () => {}, onEnd = () => {} } = {}) {
@@ -21,9 +24,10 @@ export async function openStore({ onChange = () => {}, onEnd = () => {} } = {}) 
   channel?.addEventListener("message", ({ data }) => onChange(String(data)));
   try {
     return new Store(await openDatabase(onEnd), channel);
-  } catch {
+  } catch (error) {
     channel?.close();
-    return new Forgetful();
+    if (error?.name === "VersionError") return new Outdated(await openDB(NAME), null);
+    return (forgetful ??= new Forgetful());
   }
 }
 
@@ -52,6 +56,7 @@ class Store {
   #database;
   #channel;
   forgets = false;
+  isOutdated = false;
 
   constructor(database, channel) {
     this.#database = database;
@@ -149,11 +154,21 @@ class Store {
     this.#tell("");
   }
 
+  /** Entries that have come in under another bow meanwhile stay there. */
   async bringBack(bow) {
-    const kept = await this.#database.get("bin", bow);
-    if (!kept) return;
-    await this.add(bow, kept.entries, kept.head);
-    await this.#database.delete("bin", bow);
+    const transaction = this.#database.transaction(["entries", "bows", "bin"], "readwrite");
+    const kept = await transaction.objectStore("bin").get(bow);
+    const rows = transaction.objectStore("entries");
+    let brought = 0;
+    for (const { id, text } of kept?.entries ?? []) {
+      if (await rows.get(id)) continue;
+      await rows.add({ id, bow, text });
+      brought += 1;
+    }
+    if (brought) await transaction.objectStore("bows").put({ ...kept.head, id: bow, changed: Date.now() });
+    await transaction.objectStore("bin").delete(bow);
+    await transaction.done;
+    this.#tell(bow);
   }
 
   async draft(id) {
@@ -181,7 +196,28 @@ class Store {
   }
 }
 
-/** The same where a browser keeps nothing: all of it lives as long as the page. */
+/** What a later release keeps is read and never written. */
+class Outdated extends Store {
+  isOutdated = true;
+
+  async add() {
+    throw new Error("a later release keeps these bows");
+  }
+
+  async bin() {
+    return [];
+  }
+
+  putHead = this.add;
+  remove = this.add;
+  removeAll = this.add;
+  bringBack = this.add;
+  keepDraft = this.add;
+  dropDraft = this.add;
+  remember = this.add;
+}
+
+/** The same where a browser keeps nothing: all of it lives as long as the visit. */
 class Forgetful {
   #heads = new Map();
   #entries = new Map(); // bow to Map of id to text
@@ -189,6 +225,11 @@ class Forgetful {
   #bin = new Map();
   #meta = new Map();
   forgets = true;
+  isOutdated = false;
+
+  constructor() {
+    window.addEventListener("beforeunload", (event) => this.#entries.size && event.preventDefault());
+  }
 
   close() {}
 
