@@ -14,6 +14,11 @@ FILL = """async ([store, bows]) => {
   const kept = await openStore();
   for (const { id, rows, head } of bows) await kept.add(id, rows, head);
 }"""
+LISTED = """async (count) => {
+  const isListed = () => document.querySelectorAll(".rb-bows-list > li").length === count;
+  while (!isListed()) await new Promise(requestAnimationFrame);
+  return performance.now();
+}"""
 SAVE = """async () => {
   const dialog = document.querySelector("dialog[open]");
   const began = performance.now();
@@ -61,9 +66,7 @@ def _kept(number: int, text: str) -> dict[str, object]:
 def _time_to_list(page: Page, address: str) -> float:
     page.goto("about:blank")
     page.goto(address + "bows/", wait_until="commit")
-    shown = f"document.querySelectorAll('.rb-bows-list > li').length === {BOWS}"
-    page.wait_for_function(shown, polling="raf")
-    return float(page.evaluate("performance.now()"))
+    return float(page.evaluate(LISTED, BOWS))
 
 
 def _time_to_write(page: Page) -> float:
