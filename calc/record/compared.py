@@ -1,6 +1,5 @@
 """An answer that was kept beside what the record tells today."""
 
-from calc.record import sheets
 from calc.record.entries import Entry
 from calc.record.fill import Filled, fill
 from calc.record.fold import State
@@ -52,7 +51,7 @@ def changed(state: State, entry: Entry) -> list[Changed]:
     by_input = dict(reversed(had))
     found = fill(state, entry.fact("calculator"), by_input)
     return [Changed(by_input.get(each.input, ""), each) for each in found
-            if each.text and not _is_same(each.fact, by_input.get(each.input, ""), each.text)]
+            if each.text and not is_same(each.fact, by_input.get(each.input, ""), each.text)]
 
 
 def stale(state: State, entry: Entry) -> list[Filled]:
@@ -67,10 +66,6 @@ def stale(state: State, entry: Entry) -> list[Filled]:
     """
     had = dict(reversed(figures_of(entry)))
     return [each for each in fill(state, entry.fact("calculator"), had) if each.stale and each.input in had]
-
-
-def _is_same(fact: str, was: str, now: str) -> bool:
-    return was.strip() == now.strip() or (sheets.input_of(fact) is not None and is_same(fact, was, now))
 
 
 def _plain(text: str) -> str:

@@ -160,17 +160,19 @@ def is_same(fact: str, text: str, other: str) -> bool:
     """Return whether two texts of a fact say the same, perhaps in other words or units.
 
     Args:
-        fact: of a sheet, such as `reading.brace`.
+        fact: such as `reading.brace`; of one that stands in no sheet only the texts are compared.
         text: as typed.
         other: as typed; empty says nothing.
 
     Returns:
         true or false.
     """
-    if text == other:
+    if text.strip() == other.strip():
         return True
+    if not other or sheets.input_of(fact) is None:
+        return False
     try:
-        return bool(other) and value_of(fact, text) == value_of(fact, other)
+        return value_of(fact, text) == value_of(fact, other)
     except ValueError:
         return False
 

@@ -138,13 +138,13 @@ def _fresh(asked: "Asked") -> "Answer":
 
     "pairs": all that its form holds.
     """
-    found = _fresh_in(asked)
+    found = _fresh_in(asked, _state(asked))
     return {"fresh": [{"input": each.input, "label": each.label, "text": each.text, "was": each.was,
                        "refused": keep.refused(each)} for each in found]}
 
 
-def _fresh_in(asked: "Asked") -> list[keep.Fresh]:
-    return keep.fresh(_state(asked), str(asked["calculator"]), _pairs(asked, "typed"),
+def _fresh_in(asked: "Asked", state: State) -> list[keep.Fresh]:
+    return keep.fresh(state, str(asked["calculator"]), _pairs(asked, "typed"),
                       dict(_pairs(asked, "pairs")))
 
 
@@ -164,7 +164,8 @@ def _keep(asked: "Asked") -> "Answer":
     ids = [str(each) for each in _list(asked, "ids")]
     at = str(asked["at"])
     made = [Entry(ids[0], at, "answer", tuple(facts), source=str(asked["source"]))]
-    readings = [each for each in _fresh_in(asked) if not keep.refused(each)] if asked.get("readings") else []
+    fresh = _fresh_in(asked, state) if asked.get("readings") else []
+    readings = [each for each in fresh if not keep.refused(each)]
     names: list[str] = []
     for each in readings:
         if each.sheet not in names:

@@ -12,10 +12,12 @@ from tests.pages.test_bows import (
     REFUSED,
     add_bow,
     open_bows,
+    open_form,
     saved_file,
     store_address,
     take_in,
     timeline,
+    try_to_write,
     write,
 )
 from tests.pages.test_offline import KEPT
@@ -56,19 +58,13 @@ def test_a_page_killed_in_the_middle_of_a_save_leaves_all_or_nothing(visitor):
 
 def test_a_full_store_is_said_and_what_was_typed_stands(bows):
     bows.evaluate(FULL)
-    bows.locator(".rb-bow-sheets summary").click()
-    bows.locator("button[data-open=reading]").click()
-    dialog = bows.locator("dialog[open]")
-    dialog.locator("[name=brace]").fill("8 1/4 in")
-    dialog.get_by_role("button", name="Save").click()
+    dialog = try_to_write(bows, "reading", brace="8 1/4 in")
     expect(dialog.locator(".rb-problems")).to_contain_text("no room left")
     expect(bows.locator(".rb-bows-notice")).to_contain_text("no room left")
     expect(dialog.locator("[name=brace]")).to_have_value("8 1/4 in")
     bows.reload()
     expect(timeline(bows)).to_have_count(1)
-    bows.locator(".rb-bow-sheets summary").click()
-    bows.locator("button[data-open=reading]").click()
-    expect(bows.locator("dialog[open] [name=brace]")).to_have_value("8 1/4 in")
+    expect(open_form(bows, "reading").locator("[name=brace]")).to_have_value("8 1/4 in")
 
 
 def test_all_bows_go_out_in_one_file_and_come_in_elsewhere(bows, new_visitor):
@@ -209,10 +205,6 @@ def test_bows_that_a_later_release_keeps_are_shown_and_never_written(bows):
     bows.reload()
     expect(bows.locator(".rb-bows-notice")).to_contain_text("before the update")
     expect(timeline(bows)).to_have_count(1)
-    bows.locator(".rb-bow-sheets summary").click()
-    bows.locator("button[data-open=reading]").click()
-    dialog = bows.locator("dialog[open]")
-    dialog.locator("[name=brace]").fill("8 1/4 in")
-    dialog.get_by_role("button", name="Save").click()
+    dialog = try_to_write(bows, "reading", brace="8 1/4 in")
     expect(dialog.locator(".rb-problems")).to_contain_text("before the update")
     expect(dialog.locator("[name=brace]")).to_have_value("8 1/4 in")

@@ -48,13 +48,14 @@ class Bows {
   #record = "[]"; // its entries, as read last and with all that was added since
   #stand = null;
   #shown = 0;
-  #queue = Promise.resolve();
   #toastTimer = 0;
+  #titles; // of calculators, by id
   #gone = new AbortController(); // with the page
 
   constructor(section, engine) {
     this.#section = section;
     this.#engine = engine;
+    this.#titles = JSON.parse(section.dataset.titles);
   }
 
   async begin() {
@@ -104,15 +105,11 @@ class Bows {
   }
 
   /** Ask Python, one question behind the other; resolves to its answer, or null once that was said to be impossible. */
-  ask(task, more = {}) {
-    const request = { task, units: this.units, ...more };
-    const asked = this.#queue.then(() => this.#engine.run(request));
-    this.#queue = asked.catch(() => null);
-    return asked.then((outcome) => {
-      if (outcome?.failed) this.#engine.again();
-      if (!outcome?.answer) this.notice(outcome?.failed ?? WORDS.halted);
-      return outcome?.answer ?? null;
-    });
+  async ask(task, more = {}) {
+    const { answer, failed } = await this.#engine.ask({ task, units: this.units, ...more });
+    if (failed) this.#engine.again();
+    if (!answer) this.notice(failed ?? WORDS.halted);
+    return answer ?? null;
   }
 
   // Adding ---------------------------------------------------------------------
@@ -255,10 +252,6 @@ class Bows {
     const known = ids.filter((id) => this.#titles[id]);
     return known.flatMap((id, index) =>
       [...(index ? [", "] : []), node("a", { href: `../calculators/${id}/`, class: "rb-of-bow" }, this.#titles[id])]);
-  }
-
-  get #titles() {
-    return JSON.parse(this.#section.dataset.titles);
   }
 
   #showCharts({ figures, charts }) {
