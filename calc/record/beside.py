@@ -2,7 +2,8 @@
 
 from calc.outcome import say
 from calc.record import compared, derive
-from calc.record.entries import Entry, read_entries
+from calc.record.asked import pairs_in, state_in, units_in
+from calc.record.entries import Entry
 from calc.record.fold import State
 from calc.record.foretold import Beside, beside, foretold
 from calc.record.keep import PAIR_FACTS
@@ -27,11 +28,10 @@ def foretold_answer(asked: "Asked") -> "Answer":
     Returns:
         "expected", "read", "level".
     """
-    pairs = asked.get("pairs") or []
-    assert isinstance(pairs, list)
-    typed = [(str(pair[0]), str(pair[1]).strip()) for pair in pairs if str(pair[1]).strip()]
-    found = told(_state(asked), Entry(TYPED, "2099-12-31T00:00Z", "reading", tuple(typed)) if typed else None)
-    units = str(asked["units"])
+    typed = [(name, text.strip()) for name, text in pairs_in(asked, "pairs") if text.strip()]
+    reading = Entry(TYPED, "2099-12-31T00:00Z", "reading", tuple(typed)) if typed else None
+    found = told(state_in(asked), reading)
+    units = units_in(asked)
     return {"expected": say(found.expected, units), "read": say(found.read, units), "level": found.level}
 
 
@@ -75,7 +75,7 @@ def compare_answer(asked: "Asked") -> "Answer":
     Raises:
         ValueError: the record keeps no such answer.
     """
-    state = _state(asked)
+    state = state_in(asked)
     kept = [each for each in state.of("answer") if each.id == asked["entry"]]
     if not kept:
         raise ValueError("no answer of the id " + str(asked["entry"]) + " is kept")
@@ -90,7 +90,3 @@ def compare_answer(asked: "Asked") -> "Answer":
                          "since": short_day(each.now.entry.at) if each.now.entry else "",
                          "stale": each.now.stale} for each in changed],
             "stale": [each.input for each in old]}
-
-
-def _state(asked: "Asked") -> State:
-    return State(read_entries(str(asked["entries"]))[0])

@@ -20,6 +20,7 @@ What cannot be done comes back as a sentence under "refused".
 
 from calc.outcome import Refused, say
 from calc.record import beside, checks, derive, file, history, keep, quick, sheets, steps, summary, table
+from calc.record.asked import entries_in, list_in, pairs_in, state_in, units_in
 from calc.record.declare import Sheet
 from calc.record.entries import Entry, entry_json, read_entries
 from calc.record.fill import fill
@@ -55,52 +56,44 @@ def answer(asked: "Asked") -> "Answer":
     raise ValueError("there is no task called " + name)
 
 
-def _state(asked: "Asked") -> State:
-    return State(_entries(asked))
-
-
-def _entries(asked: "Asked") -> list[Entry]:
-    return read_entries(str(asked["entries"]))[0]
-
-
-def _units(asked: "Asked") -> str:
-    return str(asked["units"])
-
-
 # How a bow stands ----------------------------------------------------------------
 
 
 def _head(asked: "Asked") -> "Answer":
     """Return what a list of bows shows of one."""
-    entries = _entries(asked)
-    state = State(entries)
+    entries = entries_in(asked)
+    return _head_of(entries, State(entries), units_in(asked))
+
+
+def _head_of(entries: list[Entry], state: State, units: str) -> "Answer":
     return {"title": summary.title(state), "tag": state.text("bow.tag"),
-            "weights": say(summary.weights(state), _units(asked)), "next": summary.whats_next(state),
+            "weights": say(summary.weights(state), units), "next": summary.whats_next(state),
             "level": "stop" if summary.is_stopped(state) else "ok", "due": derive.due_text(state),
             "entries": len(entries)}
 
 
 def _stand(asked: "Asked") -> "Answer":
-    """Return all that a bow's page shows."""
-    entries = _entries(asked)
+    """Return all that a bow's page shows, and what a list shows of it."""
+    entries = entries_in(asked)
     state = State(entries)
     following = steps.next_step(state)
     step = following.step
     drawn = history.charts(state)
     counting = {each.id for each in state.entries}
     return {
+        "head": _head_of(entries, state, units_in(asked)),
         "title": summary.title(state),
-        "weights": say(summary.weights(state), _units(asked)),
+        "weights": say(summary.weights(state), units_in(asked)),
         "next": {"title": step.title if step else "", "why": following.why,
                  "calculators": list(step.calculators) if step else []},
-        "checks": [checks_tree(checks.checks(state), _units(asked))],
-        "figures": [chart_figure(each, _units(asked)) for each in drawn],
-        "charts": [chart_data(each, _units(asked)) for each in drawn],
+        "checks": [checks_tree(checks.checks(state), units_in(asked))],
+        "figures": [chart_figure(each, units_in(asked)) for each in drawn],
+        "charts": [chart_data(each, units_in(asked)) for each in drawn],
         "steps": [[each.title, list(each.calculators)] for each in steps.STEPS if each.calculators],
         "answers": [{"id": each.id, "calculator": each.fact("calculator"), "moment": show_local(each.at),
                      "headline": each.fact("headline")} for each in reversed(state.of("answer"))],
         "timeline": [_told_entry(each, each.id in counting) for each in _newest_first(entries)],
-        "columns": quick.columns(state, _units(asked)),
+        "columns": quick.columns(state, units_in(asked)),
         "last": quick.last_texts(state),
         "due": derive.due_text(state),
     }
@@ -123,10 +116,10 @@ def _fill(asked: "Asked") -> "Answer":
 
     With it what the bow is called and what its whole record shows, for above the answer.
     """
-    state = _state(asked)
-    found = fill(state, str(asked["calculator"]), dict(_pairs(asked, "pairs")))
+    state = state_in(asked)
+    found = fill(state, str(asked["calculator"]), dict(pairs_in(asked, "pairs")))
     return {"title": summary.title(state), "tag": state.text("bow.tag"),
-            "checks": [checks_tree(checks.checks(state), _units(asked))],
+            "checks": [checks_tree(checks.checks(state), units_in(asked))],
             "filled": [{"input": each.input, "text": each.text, "stale": each.stale,
                         "since": short_day(each.entry.at) if each.entry else "",
                         "said": each.said, "how": each.how, "shop": each.is_of_the_shop,
@@ -138,14 +131,14 @@ def _fresh(asked: "Asked") -> "Answer":
 
     "pairs": all that its form holds.
     """
-    found = _fresh_in(asked, _state(asked))
+    found = _fresh_in(asked, state_in(asked))
     return {"fresh": [{"input": each.input, "label": each.label, "text": each.text, "was": each.was,
                        "refused": keep.refused(each)} for each in found]}
 
 
 def _fresh_in(asked: "Asked", state: State) -> list[keep.Fresh]:
-    return keep.fresh(state, str(asked["calculator"]), _pairs(asked, "typed"),
-                      dict(_pairs(asked, "pairs")))
+    return keep.fresh(state, str(asked["calculator"]), pairs_in(asked, "typed"),
+                      dict(pairs_in(asked, "pairs")))
 
 
 def _keep(asked: "Asked") -> "Answer":
@@ -154,14 +147,14 @@ def _keep(asked: "Asked") -> "Answer":
     "figures": each input as a link says it. "said": headline, results and checks as facts of the sheet
     "answer". "ids": more of them than sheets could ask for.
     """
-    state = _state(asked)
+    state = state_in(asked)
     calculator = str(asked["calculator"])
-    pairs = _pairs(asked, "pairs")
-    typed = [name for name, _ in _pairs(asked, "typed")]
+    pairs = pairs_in(asked, "pairs")
+    typed = [name for name, _ in pairs_in(asked, "typed")]
     filled = {each.input: each for each in fill(state, calculator, dict(pairs)) if each.input not in typed}
-    facts = keep.answer_facts(calculator, [str(each) for each in _list(asked, "figures")],
-                              keep.origins_of([name for name, _ in pairs], filled), _pairs(asked, "said"))
-    ids = [str(each) for each in _list(asked, "ids")]
+    facts = keep.answer_facts(calculator, [str(each) for each in list_in(asked, "figures")],
+                              keep.origins_of([name for name, _ in pairs], filled), pairs_in(asked, "said"))
+    ids = [str(each) for each in list_in(asked, "ids")]
     at = str(asked["at"])
     made = [Entry(ids[0], at, "answer", tuple(facts), source=str(asked["source"]))]
     fresh = _fresh_in(asked, state) if asked.get("readings") else []
@@ -176,22 +169,6 @@ def _keep(asked: "Asked") -> "Answer":
     return {"entries": [{"id": each.id, "text": entry_json(each)} for each in made]}
 
 
-def _pairs(asked: "Asked", name: str) -> list[tuple[str, str]]:
-    found = []
-    for pair in _list(asked, name):
-        if not isinstance(pair, (list, tuple)) or len(pair) < 2:
-            raise ValueError("“" + name + "” must be pairs of a name and a text")
-        found.append((str(pair[0]), str(pair[1])))
-    return found
-
-
-def _list(asked: "Asked", name: str) -> list[object]:
-    found = asked.get(name) or []
-    if not isinstance(found, list):
-        raise ValueError("“" + name + "” must be a list")
-    return found
-
-
 # Adding to it --------------------------------------------------------------------
 
 
@@ -200,7 +177,7 @@ def _take(asked: "Asked") -> "Answer":
     sheet = sheets.find(str(asked["sheet"]))
     if sheet is None:
         raise ValueError("there is no sheet called " + str(asked["sheet"]))
-    facts = [(name, text.strip()) for name, text in _pairs(asked, "pairs") if text.strip()]
+    facts = [(name, text.strip()) for name, text in pairs_in(asked, "pairs") if text.strip()]
     errors = _errors(sheet, facts)
     at = str(asked["at"])
     try:
@@ -218,7 +195,7 @@ def _take(asked: "Asked") -> "Answer":
 
 def _strike(asked: "Asked") -> "Answer":
     """Return an entry that strikes another out; struck out itself, it brings that one back."""
-    struck = [each for each in _entries(asked) if each.id == str(asked["entry"])]
+    struck = [each for each in entries_in(asked) if each.id == str(asked["entry"])]
     if not struck:
         raise ValueError("there is no entry of the id " + str(asked["entry"]))
     entry = Entry(str(asked["id"]), str(asked["at"]), struck[0].sheet, (), why=str(asked.get("why", "")),
@@ -229,7 +206,7 @@ def _strike(asked: "Asked") -> "Answer":
 def _step(asked: "Asked") -> "Answer":
     """Return a reading changed by some steps."""
     count = int(str(asked["by"]))
-    return {"text": quick.stepped(str(asked["fact"]), str(asked["text"]), count, _units(asked))}
+    return {"text": quick.stepped(str(asked["fact"]), str(asked["text"]), count, units_in(asked))}
 
 
 def _errors(sheet: Sheet, facts: list[tuple[str, str]]) -> "list[Answer]":
@@ -251,9 +228,9 @@ def _errors(sheet: Sheet, facts: list[tuple[str, str]]) -> "list[Answer]":
 
 
 def _file(asked: "Asked") -> "Answer":
-    entries = _entries(asked)
+    entries = entries_in(asked)
     private = asked.get("private", True) is True
-    return {"page": file.page(entries, _units(asked), private), "name": file.name_of(State(entries))}
+    return {"page": file.page(entries, units_in(asked), private), "name": file.name_of(State(entries))}
 
 
 def _read(asked: "Asked") -> "Answer":
@@ -268,13 +245,13 @@ def _read_bow(found: file.Found) -> "Answer":
 
 
 def _csv(asked: "Asked") -> "Answer":
-    return {"text": table.csv(_entries(asked), _units(asked))}
+    return {"text": table.csv(entries_in(asked), units_in(asked))}
 
 
 def _all(asked: "Asked") -> "Answer":
     private = asked.get("private", True) is True
-    entries = [read_entries(str(each))[0] for each in _list(asked, "records")]
-    return {"page": file.page_of_all(entries, _units(asked), private), "name": "all-bows.html"}
+    entries = [read_entries(str(each))[0] for each in list_in(asked, "records")]
+    return {"page": file.page_of_all(entries, units_in(asked), private), "name": "all-bows.html"}
 
 
 def _bows(asked: "Asked") -> "Answer":

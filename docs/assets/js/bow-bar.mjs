@@ -271,7 +271,7 @@ export class BowBar {
       at: now(),
       source: `${this.#page.calculator} ${release()}`,
     });
-    if (!made || !(await this.#add(bow, asked.entries, made.entries))) return;
+    if (!made || !(await this.#add(bow, made.entries))) return;
     if (this.#bow && readings.checked) {
       this.#typed.clear();
       this.#dropDraft();
@@ -289,11 +289,10 @@ export class BowBar {
       stale: stale.map(({ input }) => input).join(", ") };
   }
 
-  async #add(bow, record, entries) {
-    const head = await this.#ask("head", { entries: joined(record, entries.map(({ text }) => text)) });
-    if (!head) return false;
+  /** What the list shows of the bow is worked out there. */
+  async #add(bow, entries) {
     try {
-      await this.#store.add(bow, entries, head);
+      await this.#store.add(bow, entries, {});
       return true;
     } catch (error) {
       this.#tell(error?.name === "QuotaExceededError" ? WORDS.full : WORDS.failed);
@@ -310,7 +309,7 @@ export class BowBar {
       struck.push({ id: JSON.parse(made.entry).id, text: made.entry });
       record = joined(record, [made.entry]);
     }
-    if (!(await this.#add(bow, await this.#store.record(bow), struck))) return;
+    if (!(await this.#add(bow, struck))) return;
     this.#tell(WORDS.undone);
     if (this.#bow === bow) await this.#fill(this.#draft());
   }

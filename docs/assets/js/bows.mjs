@@ -48,6 +48,7 @@ class Bows {
   #record = "[]"; // its entries, as read last and with all that was added since
   #stand = null;
   #shown = 0;
+  #drawing = Promise.resolve();
   #toastTimer = 0;
   #titles; // of calculators, by id
   #gone = new AbortController(); // with the page
@@ -127,24 +128,22 @@ class Bows {
     return { id, bow: target };
   }
 
-  /** Resolves to why it was not kept, or to null. */
+  /** Write an entry down, then draw the page behind it; resolves to why it was not kept, or to null. */
   async #keep(bow, id, text) {
-    const before = bow === this.#bow ? this.#record : await this.#store.record(bow);
-    const record = joined(before, [text]);
-    const head = await this.ask("head", { entries: record });
-    if (!head) return WORDS.halted;
+    if (bow === this.#bow) this.#record = joined(this.#record, [text]); // for the file, whatever becomes of it
     try {
       const first = (await this.#store.bows()).length === 0;
-      const begun = (await this.#store.head(bow))?.begun ?? Date.now();
-      await this.#store.add(bow, [{ id, text }], { ...head, begun });
+      const known = await this.#store.head(bow);
+      const head = known ?? (await this.ask("head", { entries: `[${text}]` }));
+      if (!head) return WORDS.halted;
+      await this.#store.add(bow, [{ id, text }], { ...head, begun: known?.begun ?? Date.now() });
       if (first) await this.#askToKeep();
     } catch (error) {
-      if (bow === this.#bow) this.#record = record; // for the file
       const said = this.#store.isOutdated ? "renewed" : error?.name === "QuotaExceededError" ? "full" : "notKept";
       this.notice(WORDS[said], true);
       return WORDS[said];
     }
-    await this.show();
+    this.show();
     return null;
   }
 
@@ -162,9 +161,19 @@ class Bows {
 
   // Showing --------------------------------------------------------------------
 
-  async show() {
+  /** Draw what the address names; what comes in meanwhile waits for the newest drawing with `drawn`. */
+  show() {
     this.#shown += 1;
-    const turn = this.#shown;
+    this.#drawing = this.#draw(this.#shown);
+    return this.#drawing;
+  }
+
+  /** Resolves once what was written down last is drawn. */
+  get drawn() {
+    return this.#drawing;
+  }
+
+  async #draw(turn) {
     const named = location.hash.slice(1);
     const bow = isBowId(named) ? named : null;
     try {
@@ -194,13 +203,19 @@ class Bows {
     this.#turnTo(".rb-bows-all");
   }
 
-  /** A head as it is; worked out anew where another tab added what its writer did not know. */
+  /** A head as it is; worked out anew where entries came in that its writer did not know. */
   async #fresh(head) {
     if (head.entries === (await this.#store.count(head.id))) return head;
     const renewed = await this.ask("head", { entries: await this.#store.record(head.id) });
     if (!renewed) return head;
-    await this.#store.putHead(head.id, renewed).catch(() => {}); // it is worked out anew the next time
+    await this.#renew(head.id, renewed);
     return { ...head, ...renewed };
+  }
+
+  /** Tell the list what its head of a bow does not know yet: an entry is written down before it is worked out. */
+  async #renew(bow, head) {
+    if ((await this.#store.head(bow))?.entries === head.entries) return;
+    await this.#store.putHead(bow, head).catch(() => {}); // it is worked out anew with the list
   }
 
   async #showBow(bow, turn) {
@@ -235,6 +250,7 @@ class Bows {
       this.#part(".rb-bow-title").focus({ preventScroll: true });
       await this.#openForm(takeAskedFor());
     }
+    await this.#renew(bow, stand.head);
   }
 
   /** Open a form that a calculator asked for. */
@@ -301,8 +317,8 @@ class Bows {
     else if (back) await this.#bringBack(back);
     else if (compare) await this.#compare(button);
     else if (deed === "add") await this.forms.open("new-bow");
-    else if (deed === "quick-reading") await this.quick.openReading();
-    else if (deed === "quick-batch") await this.quick.openBatch();
+    else if (deed === "quick-reading") await this.#drawing.then(() => this.quick.openReading());
+    else if (deed === "quick-batch") await this.#drawing.then(() => this.quick.openBatch());
     else if (deed === "save-file") await this.#save(true);
     else if (deed === "save-shared") await this.#save(false);
     else if (deed === "save-table") await openCsv(await this.ask("csv", { entries: this.#record }));

@@ -72,7 +72,10 @@ export class QuickEntry {
     });
     dialog.addEventListener("click", async ({ target }) => {
       if (target.dataset.do === "close") dialog.close();
-      if (target.dataset.do === "save-and-measure" && (await save())) await this.openReading();
+      if (target.dataset.do === "save-and-measure" && (await save())) {
+        await this.#bows.drawn;
+        await this.openReading();
+      }
     });
   }
 
