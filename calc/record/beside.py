@@ -12,7 +12,8 @@ from calc.record.values import number_in
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:  # the small engine has no such module
-    Asked = dict[str, object]
+    from calc.record.asked import Asked
+
     Answer = dict[str, object]
 
 TYPED = "zzzzzzzzzzzzzz"

@@ -2,11 +2,12 @@
 
 from calc.outcome import (
     STOP,
+    Check,
     Sentence,
     amount,
     sentence,
 )
-from calc.record import checks, derive, steps
+from calc.record import derive, steps
 from calc.record.fold import State
 from calc.record.values import latest_number
 
@@ -48,16 +49,16 @@ def weights(state: State) -> Sentence | str:
     return sentence(text + " at {}.", *(amounts + [amount("length", now.draw)]))
 
 
-def is_stopped(state: State) -> bool:
+def is_stopped(found: tuple[Check, ...]) -> bool:
     """Return whether a check of the whole record says stop.
 
     Args:
-        state: of a record.
+        found: all its checks.
 
     Returns:
         true or false.
     """
-    return any(each.level == STOP for each in checks.checks(state))
+    return any(each.level == STOP for each in found)
 
 
 def whats_next(state: State) -> str:

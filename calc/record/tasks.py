@@ -18,7 +18,7 @@ Requests name their "task" and "units"; "entries" is a record as JSON. Those tha
 What cannot be done comes back as a sentence under "refused".
 """
 
-from calc.outcome import Refused, say
+from calc.outcome import Check, Refused, say
 from calc.record import beside, checks, derive, file, history, keep, quick, sheets, steps, summary, table
 from calc.record.asked import entries_in, list_in, pairs_in, state_in, units_in
 from calc.record.declare import Sheet
@@ -33,7 +33,8 @@ TYPE_CHECKING = False
 if TYPE_CHECKING:  # the small engine has no such module
     from collections.abc import Callable
 
-    Asked = dict[str, object]
+    from calc.record.asked import Asked
+
     Answer = dict[str, object]
 
 
@@ -62,13 +63,14 @@ def answer(asked: "Asked") -> "Answer":
 def _head(asked: "Asked") -> "Answer":
     """Return what a list of bows shows of one."""
     entries = entries_in(asked)
-    return _head_of(entries, State(entries), units_in(asked))
+    state = State(entries)
+    return _head_of(entries, state, checks.checks(state), units_in(asked))
 
 
-def _head_of(entries: list[Entry], state: State, units: str) -> "Answer":
+def _head_of(entries: list[Entry], state: State, shown: tuple[Check, ...], units: str) -> "Answer":
     return {"title": summary.title(state), "tag": state.text("bow.tag"),
             "weights": say(summary.weights(state), units), "next": summary.whats_next(state),
-            "level": "stop" if summary.is_stopped(state) else "ok", "due": derive.due_text(state),
+            "level": "stop" if summary.is_stopped(shown) else "ok", "due": derive.due_text(state),
             "entries": len(entries)}
 
 
@@ -80,13 +82,15 @@ def _stand(asked: "Asked") -> "Answer":
     step = following.step
     drawn = history.charts(state)
     counting = {each.id for each in state.entries}
+    shown = checks.checks(state)
+    head = _head_of(entries, state, shown, units_in(asked))
     return {
-        "head": _head_of(entries, state, units_in(asked)),
-        "title": summary.title(state),
-        "weights": say(summary.weights(state), units_in(asked)),
+        "head": head,
+        "title": head["title"],
+        "weights": head["weights"],
         "next": {"title": step.title if step else "", "why": following.why,
                  "calculators": list(step.calculators) if step else []},
-        "checks": [checks_tree(checks.checks(state), units_in(asked))],
+        "checks": [checks_tree(shown, units_in(asked))],
         "figures": [chart_figure(each, units_in(asked)) for each in drawn],
         "charts": [chart_data(each, units_in(asked)) for each in drawn],
         "steps": [[each.title, list(each.calculators)] for each in steps.STEPS if each.calculators],
@@ -95,7 +99,7 @@ def _stand(asked: "Asked") -> "Answer":
         "timeline": [_told_entry(each, each.id in counting) for each in _newest_first(entries)],
         "columns": quick.columns(state, units_in(asked)),
         "last": quick.last_texts(state),
-        "due": derive.due_text(state),
+        "due": head["due"],
     }
 
 

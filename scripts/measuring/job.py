@@ -4,7 +4,7 @@ import json
 import time
 from statistics import median
 
-from calc.record import summary
+from calc.record import checks, summary
 from calc.record.entries import Entry as Kept
 from calc.record.entries import entries_json, entry_id, entry_json, read_entries
 from calc.record.fold import State
@@ -50,7 +50,7 @@ def _grown(size: int) -> str:
 
 def _head(record: str) -> str:
     state = State(read_entries(record)[0])
-    summary.is_stopped(state)
+    summary.is_stopped(checks.checks(state))
     return json.dumps([summary.title(state), summary.whats_next(state), entry_json(state.entries[-1])])
 
 

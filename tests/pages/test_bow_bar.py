@@ -34,6 +34,7 @@ ADD = """async ([store, bow, entries, head]) => {
   const { openStore } = await import(store);
   await (await openStore()).add(bow, entries, head);
 }"""
+REMOVE = "async ([store, bow]) => (await (await import(store)).openStore()).remove(bow)"
 RECORD = "async ([store, bow]) => JSON.parse(await (await (await import(store)).openStore()).record(bow))"
 
 
@@ -155,6 +156,20 @@ def test_an_answer_is_kept_with_what_was_typed_for_it_and_taken_back(visitor, ba
     bar.locator(".rb-kept-told button").click()
     expect(bar.locator(".rb-kept-told")).to_contain_text("Taken back.")
     expect(box(bar, "brace_height")).to_have_value("8 1/4 in")
+
+
+def test_an_answer_kept_in_a_bow_that_another_tab_removed_leaves_a_bow_with_a_name(visitor, bar):
+    type_into(bar, "brace_height", "8 3/8")
+    wait_for_state(bar, "current")
+    bar.locator(".rb-keep-open").click()
+    dialog = bar.locator("dialog[open]")
+    expect(dialog).to_contain_text(headline(bar).inner_text())
+    bar.evaluate(REMOVE, [store_address(visitor), BOW])
+    dialog.get_by_role("button", name="Keep", exact=True).click()
+    expect(bar.locator(".rb-kept-told")).to_contain_text("Kept.")
+    bar.reload()
+    bar.locator(".rb-bar[data-ready]").wait_for()
+    expect(bar.locator(".rb-which-bow option")).to_have_text(["No bow", "A bow without a tag"])
 
 
 def test_a_link_wins_over_the_chosen_bow_and_changes_no_entry(visitor, bar):

@@ -190,7 +190,7 @@ def test_the_summary_tells_came_agreed_and_now(bench):
     assert say(summary.weights(bench.state), "imperial") == "Came at 53.0 lb, agreed 45.0 lb at 28 in."
     bench.write("reading", weight="47.7 lb", at_draw="28 in")
     assert "last read 47.7 lb" in say(summary.weights(bench.state), "imperial")
-    assert not summary.is_stopped(bench.state)
+    assert not summary.is_stopped(checks.checks(bench.state))
 
 
 def test_what_cannot_be_understood_is_said_and_kept(bench):

@@ -3,7 +3,7 @@
 // What is known, stale or new is worked out in Python.
 
 import { askFor, chooseBow, chosenBow } from "./chosen.mjs";
-import { joined, newId, now, openStore } from "./store.mjs";
+import { joined, newId, now, openStore, writeDown } from "./store.mjs";
 
 const BOWS = new URL("../../bows/", import.meta.url);
 const MOST_SHEETS = 12; // that one answer could write into
@@ -289,11 +289,9 @@ export class BowBar {
       stale: stale.map(({ input }) => input).join(", ") };
   }
 
-  /** What the list shows of the bow is worked out there. */
   async #add(bow, entries) {
     try {
-      await this.#store.add(bow, entries, {});
-      return true;
+      return await writeDown(this.#store, bow, entries, (more) => this.#ask("head", more));
     } catch (error) {
       this.#tell(error?.name === "QuotaExceededError" ? WORDS.full : WORDS.failed);
       return false;

@@ -7,7 +7,7 @@ import { answerOf, openCsv, openFile, saveFile } from "./exchange.mjs";
 import { recall } from "./memory.mjs";
 import { QuickEntry } from "./quick.mjs";
 import { SheetForms } from "./sheets.mjs";
-import { askToKeep, joined, newId, now, openStore } from "./store.mjs";
+import { askToKeep, joined, newId, now, openStore, writeDown } from "./store.mjs";
 import { grow } from "./tree.mjs";
 
 const TOAST_MS = 10_000;
@@ -133,10 +133,8 @@ class Bows {
     if (bow === this.#bow) this.#record = joined(this.#record, [text]); // for the file, whatever becomes of it
     try {
       const first = (await this.#store.bows()).length === 0;
-      const known = await this.#store.head(bow);
-      const head = known ?? (await this.ask("head", { entries: `[${text}]` }));
-      if (!head) return WORDS.halted;
-      await this.#store.add(bow, [{ id, text }], { ...head, begun: known?.begun ?? Date.now() });
+      const isWritten = await writeDown(this.#store, bow, [{ id, text }], (more) => this.ask("head", more));
+      if (!isWritten) return WORDS.halted;
       if (first) await this.#askToKeep();
     } catch (error) {
       const said = this.#store.isOutdated ? "renewed" : error?.name === "QuotaExceededError" ? "full" : "notKept";

@@ -85,9 +85,9 @@ function alone(work) {
 /** Add the entries of a file to a bow; resolves to what that came to, in words. */
 async function addTo(bows, bow, entries, head, found) {
   try {
-    const begun = (await bows.store.head(bow))?.begun ?? Date.now();
-    const added = await bows.store.add(bow, entries, { ...head, begun });
-    const renewed = await bows.ask("head", { entries: await bows.store.record(bow) });
+    const isKnown = Boolean(await bows.store.head(bow));
+    const added = await bows.store.add(bow, entries, isKnown ? {} : head);
+    const renewed = isKnown && (await bows.ask("head", { entries: await bows.store.record(bow) }));
     if (renewed) await bows.store.putHead(bow, renewed);
     return report(added, found);
   } catch {

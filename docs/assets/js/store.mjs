@@ -84,7 +84,10 @@ class Store {
     return `[${rows.map(({ text }) => text).join(",\n")}]`;
   }
 
-  /** Add entries (texts with their ids) to a bow in one go; those that are there already stay as they are. */
+  /**
+   * Add entries (texts with their ids) to a bow in one go; those that are there already stay as they are.
+   * What the head does not say, that of a bow which is here already goes on saying.
+   */
   async add(bow, entries, head) {
     const transaction = this.#database.transaction(["entries", "bows"], "readwrite");
     const rows = transaction.objectStore("entries");
@@ -95,7 +98,7 @@ class Store {
       added += 1;
     }
     const heads = transaction.objectStore("bows");
-    if (head) await heads.put({ ...(await heads.get(bow)), ...head, id: bow, changed: Date.now() });
+    if (head) await heads.put({ begun: Date.now(), ...(await heads.get(bow)), ...head, id: bow, changed: Date.now() });
     await transaction.done;
     this.#tell(bow);
     return added;
@@ -251,7 +254,7 @@ class Forgetful {
     const fresh = entries.filter(({ id }) => !there.has(id));
     fresh.forEach(({ id, text }) => there.set(id, text));
     this.#entries.set(bow, there);
-    if (head) await this.putHead(bow, head);
+    if (head) await this.putHead(bow, { begun: Date.now(), ...this.#heads.get(bow), ...head });
     return fresh.length;
   }
 
@@ -308,6 +311,19 @@ class Forgetful {
   async remember(name, value) {
     this.#meta.set(name, value);
   }
+}
+
+/**
+ * Write entries (texts with their ids) down, and leave it to the page of bows to work out what they change of a head:
+ * one that does not know of all its bow's entries is out of date. Only a bow that is new here gets one first, from
+ * askHead; resolves to whether there was one.
+ */
+export async function writeDown(store, bow, entries, askHead) {
+  const isKnown = Boolean(await store.head(bow));
+  const head = isKnown ? {} : await askHead({ entries: joined("[]", entries.map(({ text }) => text)) });
+  if (!head) return false;
+  await store.add(bow, entries, head);
+  return true;
 }
 
 /** A JSON list with further texts behind its own. */
