@@ -14,15 +14,12 @@ ENTRY = "calc/answer.py"
 RECORD = "record"
 TASKS = "calc/record/tasks.py"
 PACKAGE_FILE = "__init__.py"
-RECORD_PACKAGE = "calc/record/" + PACKAGE_FILE
-"""It imports the record, and so has no place in the core."""
 
 
 def packs(sources: Mapping[str, str]) -> dict[str, dict[str, str]]:
     """Return the packs by name: CORE, one under the id of each calculator, and RECORD."""
-    core = _with_imports(sources, [ENTRY, *(path for path in sources
-                                            if path.endswith(PACKAGE_FILE) and path != RECORD_PACKAGE)])
-    found = {CORE: core, RECORD: _with_imports(sources, [TASKS, RECORD_PACKAGE]) - core}
+    core = _with_imports(sources, [ENTRY])
+    found = {CORE: core, RECORD: _with_imports(sources, [TASKS]) - core}
     for id in catalog.IDS:
         module = "calc/calculators/" + id.replace("-", "_") + ".py"
         found[id] = _with_imports(sources, [module]) - core
@@ -36,7 +33,8 @@ def _with_imports(sources: Mapping[str, str], entries: Iterable[str]) -> set[str
         path = waiting.pop()
         if path not in met:
             met.add(path)
-            waiting += [other for other in _imported(sources[path]) if other in sources]
+            needed = (*_imported(sources[path]), *_packages_of(path))
+            waiting += [other for other in needed if other in sources]
     return met
 
 
@@ -48,6 +46,12 @@ def _imported(source: str) -> Iterable[str]:
         elif isinstance(node, ast.ImportFrom) and node.module:
             yield _file_of(node.module)
             yield from (_file_of(node.module + "." + alias.name) for alias in node.names)
+
+
+def _packages_of(path: str) -> Iterable[str]:
+    """Yield the files that run before a module does: those of the packages that it is in."""
+    folders = path.split("/")[:-1]
+    return ("/".join([*folders[:depth], PACKAGE_FILE]) for depth in range(1, len(folders) + 1))
 
 
 def _file_of(module: str) -> str:

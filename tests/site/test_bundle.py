@@ -70,6 +70,11 @@ def test_what_links_leave_out_stands_in_the_form_and_is_in_no_pack(sources):
         assert not {"calc/former.py", "calc/links.py"} & set(pack)
 
 
+def test_no_bow_is_in_the_core_that_every_page_waits_for(sources):
+    core = packs.packs(sources)[packs.CORE]
+    assert not [path for path in core if path.startswith(("calc/mechanics/", "calc/bows/", "calc/record/"))]
+
+
 def test_every_calculator_has_a_pack_that_repeats_nothing_of_the_core(sources):
     found = packs.packs(sources)
     assert set(found) == {packs.CORE, packs.RECORD, *catalog.IDS}
