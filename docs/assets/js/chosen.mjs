@@ -5,10 +5,16 @@ const KEY = "rebrace.bow";
 const FORM_KEY = "rebrace.form";
 const ID = /^[0-9a-hj-km-np-tv-z]{14}$/;
 
+/** @type {string | null} */
 let held = null; // where a browser keeps nothing
+/** @type {string | null} */
 let wanted = null; // likewise
 
-/** Whether a text has the form of a bow's id. */
+/**
+ * Whether a text has the form of a bow's id.
+ * @param {unknown} text
+ * @returns {text is string}
+ */
 export function isBowId(text) {
   return typeof text === "string" && ID.test(text);
 }
@@ -23,7 +29,10 @@ export function chosenBow() {
   }
 }
 
-/** Choose a bow by its id; null: none. */
+/**
+ * Choose a bow by its id; null: none.
+ * @param {string | null} id
+ */
 export function chooseBow(id) {
   held = isBowId(id) ? id : null;
   try {
@@ -34,7 +43,10 @@ export function chooseBow(id) {
   }
 }
 
-/** Ask for a form on the page of the bow that is opened next. */
+/**
+ * Ask for a form on the page of the bow that is opened next.
+ * @param {string} form
+ */
 export function askFor(form) {
   wanted = form;
   try {

@@ -3,21 +3,30 @@
 
 import { forget, recall, remember } from "./memory.mjs";
 
+/** @import { Job } from "./types.d.ts" */
+
 const MOST = 5;
 
 export class KeptJobs {
   #key;
+  /** @type {string | null} */
   #id = null;
+  /** @type {string | null} */
   #written = null;
 
+  /** @param {string} calculator */
   constructor(calculator) {
     this.#key = `jobs-1.${calculator}`;
     this.#takeOver(`job.${calculator}`);
   }
 
-  /** The jobs, newest first: {id, link, moment, headline, own}. */
+  /**
+   * The jobs, newest first.
+   * @returns {Job[]}
+   */
   list() {
     try {
+      /** @type {Job[]} */
       const jobs = JSON.parse(recall(this.#key) ?? "[]");
       return jobs.filter(({ id, link, own }) => id && typeof link === "string" && (own === null || Array.isArray(own)));
     } catch {
@@ -25,10 +34,16 @@ export class KeptJobs {
     }
   }
 
+  /** @param {string} link */
   find(link) {
     return this.list().find((job) => job.link === link);
   }
 
+  /**
+   * @param {string} link
+   * @param {string} headline
+   * @param {string[]} own
+   */
   keep(link, headline, own) {
     const jobs = this.list();
     const mine = jobs.find(({ id }) => id === this.#id);
@@ -39,13 +54,19 @@ export class KeptJobs {
     this.#written = link;
   }
 
-  /** Let what comes next be a further stage of this job; of none: a new job. */
+  /**
+   * Let what comes next be a further stage of this job; of none: a new job.
+   * @param {Job | null | undefined} job
+   */
   goOn(job) {
     this.#id = job?.id ?? null;
     this.#written = job?.link ?? null;
   }
 
-  /** An earlier release kept one job, as an address. */
+  /**
+   * An earlier release kept one job, as an address.
+   * @param {string} former
+   */
   #takeOver(former) {
     const link = recall(former);
     if (!link) return;
