@@ -9,6 +9,7 @@ ROOMS = ("calculators", "mechanics", "numerics", "shop")
 """Rooms of which every module has tests of its own; the others are tested through what uses them as well."""
 
 ACROSS = {
+    "calculators/test_family_stands_in.py": "a plan, and the shapes that a family stands in for",
     "calculators/test_finish_and_spray_air.py": "what the two say of one coat agrees",
     "calculators/test_pages_of_the_shop.py": "several calculators of the shop",
     "calculators/test_refusals.py": "every calculator",
@@ -16,6 +17,7 @@ ACROSS = {
     "calculators/test_unchanged_thousandths_a_pound.py": "two calculators of one plan",
     "calculators/test_within_bounds.py": "every calculator",
     "mechanics/bow/test_many_bows.py": "random bows through the whole model",
+    "mechanics/bow/test_measured_shape.py": "a shape through offsets and what tiller makes of it",
     "mechanics/bow/test_strained_bows.py": "the model at its ends",
     "mechanics/test_unchanged.py": "figures that only hold what was",
     "record/test_job.py": "a whole job",

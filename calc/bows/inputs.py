@@ -71,7 +71,9 @@ def shape_group() -> Group:
             ), default="", fewest=0, most=8,
             help="Empty: the family's shape. Toward the belly is positive, toward the back negative; the "
                  "same on both limbs.",
-            measure="Lay a straight edge through both fadeouts and measure square to it, out to the tip.",
+            measure="Lay a straight edge through both fadeouts and measure square to it. Five offsets tell a "
+                    "recurve well at about 0.4, 0.65, 0.8 and 0.9 of the limb and at the nock; spread evenly "
+                    "they miss its bend.",
         ),
         quantity(
             "throat", "Fadeouts behind the throat", "length", default="", low="-3 in", high="5 in",

@@ -14,7 +14,7 @@ from calc.mechanics.bow.tuning import (
     Unmet,
     calibrate,
 )
-from calc.mechanics.bow.unstrung import unstrung_profile
+from calc.mechanics.bow.unstrung import measured_profile, unstrung_profile
 from calc.outcome import (
     Refused,
 )
@@ -255,7 +255,7 @@ def unstrung_shape(
             raise Refused("profile", "This offset is steeper than a limb can stand to the straight edge. "
                           "Check it, and its sign.", index, "offset")
         before = row[0]
-    return unstrung_profile(tuple([(row[0], row[1]) for row in profile]), length)
+    return measured_profile(tuple([(row[0], row[1]) for row in profile]), length)
 
 
 def stations_of(

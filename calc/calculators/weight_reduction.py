@@ -71,7 +71,7 @@ from calc.outcome import (
     amount,
     sentence,
 )
-from calc.quantities import POUND_FORCE, ROUNDING
+from calc.quantities import INCH, POUND_FORCE, ROUNDING
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:  # the small engine has no such module
@@ -81,6 +81,11 @@ STAGE_SHARE = 0.6
 """Of what is left to take, how much one stage takes (common practice: less than planned)."""
 
 STAGES = 3
+
+SPLIT_SHIFTS = 0.002 * INCH
+"""Off one limb and onto the other, by how much a plan may shift once the shape is measured, on invented
+recurves."""
+
 CURVE_POINTS = 9
 
 
@@ -172,7 +177,7 @@ def compute(
         ),
         charts=(curves, thickness_chart(piece, reduction)),
         drawings=(middle_section(piece, reduction),),
-        assumptions=_assumptions(draw_length, calibration, piece, last_paper, finish_paper),
+        assumptions=_assumptions(draw_length, calibration, piece, last_paper, finish_paper, bool(profile)),
     )
 
 
@@ -278,7 +283,8 @@ def _values(
 
 
 def _assumptions(
-    draw_length: float, calibration: Calibration, piece: Workpiece, last_paper: str, finish_paper: str
+    draw_length: float, calibration: Calibration, piece: Workpiece, last_paper: str, finish_paper: str,
+    measured_shape: bool,
 ) -> tuple[Sentence | str, ...]:
     return (
         sentence("Both weights are at the same draw, {}, stated in the marked way; computed weight and "
@@ -288,8 +294,7 @@ def _assumptions(
         "The bow is computed as it bends: rigid riser, each limb's stiffness from its measured sections, "
         "glass and core about the neutral axis, which shifts as glass comes off; the string may lie on a "
         "recurved tip. Slow drawing, no friction, no twist.",
-        "Where the unstrung shape is not measured, the family's stands in for it. The removal depends on it "
-        "little, the draw curve more.",
+        _shape_assumption(measured_shape),
         sentence("What edges and finish sanding take is worked out on this bow: all four edges rounded to "
                  "{} along the whole limb, and {} off each face from " + last_paper.upper() + " to "
                  + finish_paper.upper() + ", every paper taking out the scratches of the one before.",
@@ -299,6 +304,17 @@ def _assumptions(
                  "rule says.", amount("thickness", 2 * SHAVING), amount("thickness", 4 * SHAVING),
                  amount("force", POUND_FORCE)),
     )
+
+
+def _shape_assumption(measured: bool) -> Sentence | str:
+    if measured:
+        return ("The unstrung shape runs smoothly through the offsets measured, and is taken to be the same "
+                "on both limbs.")
+    return sentence(
+        "The unstrung shape is not measured: the family's stands in for it. What comes off both limbs "
+        "together hardly depends on it. The split between them may shift by up to {}, and tiller by up to "
+        "half of the change asked, more on limbs of much reflex: measure the shape, or read tiller early and "
+        "often.", amount("thickness", SPLIT_SHIFTS))
 
 
 CAUTIONS: tuple[Sentence | str, ...] = (

@@ -10,7 +10,9 @@ from calc.bows.measured import family_limb
 from calc.mechanics.bow.bow import Bow
 from calc.quantities import INCH, POUND_FORCE
 from tests.book.pages import DOCS
+from tests.mechanics.bow import measured_recurves as shapes
 from tests.mechanics.bow import test_bow as steps
+from tests.mechanics.bow import test_measured_shape as offsets
 from tests.references import test_arrow_energy as recurves
 from tests.references import test_bow as published
 from tests.references import test_independent_bow as solver
@@ -66,3 +68,14 @@ def test_what_is_claimed_is_what_the_tests_allow():
     relative, tiller = said(r"draw force and stored energy by less than (\d) part in a hundred thousand, and "
                             r"tiller by less than (\d) thousandths of a millimetre")
     assert (float(relative + "e-5"), float(tiller + "e-6")) == (steps.FINER_STEPS, steps.FINER_TILLER)
+
+
+def test_what_is_claimed_of_offsets_is_what_the_tests_allow():
+    five, *places, eight, even, tip_five, tip_eight, tip_even = said(
+        r"within ([0-9.]+) % with five \(at ([0-9.]+), ([0-9.]+), ([0-9.]+) and ([0-9.]+) of the limb and at "
+        r"the nock\), and within ([0-9.]+) % with eight crowded toward the tip\. With five spread evenly "
+        r"it is up to ([0-9.]+) % out\. The tip's angle is then met to (\d+), (\d+) and (\d+) degrees")
+    assert (*map(float, places), 1.0) == shapes.FIVE
+    claimed = {shapes.FIVE: (five, tip_five), shapes.EIGHT: (eight, tip_eight), shapes.EVEN: (even, tip_even)}
+    allowed = {at: (f"{100 * share:g}", f"{tip:g}") for at, (share, tip) in offsets.ALLOWED.items()}
+    assert claimed == allowed
