@@ -16,6 +16,7 @@ from calc.declaring import (
 )
 from calc.outcome import OK, WATCH, Outcome
 from tests.invented import calculator_of
+from tests.sentences import whole
 
 
 def ask(calculator, *pairs):
@@ -84,7 +85,7 @@ def test_long_work_goes_step_by_step(monkeypatch):
     assert json.loads(answer.advance()) == {"progress": 0.5}
     said = json.loads(answer.advance())
     assert texts(said["tree"][0]) == "Done."
-    with pytest.raises(ValueError, match="nothing was begun"):
+    with pytest.raises(ValueError, match=whole("nothing was begun")):
         answer.advance()
 
 

@@ -6,6 +6,7 @@ from pathlib import Path
 import pytest
 
 from scripts import rooms
+from tests.sentences import whole
 
 ROOT = Path(__file__).parent.parent
 MODULES = sorted((ROOT / "calc").rglob("*.py"))
@@ -63,7 +64,7 @@ def test_imports_run_one_way():
 
 
 def test_rooms_that_import_each_other_are_refused():
-    with pytest.raises(ValueError, match="these rooms import each other: attic, cellar"):
+    with pytest.raises(ValueError, match=whole("these rooms import each other: attic, cellar")):
         rooms.storeys({"attic": {"cellar"}, "cellar": {"attic"}, "porch": set()})
 
 

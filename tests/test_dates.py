@@ -7,6 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calc import dates
+from tests.sentences import whole
 
 ANY_DATE = st.dates()
 EDGES = [dt.date(year, month, day)
@@ -38,19 +39,23 @@ def test_moments_are_shown_as_day_and_time(moment):
     assert dates.show_moment(seconds) == f"{day}, {moment:%H:%M}"
 
 
+NO_DATE = "is not a date as year-month-day"
+
+
 @pytest.mark.parametrize(
     ("text", "reason"),
     [
-        ("", "is not a date"), ("tomorrow", "is not a date"), ("04/05/2026", "is not a date"),
-        ("26-05-04", "is not a date"), ("2026-05", "is not a date"), ("2026-05-04T10", "is not a date"),
-        ("2026-O5-04", "is not a date"), ("\u0662\u0660\u0662\u0666-05-04", "is not a date"),
-        ("2026-13-01", "has no month"), ("2026-00-01", "has no month"), ("0000-01-01", "has no year"),
+        ("", NO_DATE), ("tomorrow", NO_DATE), ("04/05/2026", NO_DATE),
+        ("26-05-04", NO_DATE), ("2026-05", NO_DATE), ("2026-05-04T10", NO_DATE),
+        ("2026-O5-04", NO_DATE), ("\u0662\u0660\u0662\u0666-05-04", NO_DATE),
+        ("2026-13-01", "has no month from 1 to 12"), ("2026-00-01", "has no month from 1 to 12"),
+        ("0000-01-01", "has no year from 1 to 9999"),
         ("2026-02-29", "is no day of February 2026"), ("2026-04-31", "is no day of April 2026"),
         ("2100-02-29", "is no day of February 2100"), ("2026-04-00", "is no day of April 2026"),
     ],
 )
 def test_what_is_no_date_is_refused(text, reason):
-    with pytest.raises(ValueError, match=reason):
+    with pytest.raises(ValueError, match=whole(reason)):
         dates.parse_date(text)
 
 

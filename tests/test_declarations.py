@@ -21,6 +21,7 @@ from calc.declaring import (
 from calc.outcome import TEXT
 from calc.quantities import KINDS, kind_of, parse
 from calc.report import declared_values
+from tests.sentences import whole
 
 CALCULATORS = [catalog.find(id) for id in catalog.IDS]
 KIND_IDS = [kind.id for kind in KINDS]
@@ -153,7 +154,7 @@ def test_outside_the_bounds_is_refused(calculator):
 
 def test_no_two_calculators_share_an_id():
     assert len(set(catalog.IDS)) == len(catalog.IDS)
-    with pytest.raises(ValueError, match="nothing in calculators is called"):
+    with pytest.raises(ValueError, match=whole("nothing in calculators is called abacus")):
         catalog.find("abacus")
 
 

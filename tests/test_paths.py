@@ -10,6 +10,7 @@ from calc.paths import catalog
 from calc.paths.declare import End, Path, answer, end, found, nodes, question, trail
 from calc.tables import findings
 from calc.tables.findings import LOOK, REPAIR, SHOOT, WALL
+from tests.sentences import whole
 
 DOCS = File(__file__).parent.parent / "docs"
 
@@ -152,7 +153,7 @@ def test_where_a_line_ends(id, verdict):
 
 
 def test_an_end_cannot_stand_for_a_finding_that_is_not_there():
-    with pytest.raises(ValueError, match="no finding is called"):
+    with pytest.raises(ValueError, match=whole("no finding is called odd_line")):
         found("odd", "An odd line", "odd_line")
 
 
@@ -163,5 +164,5 @@ def test_a_path_that_loops_or_ends_nowhere_would_be_found():
     assert [way for way in ways(looping) if len(set(way)) < len(way)] == [("a", "b", "a")]
     with pytest.raises(KeyError):
         ways(Path("odd", "Odd", "", (question("a", "A?", answer("on", "nowhere")),), ()))
-    with pytest.raises(ValueError, match="nothing in paths"):
+    with pytest.raises(ValueError, match=whole("nothing in paths is called abacus")):
         catalog.find("abacus")

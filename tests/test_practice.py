@@ -8,6 +8,7 @@ from calc.calculators.spray_air import METRIC_MARGIN
 from calc.declaring import inputs_of
 from calc.quantities import parse
 from calc.tables import practice
+from tests.sentences import whole
 
 
 @pytest.mark.parametrize(
@@ -49,5 +50,5 @@ def test_each_limit_has_an_end_and_a_source(limit):
 
 
 def test_unknown_limits_are_said():
-    with pytest.raises(ValueError, match="is called"):
+    with pytest.raises(ValueError, match=whole("no limit is called hope")):
         practice.find("hope")

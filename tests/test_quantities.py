@@ -23,6 +23,7 @@ from calc.quantities import (
     show_three_digits,
     shown_unit,
 )
+from tests.sentences import whole
 
 INCH = 0.0254
 SEVEN_AND_THREE_SIXTEENTHS = 7.1875 * INCH
@@ -69,6 +70,9 @@ def test_reads_what_people_type(text, kind, expected):
     assert parse(text, kind) == pytest.approx(expected, rel=1e-12)
 
 
+TWO_NUMBERS = "could mean two numbers (1.250 or 1250); write it with a point or without the comma"
+
+
 @pytest.mark.parametrize(
     ("text", "kind", "reason"),
     [
@@ -82,11 +86,13 @@ def test_reads_what_people_type(text, kind, expected):
         ("1e999", "length", "is too large or too small a number"),
         ("7 3/0", "length", "has a fraction with 0 below the line"),
         ("7 3/", "length", "has nothing below the line of its fraction"),
-        ("1,250", "length", "could mean two numbers"),
-        ("1,250.5", "length", "could mean two numbers"),
+        ("1,250", "length", TWO_NUMBERS),
+        ("1,250.5", "length", TWO_NUMBERS),
         ("1.2.3", "length", "has more than one decimal mark"),
-        ("7 3/16 lb", "length", "has a unit that does not fit a length"),
-        ("48 in", "force", "has a unit that does not fit a weight or force"),
+        ("7 3/16 lb", "length",
+         "has a unit that does not fit a length (use in, ft, mm, cm, m, mil, µm)"),
+        ("48 in", "force",
+         "has a unit that does not fit a weight or force (use lb, N, kN, kgf)"),
         ("7 in 4", "length", "has something behind its unit that cannot be read"),
         ("5 ft 8 lb", "length", "has something behind its unit that cannot be read"),
         ("9" * 31, "length", "has more than 30 digits"),
@@ -95,9 +101,8 @@ def test_reads_what_people_type(text, kind, expected):
     ],
 )
 def test_says_why_it_cannot_read(text, kind, reason):
-    with pytest.raises(ValueError, match=r"^(is|has|could) ") as error:
+    with pytest.raises(ValueError, match=whole(reason)):
         parse(text, kind)
-    assert reason in str(error.value)
 
 
 def test_a_bare_number_takes_the_unit_that_is_shown():
@@ -153,7 +158,7 @@ def test_decimals_are_exact_and_halves_go_away_from_zero(number, decimals, text)
 
 @pytest.mark.parametrize("number", [math.nan, math.inf, -math.inf])
 def test_what_is_not_finite_is_never_shown(number):
-    with pytest.raises(ValueError, match="finite"):
+    with pytest.raises(ValueError, match=whole("a number to show must be finite")):
         show_number(number, 2)
 
 
@@ -214,9 +219,9 @@ def test_mixed_numbers_are_read_exactly(whole, top):
 
 
 def test_unknown_kinds_and_systems_are_errors():
-    with pytest.raises(ValueError, match="no kind"):
+    with pytest.raises(ValueError, match=whole("no kind of quantity is called colour")):
         kind_of("colour")
-    with pytest.raises(ValueError, match="imperial or metric"):
+    with pytest.raises(ValueError, match=whole("the unit system must be imperial or metric, not nautical")):
         shown_unit("length", "nautical")
     assert in_shown_unit(0.0254, "length", "imperial") == 1
 

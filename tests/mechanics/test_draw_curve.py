@@ -1,6 +1,5 @@
 """The curve through draw-force readings, against SciPy and against curves known in closed form."""
 
-import re
 
 import numpy as np
 import pytest
@@ -21,6 +20,7 @@ from calc.mechanics.draw_curve import (
     spline_values,
     stacking_onset,
 )
+from tests.sentences import whole
 
 DRAWS = (0.20, 0.28, 0.33, 0.40, 0.47, 0.52, 0.61, 0.66)
 FORCES = (0.0, 46.0, 71.0, 98.0, 121.0, 139.5, 170.0, 190.0)
@@ -122,5 +122,5 @@ def test_two_readings_make_a_line():
     ],
 )
 def test_what_is_no_curve_is_refused(call, sentence):
-    with pytest.raises(ValueError, match="^" + re.escape(sentence) + "$"):
+    with pytest.raises(ValueError, match=whole(sentence)):
         call()

@@ -8,6 +8,7 @@ from scipy.optimize import brentq
 from calc.mechanics.lever import LEVER_SHARE, half_string_length
 from calc.quantities import INCH
 from tests.mechanics.lever_estimate import tiller_per_stiffness_lost
+from tests.sentences import whole
 
 BOW, RISER, BRACE = 1.524, 0.4572, 0.2032
 FADEOUT = RISER / 2
@@ -62,13 +63,18 @@ def test_tiller_scales_with_the_bow():
 
 
 @pytest.mark.parametrize(
-    ("bow", "riser", "brace", "reading"),
-    [(1.5, 1.6, 0.2, 0.2), (1.5, 0.4, 0.5, 0.2), (1.5, 0.4, 0.2, 0.9), (1.5, 0.4, -0.1, 0.2),
-     (math.nan, 0.4, 0.2, 0.2)],
+    ("measures", "sentence"),
+    [
+        ((1.5, 1.6, 0.2, 0.2), "the riser must be shorter than the bow"),
+        ((1.5, 0.4, 0.5, 0.2), "the brace height must be less than three quarters of a limb"),
+        ((1.5, 0.4, 0.2, 0.9), "the reading must be taken between the middle of the string and its end"),
+        ((1.5, 0.4, -0.1, 0.2), "the brace height must be less than three quarters of a limb"),
+        ((math.nan, 0.4, 0.2, 0.2), "the riser must be shorter than the bow"),
+    ],
 )
-def test_what_is_no_bow_is_refused(bow, riser, brace, reading):
-    with pytest.raises(ValueError, match="must be"):
-        tiller_per_stiffness_lost(bow, riser, brace, reading)
+def test_what_is_no_bow_is_refused(measures, sentence):
+    with pytest.raises(ValueError, match=whole(sentence)):
+        tiller_per_stiffness_lost(*measures)
 
 
 def test_half_string_of_a_72_inch_bow():

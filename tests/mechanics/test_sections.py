@@ -1,5 +1,4 @@
 import math
-import re
 
 import pytest
 from hypothesis import given
@@ -7,6 +6,7 @@ from hypothesis import strategies as st
 from scipy import integrate
 
 from calc.mechanics import sections
+from tests.sentences import whole
 
 sizes = st.floats(0.001, 0.1)
 
@@ -42,18 +42,20 @@ def test_rectangle_against_its_formula(width, thickness):
 
 
 def test_a_strip_may_leave_a_twentieth_and_no_less():
-    whole = sections.Section(1.0, 1 / 12, 0.5)
-    assert sections.without_strip(whole, 0.949, 1.0, 0.0).area == pytest.approx(0.051)
-    with pytest.raises(ValueError, match="the strip must leave some of the section"):
-        sections.without_strip(whole, 0.951, 1.0, 0.0)
+    section = sections.Section(1.0, 1 / 12, 0.5)
+    assert sections.without_strip(section, 0.949, 1.0, 0.0).area == pytest.approx(0.051)
+    with pytest.raises(ValueError, match=whole(
+            "the strip must leave some of the section, got 0.951 m^2 of 1.0 m^2")):
+        sections.without_strip(section, 0.951, 1.0, 0.0)
 
 
 def test_a_strip_may_reach_the_face_and_no_farther():
-    whole = sections.Section(1.0, 1 / 12, 0.5)
-    assert sections.without_strip(whole, 0.5, 0.2, 0.4).area == pytest.approx(0.9)
-    assert sections.without_strip(whole, 0.5, 0.2, -0.4).area == pytest.approx(0.9)
-    with pytest.raises(ValueError, match="the strip must lie inside the section"):
-        sections.without_strip(whole, 0.5, 0.2, 0.401)
+    section = sections.Section(1.0, 1 / 12, 0.5)
+    assert sections.without_strip(section, 0.5, 0.2, 0.4).area == pytest.approx(0.9)
+    assert sections.without_strip(section, 0.5, 0.2, -0.4).area == pytest.approx(0.9)
+    with pytest.raises(ValueError, match=whole(
+            "the strip must lie inside the section, got an offset of 0.401 m and a depth of 0.2 m")):
+        sections.without_strip(section, 0.5, 0.2, 0.401)
 
 
 @pytest.mark.parametrize(
@@ -78,5 +80,5 @@ def test_a_strip_may_reach_the_face_and_no_farther():
     ],
 )
 def test_impossible_sections_are_refused(attempt, sentence):
-    with pytest.raises(ValueError, match="^" + re.escape(sentence) + "$"):
+    with pytest.raises(ValueError, match=whole(sentence)):
         attempt()

@@ -10,6 +10,7 @@ from calc.record import file, sheets
 from calc.record.entries import entries_json, entry_json
 from calc.record.fold import union
 from tests.record.bench import Bench
+from tests.sentences import whole
 
 MARK = "markerword"
 
@@ -106,7 +107,8 @@ def test_a_file_cut_off_anywhere_gives_what_it_has(bench):
 
 @pytest.mark.parametrize("text", ["", "<html></html>", "not a file", "%PDF-1.7"])
 def test_what_is_no_file_of_a_bow_is_refused(text):
-    with pytest.raises(ValueError, match="holds no record"):
+    with pytest.raises(ValueError, match=whole(
+            "the file holds no record: it is no bow's file, or its end is missing")):
         file.record_in(text)
 
 
@@ -130,7 +132,7 @@ def test_several_bows_go_into_one_file_and_come_back_whole():
     assert file.bows_told(page) == 3
     assert [attributes["id"] for tag, attributes in parsed(page).tags if tag == "script"] == [
         "rebrace-record-1", "rebrace-record-2", "rebrace-record-3"]
-    with pytest.raises(ValueError, match="the file holds 3 bows, not one"):
+    with pytest.raises(ValueError, match=whole("the file holds 3 bows, not one")):
         file.record_in(page)
 
 
@@ -152,7 +154,7 @@ def test_a_file_of_several_bows_that_was_cut_off_gives_what_it_has():
 
 def test_a_file_of_more_bows_than_are_read_is_refused():
     page = (file.OPENING + "[]" + file.CLOSING) * (file.MOST_BOWS + 1)
-    with pytest.raises(ValueError, match="more than 500 bows"):
+    with pytest.raises(ValueError, match=whole("the file holds more than 500 bows")):
         file.records_in(page)
 
 

@@ -8,6 +8,7 @@ from calc.quantities import INCH, POUND_FORCE
 from calc.record import file, open_bow
 from calc.record.entries import entries_json
 from tests.record.bench import Bench
+from tests.sentences import whole
 
 
 @pytest.fixture
@@ -47,7 +48,8 @@ def test_readings_are_numbers(path):
 
 
 def test_a_bow_that_is_not_there_is_said(tmp_path):
-    with pytest.raises(ValueError, match=r"there is no bow in “.*”: give the program a bow first"):
+    with pytest.raises(ValueError, match=whole(
+            "there is no bow in “", "none.json”: give the program a bow first")):
         open_bow(str(tmp_path / "none.json"))
 
 

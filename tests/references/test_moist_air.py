@@ -10,6 +10,7 @@ from scipy.optimize import brentq
 from calc.calculators.spray_air import IMPERIAL_MARGIN, METRIC_MARGIN
 from calc.shop.air import dew_point, dew_point_error, relative_humidity_from_dew_point
 from tests.references.printed import printed
+from tests.sentences import whole
 
 
 @pytest.fixture(autouse=True)
@@ -84,7 +85,8 @@ def test_five_per_cent_of_humidity_in_degrees(temperature, humidity, error):
 
 
 def test_a_reading_that_may_be_nothing_has_no_error():
-    with pytest.raises(ValueError, match="less than the humidity"):
+    with pytest.raises(ValueError, match=whole(
+            "humidity error must not be negative and less than the humidity, got 0.05 of 0.05")):
         dew_point_error(20, 0.05, 0.05)
 
 

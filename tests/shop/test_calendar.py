@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 
 from calc.dates import DAY
 from calc.shop.calendar import LONGEST_LINE, Event, calendar_text, escaped, folded
+from tests.sentences import whole
 
 NINE = 9 * 3600
 MONDAY = dt.date(2026, 5, 4).toordinal() * DAY
@@ -89,9 +90,10 @@ def test_folding_at_75_bytes(length):
 
 
 def test_what_makes_no_sense_is_refused():
-    with pytest.raises(ValueError, match="must have an event"):
+    with pytest.raises(ValueError, match=whole("a calendar must have an event")):
         calendar_text("x", MONDAY, [])
-    with pytest.raises(ValueError, match="before it starts"):
+    with pytest.raises(ValueError, match=whole(
+            "an event must not end before it starts: one@rebrace.invalid")):
         calendar_text("x", MONDAY, [event(start=MONDAY + 10, end=MONDAY)])
 
 

@@ -1,4 +1,3 @@
-import re
 
 import numpy as np
 import pytest
@@ -7,6 +6,7 @@ from hypothesis import strategies as st
 from scipy import stats
 
 from calc.shop import estimate
+from tests.sentences import whole
 
 PARTS = st.tuples(st.floats(0, 100), st.floats(0, 100), st.floats(0.01, 100)).map(
     lambda parts: (parts[0], parts[0] + parts[1], parts[0] + parts[1] + parts[2]))
@@ -67,5 +67,5 @@ def test_spreads_add_like_sides_of_a_right_angle():
     ],
 )
 def test_figures_out_of_order_are_refused(attempt, sentence):
-    with pytest.raises(ValueError, match="^" + re.escape(sentence) + "$"):
+    with pytest.raises(ValueError, match=whole(sentence)):
         attempt()

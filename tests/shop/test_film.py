@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 from scipy.integrate import quad
 
 from calc.shop import film
+from tests.sentences import whole
 
 THICKNESSES = st.floats(0, 1e-3)
 SOLIDS = st.floats(0.03, 1)
@@ -48,20 +49,26 @@ def test_doubling_composes_and_is_one_at_the_reference(one, other, step):
 @pytest.mark.parametrize(
     ("call", "message"),
     [
-        (lambda: film.dry_film_thickness(-1e-6, 0.5), "must not be negative"),
-        (lambda: film.dry_film_thickness(1e-4, 0.0), "more than 0"),
-        (lambda: film.dry_film_thickness(1e-4, 1.1), "at most 1"),
-        (lambda: film.wet_film_thickness(1e-4, 0.5, -0.1), "must not be negative"),
-        (lambda: film.volume_to_mix(1.0, 1e-4, 0.0), "more than 0"),
-        (lambda: film.coverage(0.0, 0.5), "must be positive"),
-        (lambda: film.bow_surface(1.0, 1.0, 0.1, 0.04, 0.01, 0.008), "more than riser length"),
-        (lambda: film.bow_surface(1.0, 0.5, 0.1, 0.0, 0.01, 0.008), "must be positive"),
-        (lambda: film.time_factor_doubling(20, 20, 0.0), "must be positive"),
-        (lambda: film.coverage(math.inf, 0.5), "must be positive"),
+        (lambda: film.dry_film_thickness(-1e-6, 0.5),
+         "wet film thickness must not be negative, got -1e-06 m"),
+        (lambda: film.dry_film_thickness(1e-4, 0.0),
+         "volume solids must be more than 0 and at most 1, got 0.0"),
+        (lambda: film.dry_film_thickness(1e-4, 1.1),
+         "volume solids must be more than 0 and at most 1, got 1.1"),
+        (lambda: film.wet_film_thickness(1e-4, 0.5, -0.1), "reducer must not be negative, got -0.1 1"),
+        (lambda: film.volume_to_mix(1.0, 1e-4, 0.0),
+         "transfer efficiency must be more than 0 and at most 1, got 0.0"),
+        (lambda: film.coverage(0.0, 0.5), "dry film thickness must be positive, got 0.0 m"),
+        (lambda: film.bow_surface(1.0, 1.0, 0.1, 0.04, 0.01, 0.008),
+         "bow length must be more than riser length, got 1.0 m and 1.0 m"),
+        (lambda: film.bow_surface(1.0, 0.5, 0.1, 0.0, 0.01, 0.008),
+         "width at the fadeout must be positive, got 0.0 m"),
+        (lambda: film.time_factor_doubling(20, 20, 0.0), "step must be positive, got 0.0 K"),
+        (lambda: film.coverage(math.inf, 0.5), "dry film thickness must be positive, got inf m"),
     ],
 )
 def test_what_makes_no_sense_is_refused(call, message):
-    with pytest.raises(ValueError, match=message):
+    with pytest.raises(ValueError, match=whole(message)):
         call()
 
 

@@ -5,6 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calc.shop.moisture import HIGHEST, LOWEST, equilibrium_moisture_content
+from tests.sentences import whole
 
 
 @given(st.floats(LOWEST, HIGHEST), st.floats(1e-6, 1))
@@ -24,8 +25,15 @@ def test_bone_dry_air_leaves_nothing():
 
 
 @pytest.mark.parametrize(
-    ("temperature", "humidity"), [(-1.3, 0.5), (94.1, 0.5), (20, 0.0), (20, 1.01), (20, -0.1)]
+    ("temperature", "humidity", "sentence"),
+    [
+        (-1.3, 0.5, "temperature must be from -1.2 to 94 degC, got -1.3 degC"),
+        (94.1, 0.5, "temperature must be from -1.2 to 94 degC, got 94.1 degC"),
+        (20, 0.0, "relative humidity must be more than 0 and at most 1, got 0.0"),
+        (20, 1.01, "relative humidity must be more than 0 and at most 1, got 1.01"),
+        (20, -0.1, "relative humidity must be more than 0 and at most 1, got -0.1"),
+    ],
 )
-def test_outside_its_range_it_is_refused(temperature, humidity):
-    with pytest.raises(ValueError, match="must be"):
+def test_outside_its_range_it_is_refused(temperature, humidity, sentence):
+    with pytest.raises(ValueError, match=whole(sentence)):
         equilibrium_moisture_content(temperature, humidity)

@@ -6,6 +6,7 @@ from hypothesis import strategies as st
 
 from calc.dates import DAY, parse_date, show_moment, weekday
 from calc.shop.schedule import WorkingHours, WorkStep, next_start, plan
+from tests.sentences import whole
 
 HOUR = 3600
 NINE_TO_SIX = WorkingHours(9 * HOUR, 18 * HOUR, (0, 1, 2, 3, 4))
@@ -69,12 +70,12 @@ def test_a_window_counts_from_the_film_below_and_not_from_the_lettering():
 @pytest.mark.parametrize(
     ("hours", "message"),
     [
-        (WorkingHours(9 * HOUR, 18 * HOUR, ()), "at least one day"),
-        (WorkingHours(18 * HOUR, 9 * HOUR, (0,)), "must end after"),
-        (WorkingHours(9 * HOUR, 9 * HOUR, (0,)), "must end after"),
-        (WorkingHours(9 * HOUR, 10 * HOUR, (0,)), "longer than a working day"),
+        (WorkingHours(9 * HOUR, 18 * HOUR, ()), "at least one day of the week must be worked"),
+        (WorkingHours(18 * HOUR, 9 * HOUR, (0,)), "work must end after it begins, on the same day"),
+        (WorkingHours(9 * HOUR, 9 * HOUR, (0,)), "work must end after it begins, on the same day"),
+        (WorkingHours(9 * HOUR, 10 * HOUR, (0,)), "a step takes 7200 s, longer than a working day of 3600 s"),
     ],
 )
 def test_impossible_hours_are_refused(hours, message):
-    with pytest.raises(ValueError, match=message):
+    with pytest.raises(ValueError, match=whole(message)):
         next_start(MONDAY, 2 * HOUR, hours)

@@ -4,6 +4,7 @@ import pytest
 
 from calc.quantities import GRAIN, INCH, POUND_FORCE
 from calc.shop import spine_choice
+from tests.sentences import whole
 
 
 @pytest.mark.parametrize(("inches", "pounds"), [(28, 0), (29, 5), (27, -5), (30.5, 12.5)])
@@ -22,7 +23,7 @@ def test_a_string_that_hardly_stretches_asks_for_five_pounds():
     # Common practice.
     assert spine_choice.spine_for_string("polyester") == 0
     assert spine_choice.spine_for_string("low_stretch") / POUND_FORCE == pytest.approx(5)
-    with pytest.raises(ValueError, match="string material must be polyester or low_stretch, got gut"):
+    with pytest.raises(ValueError, match=whole("string material must be polyester or low_stretch, got gut")):
         spine_choice.spine_for_string("gut")
 
 
@@ -30,7 +31,7 @@ def test_a_string_that_hardly_stretches_asks_for_five_pounds():
 def test_a_window_past_centre_asks_for_more(cut, pounds):
     # Common practice.
     assert spine_choice.spine_for_window(cut) / POUND_FORCE == pytest.approx(pounds)
-    with pytest.raises(ValueError, match="a window must be cut before, centre or past, got beside"):
+    with pytest.raises(ValueError, match=whole("a window must be cut before, centre or past, got beside")):
         spine_choice.spine_for_window("beside")
 
 

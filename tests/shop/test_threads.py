@@ -1,4 +1,3 @@
-import re
 
 import pytest
 from hypothesis import given
@@ -7,6 +6,7 @@ from hypothesis import strategies as st
 from calc.shop import threads
 from calc.tables import drills
 from calc.tables import threads as table
+from tests.sentences import whole
 
 
 @given(st.sampled_from(table.THREADS), st.floats(0, 1))
@@ -69,11 +69,11 @@ def test_number_sizes_fall_as_numbers_rise():
     ],
 )
 def test_impossible_threads_are_refused(attempt, sentence):
-    with pytest.raises(ValueError, match="^" + re.escape(sentence) + "$"):
+    with pytest.raises(ValueError, match=whole(sentence)):
         attempt()
 
 
-@pytest.mark.parametrize("look", [drills.find, table.find])
-def test_unknown_names_are_said(look):
-    with pytest.raises(ValueError, match="is called"):
+@pytest.mark.parametrize(("look", "kind"), [(drills.find, "drill"), (table.find, "thread")])
+def test_unknown_names_are_said(look, kind):
+    with pytest.raises(ValueError, match=whole(f"no {kind} is called none such")):
         look("none such")

@@ -5,6 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calc.shop.tracking import groove_angle, lean
+from tests.sentences import whole
 
 OFFSETS = st.floats(-0.03, 0.03)
 
@@ -36,9 +37,13 @@ def test_a_limb_turned_by_so_much_shows_it(twist, at_riser, height_tip, height_r
 
 
 @pytest.mark.parametrize(
-    "attempt",
-    [lambda: lean(0.01, 0.0), lambda: lean(0.01, math.inf), lambda: groove_angle(0, 0, -0.01)],
+    ("attempt", "sentence"),
+    [
+        (lambda: lean(0.01, 0.0), "height must be positive, got 0.0 m"),
+        (lambda: lean(0.01, math.inf), "height must be positive, got inf m"),
+        (lambda: groove_angle(0, 0, -0.01), "length must be positive, got -0.01 m"),
+    ],
 )
-def test_no_height_no_angle(attempt):
-    with pytest.raises(ValueError, match="must be positive"):
+def test_no_height_no_angle(attempt, sentence):
+    with pytest.raises(ValueError, match=whole(sentence)):
         attempt()

@@ -1,10 +1,10 @@
-import re
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from calc.mechanics.arrow import shaft
+from tests.sentences import whole
 
 rigidities = st.floats(0.5, 50.0)
 tests = st.sampled_from([shaft.TEST_28_INCH, shaft.TEST_26_INCH])
@@ -65,5 +65,5 @@ def test_a_bare_shaft_balances_in_the_middle():
     ],
 )
 def test_impossible_shafts_are_refused(attempt, sentence):
-    with pytest.raises(ValueError, match="^" + re.escape(sentence) + "$"):
+    with pytest.raises(ValueError, match=whole(sentence)):
         attempt()

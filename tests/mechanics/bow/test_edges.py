@@ -7,6 +7,7 @@ import pytest
 from calc.mechanics.bow.edges import Finishing, finished_share, rounded_rigidity
 from calc.mechanics.bow.laminate import Layer, flexural_rigidity
 from calc.mechanics.bow.thinning import Build, Station
+from tests.sentences import whole
 
 INCH = 0.0254
 GLASS, CORE = 39e9, 12e9
@@ -88,7 +89,12 @@ def test_faces_cost_what_the_thinner_section_lacks():
     assert finished_share(station, build, Finishing(0.0, 0.0, 0.0, off)) == pytest.approx(thinner / before)
 
 
-@pytest.mark.parametrize(("width", "radius"), [(0.04, -1e-4), (0.04, 0.004), (0.002, 0.0012), (0.0, 0.0)])
-def test_a_section_that_cannot_be(width, radius):
-    with pytest.raises(ValueError, match="got"):
+@pytest.mark.parametrize(("width", "radius", "sentence"), [
+    (0.04, -1e-4, "edge radius must not be negative, got -0.0001 m"),
+    (0.04, 0.004, "the edge radius must be at most half of width and thickness, got 0.004 m"),
+    (0.002, 0.0012, "the edge radius must be at most half of width and thickness, got 0.0012 m"),
+    (0.0, 0.0, "width must be positive, got 0.0 m"),
+])
+def test_a_section_that_cannot_be(width, radius, sentence):
+    with pytest.raises(ValueError, match=whole(sentence)):
         rounded_rigidity(width, limb(0.007, 0.001), radius)

@@ -6,6 +6,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calc.mechanics.bow import laminate
+from tests.sentences import whole
 
 layer = st.builds(
     laminate.Layer,
@@ -86,9 +87,10 @@ def test_more_removal_always_softens(layers, back, belly, more):
 def test_going_through_the_glass_is_refused(face):
     layers = (laminate.Layer(0.001, 40e9), laminate.Layer(0.005, 12e9), laminate.Layer(0.001, 40e9))
     assert laminate.sanded(layers, **{face: 0.000999})
-    with pytest.raises(ValueError, match=f"removal at the {face} must be less than"):
+    with pytest.raises(ValueError, match=whole(
+            f"removal at the {face} must be less than the outer layer's 0.001 m, got 0.001 m")):
         laminate.sanded(layers, **{face: 0.001})
-    with pytest.raises(ValueError, match="must not be negative"):
+    with pytest.raises(ValueError, match=whole(f"removal at the {face} must not be negative, got -1e-06 m")):
         laminate.sanded(layers, **{face: -1e-6})
 
 
@@ -101,7 +103,7 @@ def test_going_through_the_glass_is_refused(face):
     ],
 )
 def test_impossible_layers_are_refused(layers, sentence):
-    with pytest.raises(ValueError, match=f"^{sentence}$"):
+    with pytest.raises(ValueError, match=whole(sentence)):
         laminate.flexural_rigidity(0.04, layers)
-    with pytest.raises(ValueError, match=r"^width must be positive, got 0\.0 m$"):
+    with pytest.raises(ValueError, match=whole("width must be positive, got 0.0 m")):
         laminate.flexural_rigidity(0.0, layers)

@@ -14,6 +14,7 @@ from calc.mechanics.bow.tuning import (
 )
 from calc.mechanics.bow.unstrung import unstrung_profile
 from calc.quantities import INCH, POUND_FORCE
+from tests.sentences import whole
 
 BUILD = Build(back=0.04 * INCH, belly=0.04 * INCH, glass_modulus=40e9, core_modulus=12.6e9)
 STATIONS = (
@@ -90,21 +91,28 @@ def test_a_pound_takes_a_few_thousandths():
 
 
 def test_what_cannot_be_sanded():
-    with pytest.raises(ValueError, match="must lie between fadeout and nock"):
+    with pytest.raises(ValueError, match=whole(
+            f"the stretch to be sanded must lie between fadeout and nock, 0 to {PROFILE.length} m; "
+            "it runs from 0.1 to 2.0 m")):
         laminated_limb(PROFILE, (0.0, 0.24), STATIONS, BUILD, Sanding(0.1, 2.0, 0.05, 0.5), 1e-4)
-    with pytest.raises(ValueError, match="must be less than the outer layer"):
+    with pytest.raises(ValueError, match=whole(
+            "removal at the belly must be less than the outer layer's 0.001016 m, got ", " m")):
         laminated_limb(PROFILE, (0.0, 0.24), STATIONS, BUILD, SANDING, 0.1 * INCH)
-    with pytest.raises(ValueError, match="must not be negative"):
+    with pytest.raises(ValueError, match=whole("removal must not be negative, got -0.0001 m")):
         laminated_limb(PROFILE, (0.0, 0.24), STATIONS, BUILD, SANDING, -1e-4)
 
 
 def test_a_stretch_may_begin_at_the_fadeout_and_end_at_the_nock():
-    whole = Sanding(0.0, PROFILE.length, INCH, 0.5)
-    after = laminated_limb(PROFILE, (0.0, 0.24), STATIONS, BUILD, whole, 1e-4)
+    stretch = Sanding(0.0, PROFILE.length, INCH, 0.5)
+    after = laminated_limb(PROFILE, (0.0, 0.24), STATIONS, BUILD, stretch, 1e-4)
     before = laminated_limb(PROFILE, (0.0, 0.24), STATIONS, BUILD)
     assert after.stiffness[0] == before.stiffness[0]
     assert after.stiffness[10] < before.stiffness[10]
-    with pytest.raises(ValueError, match="must lie between fadeout and nock"):
+    with pytest.raises(ValueError, match=whole(
+            f"the stretch to be sanded must lie between fadeout and nock, 0 to {PROFILE.length} m; "
+            "it runs from -0.001 to 0.3 m")):
         laminated_limb(PROFILE, (0.0, 0.24), STATIONS, BUILD, Sanding(-0.001, 0.3, 0.01, 0.5), 1e-4)
-    with pytest.raises(ValueError, match="must lie between fadeout and nock"):
+    with pytest.raises(ValueError, match=whole(
+            f"the stretch to be sanded must lie between fadeout and nock, 0 to {PROFILE.length} m; "
+            "it runs from 0.3 to 0.3 m")):
         laminated_limb(PROFILE, (0.0, 0.24), STATIONS, BUILD, Sanding(0.3, 0.3, 0.01, 0.5), 1e-4)

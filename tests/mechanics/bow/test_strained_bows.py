@@ -10,6 +10,16 @@ import pytest
 
 from calc.mechanics.bow.bow import Bow
 from tests.mechanics.random_bows import random_case
+from tests.sentences import whole
+
+NO_BALANCE = whole(
+    "no steady balance was found at a brace height of ", " mm (", " in): the limbs cannot reach the string "
+    "line, are too unequal, or are so reflexed for this riser that it tips over")
+
+
+def no_farther_than(reached):
+    return whole("the bow cannot be drawn to ", " mm (", f" in): past {reached} mm (",
+                 " in) limbs and string find no balance")
 
 
 def strained(seed):
@@ -25,7 +35,7 @@ def strained(seed):
 @pytest.mark.parametrize("seed", [1, 11, 24, 27])
 def test_a_braced_bow_that_a_little_tilt_turns_over_is_refused(seed):
     bow, height, _ = strained(seed)
-    with pytest.raises(ValueError, match="no steady balance was found"):
+    with pytest.raises(ValueError, match=NO_BALANCE):
         bow.brace(height)
 
 
@@ -33,7 +43,7 @@ def test_a_braced_bow_that_a_little_tilt_turns_over_is_refused(seed):
 def test_a_string_that_leans_more_than_half_a_radian_is_no_braced_string(seed):
     # These come to rest at 0.53 to 0.56 rad from the riser.
     bow, height, _ = strained(seed)
-    with pytest.raises(ValueError, match="no steady balance was found"):
+    with pytest.raises(ValueError, match=NO_BALANCE):
         bow.brace(height)
 
 
@@ -41,9 +51,8 @@ def test_a_string_that_leans_more_than_half_a_radian_is_no_braced_string(seed):
 def test_a_draw_ends_where_a_nock_that_strays_sideways_would_be_driven_farther(seed, reached):
     bow, height, draw = strained(seed)
     bow.brace(height)
-    with pytest.raises(ValueError, match=rf"past {reached} mm \(.* in\) limbs and string find no balance"):
+    with pytest.raises(ValueError, match=no_farther_than(reached)):
         bow.draw(draw)
-
 
 
 
@@ -51,7 +60,7 @@ def test_a_draw_ends_where_a_nock_that_strays_sideways_would_be_driven_farther(s
 def test_a_draw_ends_before_a_string_half_lies_square_to_its_limb(seed, reached):
     bow, height, draw = strained(seed)
     bow.brace(height)
-    with pytest.raises(ValueError, match=rf"past {reached} mm \(.* in\) limbs and string find no balance"):
+    with pytest.raises(ValueError, match=no_farther_than(reached)):
         bow.draw(draw)
     last = bow.draw((reached - 10) / 1000)
     assert max(abs(last.string_angle_upper), abs(last.string_angle_lower)) < math.pi / 2
@@ -61,6 +70,6 @@ def test_a_draw_ends_before_a_string_half_lies_square_to_its_limb(seed, reached)
 def test_a_draw_that_would_have_to_be_pushed_is_refused(seed, reached):
     bow, height, draw = strained(seed)
     bow.brace(height)
-    with pytest.raises(ValueError, match=rf"past {reached} mm \(.* in\) limbs and string find no balance"):
+    with pytest.raises(ValueError, match=no_farther_than(reached)):
         bow.draw(draw)
     assert bow.draw(bow.braced.distance).force == pytest.approx(0.0, abs=1e-3)

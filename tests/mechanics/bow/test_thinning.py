@@ -1,6 +1,5 @@
 """A section getting thinner."""
 
-import re
 
 import pytest
 from hypothesis import given
@@ -14,6 +13,7 @@ from calc.mechanics.bow.thinning import (
     section_at,
     section_rigidity,
 )
+from tests.sentences import whole
 
 BUILD = Build(0.00114, 0.00114, 39e9, 12.6e9)
 STATIONS = (Station(0.05, 0.044, 0.0104), Station(0.20, 0.041, 0.0095), Station(0.35, 0.033, 0.0086),
@@ -80,5 +80,5 @@ def test_between_stations_sections_lie_on_straight_lines():
     ],
 )
 def test_what_cannot_be_is_refused(call, sentence):
-    with pytest.raises(ValueError, match="^" + re.escape(sentence) + "$"):
+    with pytest.raises(ValueError, match=whole(sentence)):
         call()

@@ -21,6 +21,7 @@ from calc.numerics.interpolation import curve_at, station_slopes
 from calc.quantities import INCH, POUND_FORCE
 from tests.mechanics.bows import longbow, recurve
 from tests.mechanics.lever_estimate import tiller_per_stiffness_lost
+from tests.sentences import whole
 
 DRAW = 26.25 * INCH
 BENCH = Setup(brace_height=0.2, draw=DRAW, from_end=0.25)
@@ -152,11 +153,12 @@ def test_targets_that_cannot_be_met():
         factor = math.exp(first + second)
         return Bow(bow.upper.stiffened(factor), bow.lower.stiffened(factor))
 
-    with pytest.raises(ValueError, match="must act differently on weight and tiller; these do not"):
+    with pytest.raises(ValueError, match=whole(
+            "the two amounts must act differently on weight and tiller; these do not")):
         meet(of_one_amount, (0.0, 0.0), (0.01, 0.01), BENCH, 150.0, 0.01)
-    with pytest.raises(ValueError, match="wanted weight must be positive"):
+    with pytest.raises(ValueError, match=whole("wanted weight must be positive, got 0.0 N")):
         meet(of_one_amount, (0.0, 0.0), (0.01, 0.01), BENCH, 0.0, 0.01)
-    with pytest.raises(ValueError, match="measured weight must be positive"):
+    with pytest.raises(ValueError, match=whole("measured weight must be positive, got -1.0 N")):
         calibrate(bow, BENCH, -1.0, 0.0)
 
 
@@ -202,7 +204,7 @@ def test_calibration_stays_within_twenty_times(monkeypatch):
     monkeypatch.setattr(tuning, "meet", watched)
     bow = recurve()
     weight = 3 * read(bow, BENCH).weight
-    with pytest.raises(Unmet, match="far enough"):
+    with pytest.raises(Unmet, match=whole("far enough")):
         calibrate(bow, BENCH, weight, 0.0)
     common, difference = asked["within"]
     assert asked["start"] == (pytest.approx(math.log(3), abs=1e-6), 0.0)

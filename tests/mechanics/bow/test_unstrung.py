@@ -5,6 +5,7 @@ import math
 import pytest
 
 from calc.mechanics.bow.unstrung import unstrung_profile
+from tests.sentences import whole
 
 
 @pytest.mark.parametrize("radius", [1.5, 0.8, -0.8])
@@ -38,5 +39,5 @@ def test_beyond_the_last_point_it_goes_on_straight():
     ],
 )
 def test_what_is_no_profile_is_refused(points, length, sentence):
-    with pytest.raises(ValueError, match=f"^{sentence}$"):
+    with pytest.raises(ValueError, match=whole(sentence)):
         unstrung_profile(points, length)
