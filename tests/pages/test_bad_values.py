@@ -32,6 +32,7 @@ def test_bad_values_are_explained_and_kept(visitor, text):
     wait_for_state(page, "stale")
     expect(problem(page, "upper")).to_contain_text("Upper tiller distance")
     expect(box(page, "upper")).to_have_attribute("aria-invalid", "true")
+    expect(box(page, "upper")).to_have_css("border-top-width", "2px")
     assert box(page, "upper").input_value() == text
     assert headline(page).inner_text() == example
     expect(page.locator(".rb-state")).to_contain_text("before your last change")
