@@ -108,19 +108,22 @@ def read_input(each: Input, text: str, system: str) -> object:
     if each.kind == SWITCH:
         return _read_switch(each, text)
     if each.kind == COUNT:
-        return _read_count(each, text)
+        return _read_count(each, text, each.id, None, None)
     if each.kind == DATE:
-        return _read_date(each, text)
+        return _read_date(each, text, each.id, None, None)
     if each.kind == ROWS:
         return _read_rows(each, text, system)
     return _read_quantity(each, text, system, each.id, None, None)
 
 
+def _labelled(each: Input, row: int | None) -> str:
+    return each.label if row is None else each.label + " in row " + str(row + 1)
+
+
 def _read_choice(each: Input, text: str, field: str, row: int | None, column: str | None) -> str:
     ids = [option.id for option in each.choices]
     if text.strip() not in ids:
-        label = each.label if row is None else each.label + " in row " + str(row + 1)
-        raise Refused(field, label + " must be one of: " + ", ".join(ids)
+        raise Refused(field, _labelled(each, row) + " must be one of: " + ", ".join(ids)
                       + ". You gave “" + echo(text) + "”.", row, column)
     return text.strip()
 
@@ -134,37 +137,40 @@ def _read_switch(each: Input, text: str) -> bool:
     raise Refused(each.id, each.label + " must be yes or no. You gave “" + echo(text) + "”.")
 
 
-def _read_count(each: Input, text: str) -> int:
+def _read_count(each: Input, text: str, field: str, row: int | None, column: str | None) -> int:
     try:
         number = parse(text, "number")
     except ValueError:
         number = 0.5
     low, high = each.bounds()
     if number != int(number) or not low <= number <= high:
-        raise Refused(each.id, each.label + " must be a whole number from " + str(low)
-                      + " to " + str(high) + "; you typed “" + echo(text) + "”.")
+        raise Refused(field, _labelled(each, row) + " must be a whole number from " + str(low)
+                      + " to " + str(high) + "; you typed “" + echo(text) + "”.", row, column)
     return int(number)
 
 
-def _read_date(each: Input, text: str) -> int:
+def _read_date(each: Input, text: str, field: str, row: int | None, column: str | None) -> int:
+    label = _labelled(each, row)
     mend = " Type year, month and day, for example " + each.default + "."
     if not text.strip():
-        raise Refused(each.id, each.label + " is empty." + mend)
+        raise Refused(field, label + " is empty." + mend, row, column)
     try:
         number = parse_date(text)
     except ValueError as error:
-        raise Refused(each.id, each.label + ": “" + echo(text) + "” " + str(error) + "." + mend) from None
+        raise Refused(field, label + ": “" + echo(text) + "” " + str(error) + "." + mend, row,
+                      column) from None
     first, last = each.bounds()
     if not first <= number <= last:
-        raise Refused(each.id, each.label + " must be from " + show_date(int(first)) + " to "
-                      + show_date(int(last)) + "; you typed “" + echo(text) + "”. Check the year.")
+        raise Refused(field, label + " must be from " + show_date(int(first)) + " to "
+                      + show_date(int(last)) + "; you typed “" + echo(text) + "”. Check the year.", row,
+                      column)
     return number
 
 
 def _read_quantity(
     each: Input, text: str, system: str, field: str, row: int | None, column: str | None
 ) -> float | None:
-    label = each.label if row is None else each.label + " in row " + str(row + 1)
+    label = _labelled(each, row)
     if not text.strip():
         if each.optional:
             return None
@@ -233,6 +239,10 @@ def _read_row(each: Input, cells: list[str], index: int, system: str) -> tuple[f
             cell = column.default  # a row from before there was this column
         if column.kind == CHOICE:
             values.append(_read_choice(column, cell, each.id, index, column.id))
+        elif column.kind == COUNT:
+            values.append(_read_count(column, cell, each.id, index, column.id))
+        elif column.kind == DATE:
+            values.append(_read_date(column, cell, each.id, index, column.id))
         else:
             values.append(_read_quantity(column, cell, system, each.id, index, column.id))
     return tuple(values)

@@ -12,6 +12,7 @@ from calc.declaring import (
 )
 from calc.record.declare import DEED, FACT, MOMENT, Sheet, length, measure, note
 from calc.record.sheets_of_arrows import ARROW
+from calc.record.sheets_of_finish import COAT, COATS, HOURS, LETTERING, PHOTO, SHOTS
 from calc.record.sheets_of_shop import AIR, PRODUCT, QUOTE, SHOP
 from calc.record.sheets_of_work import EDGES, FILL, HOLE, REPAIR, SANDING, SECTION
 from calc.tables.bow_families import FAMILIES
@@ -264,7 +265,8 @@ HANDOVER = Sheet("handover", "Handed over", "The bow has left the bench.", MOMEN
 ), ())
 
 SHEETS = (BOW, OWNER, ARCHER, AGREED, LOOKING, FINDING, PROOF, READING, STROKES, EDGES, REPAIR, FILL, HOLE,
-          SECTION, SANDING, PRODUCT, AIR, STRING, ARROW, QUOTE, ANSWER, TOLD, HANDOVER, SHOP)
+          SECTION, SANDING, PRODUCT, COATS, COAT, LETTERING, AIR, STRING, ARROW, SHOTS, QUOTE, HOURS, PHOTO,
+          ANSWER, TOLD, HANDOVER, SHOP)
 
 
 def find(id: str) -> Sheet | None:

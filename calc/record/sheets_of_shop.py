@@ -1,6 +1,6 @@
 """What a record may hold of the finish, the air, the price and the shop."""
 
-from calc.declaring import Input, choice, count, group, quantity, rows, switch
+from calc.declaring import Input, choice, count, date, group, quantity, rows, switch
 from calc.record.declare import FACT, MOMENT, Sheet, length, measure, note
 from calc.tables.finish_families import FAMILIES, METHODS
 from calc.tables.grits import LIMB_PAPERS, SCALE_NAMES
@@ -26,11 +26,13 @@ PRODUCT = Sheet("product", "The finish", "The product that is laid on, by its ow
         measure("solids", "Solids by volume", "ratio", "45 %", "3 %", "100 %"),
         measure("reducer", "Reducer, of the product's volume", "ratio", "10 %", "0 %", "200 %"),
         measure("least_temperature", "Lowest temperature", "temperature", "55 °F", "20 °F", "90 °F"),
+        note("batch", "Batch", "as it says on the can"),
     ),
     group(
         "Its times",
         _hours("recoat_from", "Recoat from", "4 h", "0.1 h", "720 h"),
         _hours("recoat_to", "Recoat until", "24 h", "0.1 h", "2000 h"),
+        _hours("lettering_dry", "Lettering dries", "12 h", "0 h", "200 h"),
         measure("cure", "Cure before stringing", "days", "14 d", "0.1 d", "120 d"),
         _hours("pot_life", "A mix lasts", "4 h", "0.05 h", "240 h"),
     ),
@@ -54,7 +56,7 @@ PRODUCT = Sheet("product", "The finish", "The product that is laid on, by its ow
         measure("breathing_limit", "Limit for breathing", "concentration", "20 ppm", "0.001 ppm", "10000 ppm",
                 "The lowest in section 8 of the data sheet."),
     ),
-), ("name",))
+), ("name", "batch"))
 
 AIR = Sheet("air", "The air", "Air and work as they were read at one time.", MOMENT, (
     group(
@@ -117,6 +119,11 @@ SHOP = Sheet("shop", "The shop", "What holds for every bow on this bench.", FACT
         count("closes", "Work ends at the hour", default=18, low=1, high=24),
         choice("days", "Days worked", (("six", "Monday to Saturday"), ("five", "Monday to Friday"),
                                        ("all", "All days"), ("weekend", "Saturday and Sunday"))),
+        rows("closed", "Days with other hours", (
+            date("day", "Day", default="2026-05-14", low="1990-01-01", high="2199-12-31"),
+            count("opens", "From the hour", default=0, low=0, high=24),
+            count("closes", "To the hour", default=0, low=0, high=24),
+        ), default="2026-05-14:0:0", fewest=0, most=60, help="0 and 0: closed all day."),
         _hours("coat_time", "One coat takes", "1 h", "0.1 h", "12 h"),
     ),
     group(
