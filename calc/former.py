@@ -150,6 +150,8 @@ FORMER = {
         "insert_mass": "0 gr",
         "nock_mass": "12 gr",
         "feather_mass": "25 gr",
+        "feather_start": "1 in",
+        "feather_length": "4 in",
         "count_length": "yes",
         "count_point": "yes",
         "count_string": "yes",

@@ -4,11 +4,7 @@ from calc.bows.arrow_bow import Stroke
 from calc.mechanics import draw_curve, sections
 from calc.mechanics.arrow import flight, shaft, vibration
 from calc.outcome import Refused
-from calc.quantities import INCH
 from calc.shop import spine_choice
-
-FEATHER_CENTRE = 3 * INCH
-"""Where feathers have their middle, ahead of the nock's throat (common practice)."""
 
 
 class Shaft:
@@ -19,33 +15,38 @@ class Shaft:
         self.mass = mass
 
 
+class Feathers:
+    """Mass [kg] spread over a stretch from start to end [m], from the nock's throat."""
+
+    def __init__(self, mass: float, start: float, end: float) -> None:
+        self.mass = mass
+        self.start = start
+        self.end = end
+
+
 class Arrow:
-    """A complete arrow: lengths [m] from the nock's throat, masses [kg] at its ends and in all."""
+    """A complete arrow: lengths [m] from the nock's throat, masses [kg] of its parts and in all."""
 
     def __init__(
-        self, shaft: Shaft, length: float, point: float, rear: float, mass: float, balance_point: float,
-        forward: float,
+        self, shaft: Shaft, length: float, point: float, nock: float, feathers: Feathers, mass: float,
+        balance_point: float, forward: float,
     ) -> None:
         self.shaft = shaft
         self.length = length
         self.point = point
-        self.rear = rear
+        self.nock = nock
+        self.feathers = feathers
         self.mass = mass
         self.balance_point = balance_point
         self.forward = forward
 
 
 class Swing:
-    """The first bending swing: frequency [Hz], masses at the ends over the shaft's, and what stands still."""
+    """The first bending swing: frequency [Hz] and shape."""
 
-    def __init__(
-        self, wave_number: float, frequency: float, rear: float, front: float, nodes: tuple[float, ...],
-    ) -> None:
-        self.wave_number = wave_number
+    def __init__(self, frequency: float, mode: vibration.Mode) -> None:
         self.frequency = frequency
-        self.rear = rear
-        self.front = front
-        self.nodes = nodes
+        self.mode = mode
 
 
 class Shot:
@@ -89,26 +90,27 @@ def tube_shaft(modulus: float, density: float, diameter: float, wall: float, len
                  density * sections.tube_area(diameter, wall) * length)
 
 
-def arrow_of(bare: Shaft, length: float, front: float, nock: float, feathers: float) -> Arrow:
+def arrow_of(bare: Shaft, length: float, front: float, nock: float, feathers: Feathers) -> Arrow:
     """Return the arrow that a shaft and its parts make."""
     parts = (
         shaft.PointMass(nock, 0.0),
-        shaft.PointMass(feathers, FEATHER_CENTRE),
+        shaft.PointMass(feathers.mass, (feathers.start + feathers.end) / 2),
         shaft.PointMass(bare.mass, length / 2),
         shaft.PointMass(front, length),
     )
     balance = shaft.balance_point(parts)
-    return Arrow(bare, length, front, nock + feathers, shaft.total_mass(parts), balance,
+    return Arrow(bare, length, front, nock, feathers, shaft.total_mass(parts), balance,
                  shaft.forward_of_centre(balance, length))
 
 
-def swing_of(arrow: Arrow, rear_mass: float) -> Swing:
+def swing_of(arrow: Arrow) -> Swing:
     """Return how the arrow swings in flight."""
-    rear = rear_mass / arrow.shaft.mass
-    front = arrow.point / arrow.shaft.mass
-    root = vibration.wave_number(1, rear, front)
-    hertz = vibration.frequency(root, arrow.shaft.rigidity, arrow.shaft.mass, arrow.length)
-    return Swing(root, hertz, rear, front, vibration.nodes(root, rear, front))
+    bare, feathers = arrow.shaft, arrow.feathers
+    beam = vibration.Beam(arrow.nock / bare.mass, arrow.point / bare.mass, feathers.mass / bare.mass,
+                          feathers.start / arrow.length, feathers.end / arrow.length)
+    root = vibration.wave_number(1, beam)
+    return Swing(vibration.frequency(root, bare.rigidity, bare.mass, arrow.length),
+                 vibration.Mode(root, beam))
 
 
 def virtual_mass_of(stroke: Stroke, test_mass: float, test_speed: float) -> float:

@@ -4,7 +4,7 @@ from calc.bows import arrow_checks
 from calc.bows.arrow_bow import Stroke
 from calc.bows.arrow_shot import Arrow, Contribution, Shaft, Shot, Swing
 from calc.drawings.arrow import arrow_drawing
-from calc.mechanics.arrow import flight, shaft, vibration
+from calc.mechanics.arrow import flight, shaft
 from calc.outcome import TEXT, Amount, Axis, Chart, Column, Drawing, Line, Table, amount, sentence
 
 TESTS = sentence("Stiffness in both tests: {} in the middle of {}, and {} in the middle of {}",
@@ -115,11 +115,10 @@ def speed_chart(before: Shot, after: Shot, virtual_mass: float, arrow: Arrow) ->
                  Axis("Speed", "speed"), tuple(lines))
 
 
-def arrow_shape(arrow: Arrow, swing: Swing, rear_mass: float) -> Drawing:
+def arrow_shape(arrow: Arrow, swing: Swing) -> Drawing:
     """Return the arrow with its balance and its nodes."""
-    shape = [vibration.mode_shape(step / SWING_STEPS, swing.wave_number, swing.rear, swing.front)
-             for step in range(SWING_STEPS + 1)]
-    nodes = tuple([arrow.length * place for place in swing.nodes])
-    return arrow_drawing(arrow.length, amount("mass", rear_mass), amount("mass", arrow.point),
+    shape = [swing.mode.at(step / SWING_STEPS) for step in range(SWING_STEPS + 1)]
+    nodes = tuple([arrow.length * place for place in swing.mode.nodes()])
+    return arrow_drawing(arrow.length, amount("mass", arrow.nock + arrow.feathers.mass), amount("mass", arrow.point),
                          arrow.balance_point, shape, nodes,
                          amount("frequency", swing.frequency, 0))

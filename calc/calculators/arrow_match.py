@@ -9,9 +9,9 @@ from calc.bows import arrow_bow, arrow_checks
 from calc.bows.arrow_bow import MARKED_DRAW
 from calc.bows.arrow_checks import assumptions_for, moving_mass_checks
 from calc.bows.arrow_shot import (
-    FEATHER_CENTRE,
     Arrow,
     Contribution,
+    Feathers,
     Shaft,
     Shot,
     arrow_of,
@@ -82,6 +82,8 @@ def compute(
     insert_mass: float,
     nock_mass: float,
     feather_mass: float,
+    feather_start: float,
+    feather_length: float,
     count_length: bool,
     count_point: bool,
     count_string: bool,
@@ -109,8 +111,9 @@ def compute(
     else:
         test = shaft.TEST_28_INCH if shaft_known == "deflection_28" else shaft.TEST_26_INCH
         bare = Shaft(shaft.flexural_rigidity_from_deflection(deflection, test), shaft_mass)
-    arrow = arrow_of(bare, length, point_mass + insert_mass, nock_mass, feather_mass)
-    swing = swing_of(arrow, nock_mass + feather_mass)
+    arrow = arrow_of(bare, length, point_mass + insert_mass, nock_mass,
+                     Feathers(feather_mass, feather_start, feather_start + feather_length))
+    swing = swing_of(arrow)
 
     doubts: tuple[Check, ...] = ()
     if curve == "read":
@@ -183,7 +186,7 @@ def compute(
         ),
         charts=(force_chart(old, new, readings or (), old_readings or ()),
                 speed_chart(before, after, virtual_mass, arrow)),
-        drawings=(arrow_shape(arrow, swing, nock_mass + feather_mass),),
+        drawings=(arrow_shape(arrow, swing),),
         assumptions=arrow_bow.curve_assumptions(curve, bool(readings and old_readings)) + ASSUMPTIONS
                     + assumptions_for(species),
     )
@@ -222,10 +225,9 @@ ASSUMPTIONS: tuple[Sentence | str, ...] = (
     "archer.",
     "Speed, energy and time are estimates. They stand or fall with the mass that moves with the arrow and "
     "with the draw-force curve.",
-    sentence("The shaft counts as one slender beam from the nock's throat to its front end, the same all "
-             "along, with nock and feathers as one mass at the rear and point and insert as one at the "
-             "front. For balance the feathers count as {} ahead of the nock's throat.",
-             amount("length", FEATHER_CENTRE)),
+    "The shaft counts as one slender beam from the nock's throat to its front end, as stiff all along, with "
+    "the nock as a mass at the rear, point and insert as one at the front, and the feathers spread evenly "
+    "over their length.",
     "How often the shaft swings while the string pushes it is for comparing bows and arrows; no value of it "
     "is right or wrong.",
 )
@@ -321,6 +323,10 @@ CALCULATOR = Calculator(
                      usual=("0 gr", "25 gr"), help="0 for a nock cut into the shaft."),
             quantity("feather_mass", "Feathers", "mass", default="28 gr", low="0 gr", high="150 gr",
                      usual=("5 gr", "50 gr"), help="With glue, thread and any wrap or lacquer at the rear."),
+            quantity("feather_start", "Feathers begin", "length", default="1 in", low="0 in", high="4 in",
+                     usual=("1/2 in", "2 in"), help="From the nock's throat to the rear end of the feathers."),
+            quantity("feather_length", "Length of the feathers", "length", default="4 in", low="1/2 in",
+                     high="10 in", usual=("2 in", "6 in"), help="Along the shaft."),
         ),
         group(
             "What the trade adds or takes off",

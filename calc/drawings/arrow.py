@@ -28,7 +28,8 @@ def arrow_drawing(
 
     Args:
         length: of the shaft [m].
-        rear, front: masses at the ends.
+        rear: mass of nock and feathers.
+        front: mass of point and insert.
         balance: distance of the balance point from the nock's throat [m].
         swing: the first bending mode at equal steps from nock to front, in any scale.
         nodes: distances from the nock's throat that stand still in it [m].
@@ -37,7 +38,7 @@ def arrow_drawing(
     at_balance = _along(balance / length)
     shapes: list[object] = _arrow()
     shapes += [
-        label(LEFT, 22, "start", sentence("{} at the nock", rear)),
+        label(LEFT, 22, "start", sentence("{} of nock and feathers", rear)),
         label(WIDTH - LEFT, 22, "end", sentence("{} at the point", front)),
         ["path", {"class": "rb-quiet", "d": "M " + _joined(_along(0.5), SHAFT - 12) + " V "
                   + str(SHAFT + 12)}],

@@ -77,7 +77,8 @@ BOUND = {
         ("test_speed", "derived.shot_speed"),
     ) + _LENGTHS + _FAMILY + _same(
         "arrow", "spine", "species", "wood_modulus", "wood_density", "diameter", "tube_wall", "tube_modulus",
-        "tube_density", "shaft_mass", "length", "point_mass", "insert_mass", "nock_mass", "feather_mass"),
+        "tube_density", "shaft_mass", "length", "point_mass", "insert_mass", "nock_mass", "feather_mass",
+        "feather_start", "feather_length"),
     "draw-curve": (
         ("readings", "reading.curve"),
         ("measured_from", "derived.curve_basis"),

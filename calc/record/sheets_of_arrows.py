@@ -13,6 +13,9 @@ ARROW = Sheet("arrow", "The arrow", "The arrow that goes with the bow.", FACT, (
         measure("insert_mass", "Insert", "mass", "0 gr", "0 gr", "300 gr", "0 for a point glued on."),
         measure("nock_mass", "Nock", "mass", "10 gr", "0 gr", "100 gr", "0 for a nock cut into the shaft."),
         measure("feather_mass", "Feathers", "mass", "28 gr", "0 gr", "150 gr", "With glue and thread."),
+        length("feather_start", "Feathers begin", "1 in", "0 in", "4 in",
+               "From the nock's throat to their rear end."),
+        length("feather_length", "Length of the feathers", "4 in", "1/2 in", "10 in", "Along the shaft."),
         measure("mass", "Whole arrow", "mass", "470 gr", "100 gr", "1500 gr", "Ready to shoot."),
     ),
     group(

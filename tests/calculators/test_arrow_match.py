@@ -128,7 +128,7 @@ def test_balance_by_hand():
 def test_unchanged_frequencies_of_whole_arrows(deflection, length, shaft_mass, point, rear, hertz):
     # Calculated separately by finite elements; a regression to 0.1 %, which proves nothing of real arrows.
     values, _ = run(shaft_known="deflection_28", deflection=deflection, length=length, shaft_mass=shaft_mass,
-                    point_mass=point, nock_mass="0", feather_mass=rear)
+                    point_mass=point, nock_mass=rear, feather_mass="0")
     assert values["first_frequency"] == pytest.approx(hertz, rel=1e-3)
 
 

@@ -5,13 +5,14 @@ import math
 import pytest
 
 from calc.mechanics.arrow import vibration
+from calc.mechanics.arrow.vibration import Beam, Mode
 from tests.references.printed import printed
 
 
 @pytest.mark.parametrize(("mode", "root"), [(1, "4.73"), (2, "7.853"), (3, "10.996")])
 def test_free_beam_roots_as_printed(mode, root):
     # Roots of cos x cosh x = 1, a handbook page on the uniform bar with free ends: read.
-    assert vibration.wave_number(mode, 0, 0) == printed(root)
+    assert vibration.wave_number(mode, Beam(0, 0)) == printed(root)
 
 
 @pytest.mark.parametrize(
@@ -20,27 +21,27 @@ def test_free_beam_roots_as_printed(mode, root):
 )
 def test_free_beam_roots_to_more_digits(mode, root, square):
     # Calculated separately: a cross-check.
-    assert vibration.wave_number(mode, 0, 0) == printed(root)
-    assert vibration.wave_number(mode, 0, 0) ** 2 == printed(square)
+    assert vibration.wave_number(mode, Beam(0, 0)) == printed(root)
+    assert vibration.wave_number(mode, Beam(0, 0)) ** 2 == printed(square)
 
 
 @pytest.mark.parametrize("mode", [1, 3])
 def test_symmetric_modes_satisfy_the_half_length_equation(mode):
     # tan(l) + tanh(l) = 0 on the half length, a wiki on eigenfunctions of the uniform free beam: read.
-    half = vibration.wave_number(mode, 0, 0) / 2
+    half = vibration.wave_number(mode, Beam(0, 0)) / 2
     assert math.tan(half) + math.tanh(half) == pytest.approx(0, abs=1e-12)
 
 
 @pytest.mark.parametrize(("mode", "root"), [(1, 3.926602312), (2, 7.068582746), (3, 10.210176123)])
 def test_one_endless_mass_pins_that_end(mode, root):
     # Pinned-free roots, calculated separately: a limit.
-    assert vibration.wave_number(mode, 0, 1e9) == pytest.approx(root, rel=1e-8)
-    assert vibration.wave_number(mode, 1e9, 0) == pytest.approx(root, rel=1e-8)
+    assert vibration.wave_number(mode, Beam(0, 1e9)) == pytest.approx(root, rel=1e-8)
+    assert vibration.wave_number(mode, Beam(1e9, 0)) == pytest.approx(root, rel=1e-8)
 
 
 @pytest.mark.parametrize("mode", [1, 2, 3])
 def test_two_endless_masses_pin_both_ends(mode):
-    assert vibration.wave_number(mode, 1e9, 1e9) == pytest.approx(mode * math.pi, rel=1e-8)
+    assert vibration.wave_number(mode, Beam(1e9, 1e9)) == pytest.approx(mode * math.pi, rel=1e-8)
 
 
 END_MASSES = [
@@ -60,9 +61,10 @@ END_MASSES = [
 def test_roots_and_nodes_with_end_masses(rear, front, roots, nodes):
     # Calculated separately, by a characteristic determinant and by 60 finite elements: a cross-check.
     for mode, root in enumerate(roots, start=1):
-        assert vibration.wave_number(mode, rear, front) == printed(root)
+        assert vibration.wave_number(mode, Beam(rear, front)) == printed(root)
     if nodes:
-        found = vibration.nodes(vibration.wave_number(1, rear, front), rear, front)
+        beam = Beam(rear, front)
+        found = Mode(vibration.wave_number(1, beam), beam).nodes()
         assert len(found) == 2
         for place, text in zip(found, nodes):
             assert place == printed(text)
@@ -71,5 +73,5 @@ def test_roots_and_nodes_with_end_masses(rear, front, roots, nodes):
 def test_the_rear_node_of_a_bare_shaft_of_70_centimetres():
     # J. L. Park, Flex in free flight, as a secondary page tells it: about 150 mm from the end. Read
     # second-hand; the uniform shaft has it at 157 mm.
-    rear, _ = vibration.nodes(vibration.wave_number(1, 0, 0), 0, 0)
+    rear, _ = Mode(vibration.wave_number(1, Beam(0, 0)), Beam(0, 0)).nodes()
     assert 0.70 * rear == pytest.approx(0.150, abs=0.010)
