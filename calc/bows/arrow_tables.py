@@ -119,6 +119,7 @@ def arrow_shape(arrow: Arrow, swing: Swing) -> Drawing:
     """Return the arrow with its balance and its nodes."""
     shape = [swing.mode.at(step / SWING_STEPS) for step in range(SWING_STEPS + 1)]
     nodes = tuple([arrow.length * place for place in swing.mode.nodes()])
-    return arrow_drawing(arrow.length, amount("mass", arrow.nock + arrow.feathers.mass), amount("mass", arrow.point),
+    rear = arrow.nock + arrow.feathers.mass
+    return arrow_drawing(arrow.length, amount("mass", rear), amount("mass", arrow.point),
                          arrow.balance_point, shape, nodes,
                          amount("frequency", swing.frequency, 0))

@@ -324,7 +324,7 @@ CALCULATOR = Calculator(
             quantity("feather_mass", "Feathers", "mass", default="28 gr", low="0 gr", high="150 gr",
                      usual=("5 gr", "50 gr"), help="With glue, thread and any wrap or lacquer at the rear."),
             quantity("feather_start", "Feathers begin", "length", default="1 in", low="0 in", high="4 in",
-                     usual=("1/2 in", "2 in"), help="From the nock's throat to the rear end of the feathers."),
+                     usual=("1/2 in", "2 in"), help="From the nock's throat to their rear end."),
             quantity("feather_length", "Length of the feathers", "length", default="4 in", low="1/2 in",
                      high="10 in", usual=("2 in", "6 in"), help="Along the shaft."),
         ),

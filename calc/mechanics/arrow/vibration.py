@@ -50,9 +50,9 @@ class Beam:
             raise ValueError(f"the spread mass must lie on the beam, 0 to 1, got {start} to {end}")
         self.rear_mass = rear_mass
         self.front_mass = front_mass
-        self.most_density = 1.0 + spread_mass / (end - start)
+        self.rate = math.sqrt(math.sqrt(1.0 + spread_mass / (end - start)))
         places = 0.0, start, end, 1.0
-        rates = 1.0, self.most_density**0.25, 1.0
+        rates = 1.0, self.rate, 1.0
         rows = [(places[i], places[i + 1], rates[i]) for i in range(3) if places[i] < places[i + 1]]
         self.stretches = tuple(rows)
         self.mirrored = tuple([(1.0 - high, 1.0 - low, rate) for low, high, rate in reversed(rows)])
@@ -158,15 +158,20 @@ def wave_number(mode: int, beam: Beam) -> float:
     """
     if mode not in (1, 2, 3):
         raise ValueError(f"mode must be 1, 2 or 3, got {mode}")
-    low = math.pi / beam.most_density**0.25
+    low, high = _around_a_root(beam, math.pi / beam.rate, 1.0)
     sign = 1.0
-    for _ in range(mode):
-        high = low + _STRIDE
-        while characteristic(high, beam) * sign > 0.0:
-            low, high = high, high + _STRIDE
-        root = halved(low, high, lambda z: characteristic(z, beam) * sign > 0.0)
-        low, sign = high, -sign
-    return root
+    for _ in range(mode - 1):
+        sign = -sign
+        low, high = _around_a_root(beam, high, sign)
+    return halved(low, high, lambda z: characteristic(z, beam) * sign > 0.0)
+
+
+def _around_a_root(beam: Beam, low: float, sign: float) -> tuple[float, float]:
+    """Return the first stride, from a place on, at whose end `characteristic` no longer has the sign."""
+    high = low + _STRIDE
+    while characteristic(high, beam) * sign > 0.0:
+        low, high = high, high + _STRIDE
+    return low, high
 
 
 def frequency(wave_number: float, flexural_rigidity: float, beam_mass: float, length: float) -> float:
