@@ -44,8 +44,10 @@ def finite_element_wave_numbers(beam, elements=60):
     Nodes of the mesh fall on the ends of the stretch that carries the spread mass.
     """
     rear, front, spread, start, end = beam
-    start, end = round(start, 9), round(end, 9)
-    places = np.unique(np.concatenate([np.linspace(0, 1, elements + 1), [start, end]]).round(9))
+    stretches = [each for each in ((0.0, start), (start, end), (end, 1.0)) if each[0] < each[1]]
+    places = [0.0]
+    for low, high in stretches:
+        places += list(np.linspace(low, high, max(1, round(elements * (high - low))) + 1)[1:])
     size = 2 * len(places)
     stiffness, mass = np.zeros((size, size)), np.zeros((size, size))
     for i, h in enumerate(np.diff(places)):
@@ -64,8 +66,8 @@ def finite_element_wave_numbers(beam, elements=60):
 
 
 feathered = st.builds(
-    lambda rear, front, spread, start, length: (rear, front, spread, start, start + length),
-    st.floats(0.0, 2.0), st.floats(0.0, 5.0), st.floats(0.0, 2.0), st.floats(0.0, 0.2), st.floats(0.05, 0.5),
+    lambda rear, front, spread, start, length: (rear, front, spread, start / 200, (start + length) / 200),
+    st.floats(0.0, 2.0), st.floats(0.0, 5.0), st.floats(0.0, 2.0), st.integers(0, 40), st.integers(10, 100),
 )
 
 
