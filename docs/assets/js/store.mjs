@@ -4,6 +4,10 @@
 
 import { openDB } from "idb";
 
+/** @import { IDBPDatabase, IDBPObjectStore, StoreNames } from "idb" */
+/** @import { Binned, BowStore, Head, KeptEntry, Layout, Summary } from "./record.d.ts" */
+/** @import { Pair } from "./types.d.ts" */
+
 const NAME = "rebrace";
 const LAYOUT = 1;
 const BIN_DAYS = 30;
@@ -12,12 +16,15 @@ const LETTERS = "0123456789abcdefghjkmnpqrstvwxyz";
 const TIME_LETTERS = 10;
 const CHANCE_LETTERS = 4;
 
+/** @type {Forgetful | null} */
 let forgetful = null; // one for the whole visit, however many pages of it come and go
 
 /**
  * Opens the store; resolves to one that keeps, to one that forgets where the browser refuses, or, where a later
  * release has been here before this page, to one that only reads.
  * onChange gets the id of a bow that another tab changed; onEnd whether the store was cleared (else: is to be renewed).
+ * @param {{onChange?: (bow: string) => void, onEnd?: (cleared: boolean) => void}} hear
+ * @returns {Promise<Store | Forgetful>}
  */
 export async function openStore({ onChange = () => {}, onEnd = () => {} } = {}) {
   const channel = "BroadcastChannel" in self ? new BroadcastChannel(NAME) : null;
@@ -26,11 +33,15 @@ export async function openStore({ onChange = () => {}, onEnd = () => {} } = {}) 
     return new Store(await openDatabase(onEnd), channel);
   } catch (error) {
     channel?.close();
-    if (error?.name === "VersionError") return new Outdated(await openDB(NAME), null);
+    if (error instanceof Error && error.name === "VersionError") return new Outdated(await openDB(NAME), null);
     return (forgetful ??= new Forgetful());
   }
 }
 
+/**
+ * @param {(cleared: boolean) => void} onEnd
+ * @returns {Promise<IDBPDatabase<Layout>>}
+ */
 function openDatabase(onEnd) {
   return openDB(NAME, LAYOUT, {
     upgrade(database) {
@@ -41,13 +52,15 @@ function openDatabase(onEnd) {
       database.createObjectStore("meta", { keyPath: "name" });
     },
     blocking(_current, wanted, event) {
-      event.target.close(); // a newer release waits, or somebody clears it: this page writes no more
+      const database = /** @type {IDBDatabase} */ (event.target);
+      database.close(); // a newer release waits, or somebody clears it: this page writes no more
       onEnd(wanted === null);
     },
     terminated: () => onEnd(true),
   });
 }
 
+/** @param {string} bow */
 function rowsOf(bow) {
   return IDBKeyRange.bound([bow, ""], [bow, "~"]);
 }
@@ -58,6 +71,10 @@ class Store {
   forgets = false;
   isOutdated = false;
 
+  /**
+   * @param {IDBPDatabase<Layout>} database
+   * @param {BroadcastChannel | null} channel
+   */
   constructor(database, channel) {
     this.#database = database;
     this.#channel = channel;
@@ -74,11 +91,15 @@ class Store {
     return this.#database.getAll("bows");
   }
 
+  /** @param {string} bow */
   async head(bow) {
     return this.#database.get("bows", bow);
   }
 
-  /** The entries of a bow as one JSON list, as Python reads it. */
+  /**
+   * The entries of a bow as one JSON list, as Python reads it.
+   * @param {string} bow
+   */
   async record(bow) {
     const rows = await this.#database.getAllFromIndex("entries", "bow", rowsOf(bow));
     return `[${rows.map(({ text }) => text).join(",\n")}]`;
@@ -87,36 +108,43 @@ class Store {
   /**
    * Add entries (texts with their ids) to a bow in one go; those that are there already stay as they are.
    * What the head does not say, that of a bow which is here already goes on saying.
+   * @param {string} bow
+   * @param {KeptEntry[]} entries
+   * @param {Partial<Summary>} [head]
    */
   async add(bow, entries, head) {
     const transaction = this.#database.transaction(["entries", "bows"], "readwrite");
-    const rows = transaction.objectStore("entries");
-    let added = 0;
-    for (const { id, text } of entries) {
-      if (await rows.get(id)) continue;
-      await rows.add({ id, bow, text });
-      added += 1;
-    }
+    const added = await addMissing(transaction.objectStore("entries"), bow, entries);
     const heads = transaction.objectStore("bows");
-    if (head) await heads.put({ begun: Date.now(), ...(await heads.get(bow)), ...head, id: bow, changed: Date.now() });
+    if (head) await heads.put(headOf(bow, { begun: Date.now(), ...(await heads.get(bow)), ...head, changed: Date.now() }));
     await transaction.done;
     this.#tell(bow);
     return added;
   }
 
-  /** Write anew some of what the list shows of a bow. */
+  /**
+   * Write anew some of what the list shows of a bow.
+   * @param {string} bow
+   * @param {Partial<Head>} head
+   */
   async putHead(bow, head) {
     const transaction = this.#database.transaction("bows", "readwrite");
-    await transaction.store.put({ ...(await transaction.store.get(bow)), ...head, id: bow });
+    await transaction.store.put(headOf(bow, { ...(await transaction.store.get(bow)), ...head }));
     await transaction.done;
   }
 
-  /** How many entries a bow has: a head that says otherwise was written by a tab that knew less. */
+  /**
+   * How many entries a bow has: a head that says otherwise was written by a tab that knew less.
+   * @param {string} bow
+   */
   async count(bow) {
     return this.#database.countFromIndex("entries", "bow", rowsOf(bow));
   }
 
-  /** The bow that holds any of these entries, or null. */
+  /**
+   * The bow that holds any of these entries, or null.
+   * @param {string[]} ids
+   */
   async bowOf(ids) {
     const transaction = this.#database.transaction("entries");
     for (const id of ids) {
@@ -126,7 +154,10 @@ class Store {
     return null;
   }
 
-  /** Take a bow out of the list; for a month it can be brought back. */
+  /**
+   * Take a bow out of the list; for a month it can be brought back.
+   * @param {string} bow
+   */
   async remove(bow) {
     const transaction = this.#database.transaction(["entries", "bows", "bin"], "readwrite");
     const kept = await transaction.objectStore("entries").index("bow").getAll(rowsOf(bow));
@@ -150,6 +181,7 @@ class Store {
 
   /** Take all bows out, those in the bin too, with all drafts: nothing of them is left. */
   async removeAll() {
+    /** @type {StoreNames<Layout>[]} */
     const names = ["entries", "bows", "bin", "drafts"];
     const transaction = this.#database.transaction(names, "readwrite");
     await Promise.all(names.map((name) => transaction.objectStore(name).clear()));
@@ -157,52 +189,87 @@ class Store {
     this.#tell("");
   }
 
-  /** Entries that have come in under another bow meanwhile stay there. */
+  /**
+   * Entries that have come in under another bow meanwhile stay there.
+   * @param {string} bow
+   */
   async bringBack(bow) {
     const transaction = this.#database.transaction(["entries", "bows", "bin"], "readwrite");
     const kept = await transaction.objectStore("bin").get(bow);
-    const rows = transaction.objectStore("entries");
-    let brought = 0;
-    for (const { id, text } of kept?.entries ?? []) {
-      if (await rows.get(id)) continue;
-      await rows.add({ id, bow, text });
-      brought += 1;
-    }
-    if (brought) await transaction.objectStore("bows").put({ ...kept.head, id: bow, changed: Date.now() });
+    const brought = await addMissing(transaction.objectStore("entries"), bow, kept?.entries ?? []);
+    if (brought) await transaction.objectStore("bows").put(headOf(bow, { ...kept?.head, changed: Date.now() }));
     await transaction.objectStore("bin").delete(bow);
     await transaction.done;
     this.#tell(bow);
   }
 
+  /** @param {string} id */
   async draft(id) {
     return (await this.#database.get("drafts", id))?.pairs ?? null;
   }
 
+  /**
+   * @param {string} id
+   * @param {Pair[]} pairs
+   */
   async keepDraft(id, pairs) {
     await this.#database.put("drafts", { id, pairs });
   }
 
+  /** @param {string} id */
   async dropDraft(id) {
     await this.#database.delete("drafts", id);
   }
 
+  /** @param {string} name */
   async recall(name) {
     return (await this.#database.get("meta", name))?.value ?? null;
   }
 
+  /**
+   * @param {string} name
+   * @param {boolean | null} value
+   */
   async remember(name, value) {
     await this.#database.put("meta", { name, value });
   }
 
+  /** @param {string} bow */
   #tell(bow) {
     this.#channel?.postMessage(bow);
   }
+}
+
+/**
+ * Add those entries that are not there yet; resolves to how many.
+ * @param {IDBPObjectStore<Layout, ArrayLike<StoreNames<Layout>>, "entries", "readwrite">} rows
+ * @param {string} bow
+ * @param {KeptEntry[]} entries
+ */
+async function addMissing(rows, bow, entries) {
+  let added = 0;
+  for (const { id, text } of entries) {
+    if (await rows.get(id)) continue;
+    await rows.add({ id, bow, text });
+    added += 1;
+  }
+  return added;
+}
+
+/**
+ * The head of a bow; the first that is told of one is whole.
+ * @param {string} bow
+ * @param {Partial<Head>} told
+ */
+function headOf(bow, told) {
+  return /** @type {Head} */ ({ ...told, id: bow });
 }
 
 /** What a later release keeps is read and never written. */
 class Outdated extends Store {
   isOutdated = true;
 
+  /** @returns {Promise<never>} */
   async add() {
     throw new Error("a later release keeps these bows");
   }
@@ -222,10 +289,15 @@ class Outdated extends Store {
 
 /** The same where a browser keeps nothing: all of it lives as long as the visit. */
 class Forgetful {
+  /** @type {Map<string, Head>} */
   #heads = new Map();
-  #entries = new Map(); // bow to Map of id to text
+  /** @type {Map<string, Map<string, string>>} */
+  #entries = new Map(); // of each bow: id to text
+  /** @type {Map<string, Pair[]>} */
   #drafts = new Map();
+  /** @type {Map<string, Binned & {texts?: Map<string, string>}>} */
   #bin = new Map();
+  /** @type {Map<string, boolean | null>} */
   #meta = new Map();
   forgets = true;
   isOutdated = false;
@@ -240,17 +312,24 @@ class Forgetful {
     return [...this.#heads.values()];
   }
 
+  /** @param {string} bow */
   async head(bow) {
     return this.#heads.get(bow);
   }
 
+  /** @param {string} bow */
   async record(bow) {
-    const texts = [...(this.#entries.get(bow) ?? new Map())].sort(([one], [other]) => (one < other ? -1 : 1));
+    const texts = [...this.#textsOf(bow)].sort(([one], [other]) => (one < other ? -1 : 1));
     return `[${texts.map(([, text]) => text).join(",\n")}]`;
   }
 
+  /**
+   * @param {string} bow
+   * @param {KeptEntry[]} entries
+   * @param {Partial<Summary>} [head]
+   */
   async add(bow, entries, head) {
-    const there = this.#entries.get(bow) ?? new Map();
+    const there = this.#textsOf(bow);
     const fresh = entries.filter(({ id }) => !there.has(id));
     fresh.forEach(({ id, text }) => there.set(id, text));
     this.#entries.set(bow, there);
@@ -258,21 +337,28 @@ class Forgetful {
     return fresh.length;
   }
 
+  /**
+   * @param {string} bow
+   * @param {Partial<Head>} head
+   */
   async putHead(bow, head) {
-    this.#heads.set(bow, { ...this.#heads.get(bow), ...head, id: bow, changed: Date.now() });
+    this.#heads.set(bow, headOf(bow, { ...this.#heads.get(bow), ...head, changed: Date.now() }));
   }
 
+  /** @param {string} bow */
   async count(bow) {
     return this.#entries.get(bow)?.size ?? 0;
   }
 
+  /** @param {string[]} ids */
   async bowOf(ids) {
     for (const [bow, texts] of this.#entries) if (ids.some((id) => texts.has(id))) return bow;
     return null;
   }
 
+  /** @param {string} bow */
   async remove(bow) {
-    this.#bin.set(bow, { id: bow, head: this.#heads.get(bow), entries: this.#entries.get(bow) });
+    this.#bin.set(bow, { id: bow, head: this.#heads.get(bow), texts: this.#entries.get(bow) });
     this.#heads.delete(bow);
     this.#entries.delete(bow);
   }
@@ -285,31 +371,51 @@ class Forgetful {
     for (const each of [this.#heads, this.#entries, this.#bin, this.#drafts]) each.clear();
   }
 
+  /** @param {string} bow */
   async bringBack(bow) {
-    const { head, entries } = this.#bin.get(bow);
-    this.#entries.set(bow, entries);
-    this.#heads.set(bow, head);
+    const { head, texts } = this.#bin.get(bow) ?? {};
+    if (texts) this.#entries.set(bow, texts);
+    if (head) this.#heads.set(bow, head);
     this.#bin.delete(bow);
   }
 
+  /** @param {string} id */
   async draft(id) {
     return this.#drafts.get(id) ?? null;
   }
 
+  /**
+   * @param {string} id
+   * @param {Pair[]} pairs
+   */
   async keepDraft(id, pairs) {
     this.#drafts.set(id, pairs);
   }
 
+  /** @param {string} id */
   async dropDraft(id) {
     this.#drafts.delete(id);
   }
 
+  /** @param {string} name */
   async recall(name) {
     return this.#meta.get(name) ?? null;
   }
 
+  /**
+   * @param {string} name
+   * @param {boolean | null} value
+   */
   async remember(name, value) {
     this.#meta.set(name, value);
+  }
+
+  /**
+   * @param {string} bow
+   * @returns {Map<string, string>}
+   */
+  #textsOf(bow) {
+    return this.#entries.get(bow) ?? new Map();
   }
 }
 
@@ -317,6 +423,10 @@ class Forgetful {
  * Write entries (texts with their ids) down, and leave it to the page of bows to work out what they change of a head:
  * one that does not know of all its bow's entries is out of date. Only a bow that is new here gets one first, from
  * askHead; resolves to whether there was one.
+ * @param {BowStore} store
+ * @param {string} bow
+ * @param {KeptEntry[]} entries
+ * @param {(more: {entries: string}) => Promise<Summary | null>} askHead
  */
 export async function writeDown(store, bow, entries, askHead) {
   const isKnown = Boolean(await store.head(bow));
@@ -326,7 +436,11 @@ export async function writeDown(store, bow, entries, askHead) {
   return true;
 }
 
-/** A JSON list with further texts behind its own. */
+/**
+ * A JSON list with further texts behind its own.
+ * @param {string} list
+ * @param {string[]} texts
+ */
 export function joined(list, texts) {
   const own = list.slice(1, -1);
   return `[${[...(own ? [own] : []), ...texts].join(",\n")}]`;
@@ -355,7 +469,7 @@ export function newId(now = Date.now()) {
 
 /** Now as an entry writes it: local time with its offset. */
 export function now(date = new Date()) {
-  const two = (number) => String(number).padStart(2, "0");
+  const two = (/** @type {number} */ number) => String(number).padStart(2, "0");
   const offset = -date.getTimezoneOffset();
   const [hours, minutes] = [Math.trunc(Math.abs(offset) / 60), Math.abs(offset) % 60];
   return (

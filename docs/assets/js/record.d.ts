@@ -1,0 +1,147 @@
+// What passes of a bow's record between its pages, what keeps it, and Python (`calc.record.tasks`).
+
+import type { DBSchema } from "idb";
+import type { openStore } from "./store.mjs";
+import type { Chart, Pair, Problem, TreeNode } from "./types.d.ts";
+
+/** What keeps the bows of this browser. */
+export type BowStore = Awaited<ReturnType<typeof openStore>>;
+
+/** An entry as it is kept: JSON that Python wrote, with its id. */
+export interface KeptEntry {
+  id: string;
+  text: string;
+}
+
+/** What a list shows of a bow, as Python works it out. */
+export interface Summary {
+  title: string;
+  tag: string;
+  weights: string;
+  next: string;
+  level: "stop" | "ok";
+  due: string;
+  entries: number;
+}
+
+/** The same as it is kept: when the bow was begun and changed, and how much of it was last saved to a file. */
+export interface Head extends Summary {
+  id: string;
+  begun?: number;
+  changed: number;
+  saved?: { at: number; entries: number };
+}
+
+/** A bow that was taken out and can be brought back. */
+export interface Binned {
+  id: string;
+  head?: Head;
+}
+
+/** The rows of this browser's database. */
+export interface Layout extends DBSchema {
+  bows: { key: string; value: Head };
+  entries: { key: string; value: KeptEntry & { bow: string }; indexes: { bow: [bow: string, id: string] } };
+  drafts: { key: string; value: { id: string; pairs: Pair[] } };
+  bin: { key: string; value: Binned & { entries: KeptEntry[]; until: number } };
+  meta: { key: string; value: { name: string; value: boolean | null } };
+}
+
+/** What a record tells of a calculator's input. */
+export interface Filled {
+  input: string;
+  text: string;
+  stale: boolean;
+  since: string;
+  said: string;
+  how: string;
+  shop: boolean;
+  sheet: string;
+}
+
+/** A figure that a record does not know so; refused: why it would not take it. */
+export interface Fresh {
+  input: string;
+  label: string;
+  text: string;
+  was: string;
+  refused: string;
+}
+
+/** An entry as a bow's page tells it. */
+export interface ToldEntry {
+  id: string;
+  moment: string;
+  title: string;
+  facts: Pair[];
+  note: string;
+  sheet: string;
+  struck: boolean;
+  problems: string[];
+}
+
+/** A kept answer as a bow's page tells it. */
+export interface ToldAnswer {
+  id: string;
+  calculator: string;
+  moment: string;
+  headline: string;
+}
+
+/** All that a bow's page shows. */
+export interface Stand {
+  head: Summary;
+  title: string;
+  weights: string;
+  next: { title: string; why: string; calculators: string[] };
+  checks: TreeNode[];
+  figures: TreeNode[];
+  charts: Chart[];
+  steps: [title: string, calculators: string[]][];
+  answers: ToldAnswer[];
+  timeline: ToldEntry[];
+  columns: string[][];
+  last: Pair[];
+  due: string;
+}
+
+/** A kept answer beside what its bow's record tells today. */
+export interface Compared extends ToldAnswer {
+  figures: string;
+  changed: { input: string; was: string; now: string; since: string; stale: boolean }[];
+  stale: string[];
+}
+
+/** A bow in a file. */
+export interface FoundBow {
+  entries: string[];
+  missing: number;
+  unread: { text: string; problem: string }[];
+  newer: boolean;
+}
+
+/** A bow's file, or that of all bows. */
+export interface BowFile {
+  page: string;
+  name: string;
+}
+
+/** What Python answers to each task; to any of them also a sentence that says why not. */
+export interface TaskAnswers {
+  head: Summary;
+  stand: Stand;
+  fill: { title: string; tag: string; checks: TreeNode[]; filled: Filled[] };
+  fresh: { fresh: Fresh[] };
+  keep: { entries: KeptEntry[] };
+  take: { errors: Problem[]; entry: string | null };
+  strike: { entry: string };
+  step: { text: string };
+  file: BowFile;
+  csv: { text: string };
+  foretold: { expected: string; read: string; level: "ok" | "watch" | "" };
+  compare: Compared;
+  all: BowFile;
+  bows: { bows: FoundBow[]; missing: number };
+}
+export type Task = keyof TaskAnswers;
+export type TaskAnswer<Name extends Task> = TaskAnswers[Name] & { refused?: string };
