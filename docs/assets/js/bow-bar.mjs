@@ -1,61 +1,75 @@
 // The bow on the bench, above a calculator: it fills the form from that bow's record, says of each figure where it
 // comes from, and keeps an answer there when the reader says so. Typing alone changes no record.
-// What is known, stale or new is worked out in Python.
+// What is known or stale is worked out in Python.
 
 import { askFor, chooseBow, chosenBow } from "./chosen.mjs";
-import { joined, newId, now, openStore, writeDown } from "./store.mjs";
+import { node, sayAt } from "./elements.mjs";
+import { labelOf } from "./form.mjs";
+import { Keeping } from "./keeping.mjs";
+import { HALTED } from "./not-kept.mjs";
+import { partOf } from "./parts.mjs";
+import { openStore } from "./store.mjs";
+
+/** @import { CalculatorPage } from "./calculator.mjs" */
+/** @import { Engine } from "./engine.mjs" */
+/** @import { BowStore, Filled, Task, TaskAnswer } from "./record.d.ts" */
+/** @import { Answer, Pair, TreeNode } from "./types.d.ts" */
 
 const BOWS = new URL("../../bows/", import.meta.url);
-const MOST_SHEETS = 12; // that one answer could write into
 const NONE = "";
-const WORDS = {
-  none: "No bow",
-  failed: "This browser did not keep that. Nothing that was there is changed.",
-  full: "This browser has no room left, so this was not kept. Nothing that was there is changed.",
-  halted: "Python could not work that out. Nothing was kept.",
-  gone: "That bow is no longer on this device.",
-  undone: "Taken back.",
-};
-/** What is written down first, and read by the calculator: a form of the bow's page, and what leads to it. */
+/**
+ * What is written down first, and read by the calculator: a form of the bow's page, and what leads to it.
+ * @type {Map<string, {form: string, title: string}>}
+ */
 const FIRST = new Map([
-  ["strokes", ["batch", "Add a batch"]],
-  ["inspection", ["look", "Write the inspection down"]],
-  ["spray-air", ["air", "Air read now"]],
+  ["strokes", { form: "batch", title: "Add a batch" }],
+  ["inspection", { form: "look", title: "Write the inspection down" }],
+  ["spray-air", { form: "air", title: "Air read now" }],
 ]);
 
 export class BowBar {
   #page;
   #engine;
+  /** @type {BowStore | null} */
   #store = null;
-  #bow = null; // id of the bow that fills the form
+  /** @type {string | null} */
+  #bow = null;
   #title = "";
+  /** @type {Filled[]} */
   #told = [];
+  /** @type {Set<string>} */
   #typed = new Set();
   #turn = 0;
-  #parts;
+  #first; // what is written down before this calculator can answer, if anything
+  #parts = parts();
+  #keeping;
 
+  /**
+   * @param {CalculatorPage} page
+   * @param {Engine} engine
+   */
   constructor(page, engine) {
     this.#page = page;
     this.#engine = engine;
-    this.#parts = parts();
-    const { select, first, keep, dialog } = this.#parts;
+    this.#first = FIRST.get(page.calculator);
+    const { select, first } = this.#parts;
+    this.#keeping = new Keeping(this, page, first);
     select.addEventListener("change", () => this.#choose(select.value));
-    first.addEventListener("click", () => askFor(FIRST.get(page.calculator)[0]));
-    keep.addEventListener("click", () => this.#offerToKeep());
-    dialog.addEventListener("close", () => dialog.returnValue === "keep" && this.#keep());
+    first.addEventListener("click", () => this.#first && askFor(this.#first.form));
+    first.textContent = this.#first?.title ?? "";
   }
 
   async begin() {
     this.#store = await openStore({ onChange: (bow) => this.#changedElsewhere(bow) });
-    const bows = await this.#bows();
+    const bows = await this.listBows();
     if (!this.#isHere()) {
       this.end();
       return;
     }
-    const { bar, line, stops, checks, footer, dialog } = this.#parts;
+    const { bar, line, stops, checks } = this.#parts;
     this.#page.form.before(bar, stops);
     this.#page.outcome.before(line, checks);
-    this.#page.outcome.after(footer, dialog);
+    this.#page.outcome.after(...this.#keeping.elements);
     const chosen = chosenBow();
     if (chosen && !location.hash.includes("=") && bows.some(({ id }) => id === chosen)) await this.#choose(chosen);
     bar.dataset.ready = "";
@@ -74,18 +88,62 @@ export class BowBar {
     return true;
   }
 
+  // What keeps an answer asks ------------------------------------------------------
+
+  get store() {
+    if (!this.#store) throw new Error("the store is not open yet");
+    return this.#store;
+  }
+
+  /** The id of the bow that fills the form, or null. */
+  get bow() {
+    return this.#bow;
+  }
+
+  get title() {
+    return this.#title;
+  }
+
+  /** @param {string} name */
+  isTyped(name) {
+    return this.#typed.has(name);
+  }
+
+  /** Inputs whose figures in the form were read before the last change to the bow. */
+  get stale() {
+    return this.#told.filter(({ input, stale, text }) => stale && text && !this.isTyped(input)).map(({ input }) => input);
+  }
+
+  /**
+   * Ask Python; resolves to its answer, or null once it was said below the answer why there is none.
+   * @template {Task} Name
+   * @param {Name} task
+   * @param {object} more
+   * @returns {Promise<TaskAnswer<Name> | null>}
+   */
+  async ask(task, more) {
+    const request = { task, units: this.#page.units, calculator: this.#page.calculator, ...more };
+    const outcome = await this.#engine.ask(request);
+    const answer = /** @type {TaskAnswer<Name> | undefined} */ (outcome.answer);
+    if (answer && !answer.refused) return answer;
+    this.#keeping.tell(answer?.refused ?? HALTED);
+    return null;
+  }
+
   // What the page tells -----------------------------------------------------------
 
+  /** @param {string} name */
   typed(name) {
     this.#typed.add(name);
     this.#mark(name);
     this.#keepDraft();
   }
 
+  /** @param {Answer} answer */
   answered(answer) {
     const missing = this.#told.filter(({ input, text, shop }) =>
-      !text && !shop && !this.#typed.has(input) && answer.errors.some(({ field }) => field === input));
-    const labels = missing.map(({ input }) => labelOf(this.#page.fieldOf(input)));
+      !text && !shop && !this.isTyped(input) && answer.errors.some(({ field }) => field === input));
+    const labels = missing.flatMap(({ input }) => this.#page.fieldOf(input) ?? []).map(labelOf);
     this.#parts.line.textContent = labels.length
       ? `This answer waits for what no entry tells yet: ${labels.join("; ")}. Measure it, and type it here or write it down.`
       : "";
@@ -94,49 +152,48 @@ export class BowBar {
   /** Drop what was typed over the record. */
   again() {
     const draft = this.#draft();
-    this.#typed.clear();
-    this.#dropDraft();
-    this.#fill([]);
+    this.fillAnew();
     this.#say("Back at what the record says.", () => this.#fill(draft));
   }
 
+  /** No bow fills the form any longer. */
   left() {
     this.#bow = null;
     this.#told = [];
     this.#typed.clear();
     this.#turn += 1;
     for (const mark of this.#page.form.querySelectorAll(".rb-origin")) mark.remove();
-    const { select, link, first, line, stops, checks, keep } = this.#parts;
+    const { select, link, first, line, stops, checks } = this.#parts;
     select.value = NONE;
     link.hidden = true;
     first.hidden = true;
     line.textContent = "";
     stops.replaceChildren();
     checks.replaceChildren();
-    keep.textContent = "Keep in a bow…";
+    this.#keeping.showBow();
   }
 
   // Choosing --------------------------------------------------------------------
 
-  async #bows() {
-    const heads = await this.#store.bows().catch(() => []);
+  /** Show all bows to choose from. */
+  async listBows() {
+    const heads = await this.store.bows().catch(() => []);
     heads.sort((one, other) => one.title.localeCompare(other.title, "en", { numeric: true }));
-    const { select, label, none, keep, into } = this.#parts;
-    const options = () => heads.map(({ id, title }) => new Option(title, id));
-    select.replaceChildren(new Option(WORDS.none, NONE), ...options());
-    into.replaceChildren(...options());
+    const { select, label, none } = this.#parts;
+    select.replaceChildren(new Option("No bow", NONE), ...heads.map(({ id, title }) => new Option(title, id)));
     label.hidden = heads.length === 0;
     none.hidden = heads.length > 0;
-    keep.hidden = heads.length === 0;
+    this.#keeping.showBows(heads);
     return heads;
   }
 
+  /** @param {string} bow */
   async #choose(bow) {
     if (bow === NONE) {
       this.#leave();
       return;
     }
-    const pairs = await this.#store.draft(this.#draftName(bow)).catch(() => null);
+    const pairs = await this.store.draft(this.#draftName(bow)).catch(() => null);
     chooseBow(bow);
     this.#bow = bow;
     await this.#fill(pairs ?? []);
@@ -147,193 +204,114 @@ export class BowBar {
     this.#page.leaveBow();
   }
 
+  /** Fill the form with what the record says alone. */
+  async fillAnew() {
+    this.#typed.clear();
+    this.#dropDraft();
+    await this.#fill([]);
+  }
+
+  /** The record has changed: fill the form from it, with what is typed over it. */
+  async fillAgain() {
+    await this.#fill(this.#draft());
+  }
+
+  /** @param {Pair[]} typed */
   async #fill(typed) {
     this.#turn += 1;
     const turn = this.#turn;
     const bow = this.#bow;
-    const entries = await this.#store.record(bow).catch(() => "[]");
-    if (entries === "[]") {
+    const entries = bow ? await this.store.record(bow).catch(() => "[]") : "[]";
+    if (!bow || entries === "[]") {
       this.#leave();
-      this.#say(WORDS.gone);
+      this.#say("That bow is no longer on this device.");
       return;
     }
-    const filled = await this.#ask("fill", { entries, pairs: typed });
+    const filled = await this.ask("fill", { entries, pairs: typed });
     if (!filled || turn !== this.#turn || !this.#isHere()) return;
     this.#title = filled.title;
     this.#told = filled.filled;
     this.#typed = new Set(typed.map(([name]) => name).filter((name) => name !== "units"));
     const takeBack = this.#page.takeBow(this, filled.filled, typed);
     this.#showChecks(filled.checks);
-    this.#showBow();
-    const undo = () => {
-      chooseBow(null);
-      takeBack();
-    };
-    if (takeBack) this.#say("Filled.", undo);
+    this.#showBow(bow);
+    if (takeBack) {
+      this.#say("Filled.", () => {
+        chooseBow(null);
+        takeBack();
+      });
+    }
     for (const { input } of filled.filled) this.#mark(input);
   }
 
-  /** What the whole record shows: what stops all work above the form, the rest above the answer. */
+  /**
+   * What the whole record shows: what stops all work above the form, the rest above the answer.
+   * @param {TreeNode[]} tree
+   */
   #showChecks(tree) {
     const { stops, checks } = this.#parts;
     checks.replaceChildren(this.#page.grow(tree));
     const grave = [...checks.querySelectorAll(".rb-check.rb-stop")];
-    stops.replaceChildren(...(grave.length ? [make("ul", { className: "rb-checks" }, ...grave)] : []));
+    stops.replaceChildren(...(grave.length ? [node("ul", { class: "rb-checks" }, ...grave)] : []));
     if (!checks.querySelector(".rb-check")) checks.replaceChildren();
   }
 
-  #showBow() {
-    const { select, link, first, keep, into } = this.#parts;
-    select.value = this.#bow;
-    into.value = this.#bow;
-    link.href = `${BOWS.href}#${this.#bow}`;
+  /** @param {string} bow */
+  #showBow(bow) {
+    const { select, link, first } = this.#parts;
+    select.value = bow;
+    link.href = `${BOWS.href}#${bow}`;
     link.hidden = false;
-    const [, title] = FIRST.get(this.#page.calculator) ?? [];
     first.href = link.href;
-    first.textContent = title ?? "";
-    first.hidden = !title;
-    keep.textContent = `Keep in ${this.#title}`;
+    first.hidden = !this.#first;
+    this.#keeping.showBow();
   }
 
-  /** Say below a field where its figure comes from, or how it comes to be known. */
+  /**
+   * Say below a field where its figure comes from, or how it comes to be known.
+   * @param {string} name
+   */
   #mark(name) {
     const field = this.#page.fieldOf(name);
     const told = this.#told.find(({ input }) => input === name);
     if (!field || !told || !this.#bow) return;
     field.querySelector(".rb-origin")?.remove();
-    const text = originOf(told, this.#typed.has(name));
-    field.querySelector(".rb-error").before(make("p", { className: "rb-origin", textContent: text }));
+    const text = originOf(told, this.isTyped(name));
+    partOf(field, ".rb-error", Element).before(node("p", { class: "rb-origin" }, text));
   }
 
+  /** @param {string} bow */
   #changedElsewhere(bow) {
-    if (this.#isHere() && bow === this.#bow) this.#fill(this.#draft());
+    if (this.#isHere() && bow === this.#bow) this.fillAgain();
   }
 
   // What was typed over the record ---------------------------------------------------
 
   #draft() {
-    return this.#page.typed.filter(([name]) => this.#typed.has(name) || name === "units");
+    return this.#page.typed.filter(([name]) => this.isTyped(name) || name === "units");
   }
 
+  /** @param {string} bow */
   #draftName(bow) {
     return `calculator:${this.#page.calculator}:${bow}`;
   }
 
   async #keepDraft() {
     if (!this.#bow || !this.#typed.size || !this.#isHere()) return;
-    await this.#store.keepDraft(this.#draftName(this.#bow), this.#draft()).catch(() => {});
+    await this.store.keepDraft(this.#draftName(this.#bow), this.#draft()).catch(() => {});
   }
 
   #dropDraft() {
-    this.#store.dropDraft(this.#draftName(this.#bow)).catch(() => {});
+    if (this.#bow) this.store.dropDraft(this.#draftName(this.#bow)).catch(() => {});
   }
 
-  // Keeping ---------------------------------------------------------------------
-
-  async #offerToKeep() {
-    const { into } = this.#parts;
-    if (!this.#page.answer) {
-      this.#tell("There is no answer to keep yet: mend what is marked above.");
-      return;
-    }
-    if (!this.#bow) await this.#bows();
-    into.hidden = Boolean(this.#bow);
-    into.onchange = () => this.#showFresh();
-    await this.#showFresh();
-    this.#parts.dialog.showModal();
-  }
-
-  async #showFresh() {
-    const { dialog, list, readings, said } = this.#parts;
-    const { fresh } = (await this.#ask("fresh", await this.#request())) ?? { fresh: [] };
-    const taken = fresh.filter(({ refused }) => !refused);
-    dialog.querySelector("h2").textContent = this.#bow ? `Keep in ${this.#title}` : "Keep in a bow";
-    said.textContent = this.#headline();
-    list.replaceChildren(...fresh.map(({ label, text, was, refused }) => make("li", {
-      textContent: refused || `${label}: ${text}${was && was !== text ? ` (was ${was})` : ""}` })));
-    readings.parentElement.hidden = taken.length === 0;
-    readings.checked = Boolean(this.#bow) && taken.length > 0;
-  }
-
-  async #keep() {
-    const { readings, into } = this.#parts;
-    const bow = this.#bow ?? into.value;
-    const { answer } = this.#page;
-    if (!answer) return;
-    const levels = (pairs) => pairs.map((pair) => pair.join("=")).join(";");
-    const asked = await this.#request();
-    const made = await this.#ask("keep", {
-      ...asked,
-      said: [["headline", this.#headline()], ["results", levels(answer.kept.results)],
-        ["checks", levels(answer.kept.checks)], ["stale", asked.stale]],
-      readings: readings.checked,
-      ids: Array.from({ length: MOST_SHEETS }, () => newId()),
-      at: now(),
-      source: `${this.#page.calculator} ${release()}`,
-    });
-    if (!made || !(await this.#add(bow, made.entries))) return;
-    if (this.#bow && readings.checked) {
-      this.#typed.clear();
-      this.#dropDraft();
-      await this.#fill([]);
-    }
-    this.#tell("Kept. ", () => this.#strike(bow, made.entries));
-  }
-
-  async #request() {
-    const bow = this.#bow ?? this.#parts.into.value;
-    const { pairs, said, own } = this.#page.figures();
-    const typed = pairs.filter(([name]) => (this.#bow ? this.#typed.has(name) : own.includes(name)));
-    const stale = this.#told.filter(({ input, stale, text }) => stale && text && !this.#typed.has(input));
-    return { entries: await this.#store.record(bow), pairs, typed, figures: said,
-      stale: stale.map(({ input }) => input).join(", ") };
-  }
-
-  async #add(bow, entries) {
-    try {
-      return await writeDown(this.#store, bow, entries, (more) => this.#ask("head", more));
-    } catch (error) {
-      this.#tell(error?.name === "QuotaExceededError" ? WORDS.full : WORDS.failed);
-      return false;
-    }
-  }
-
-  async #strike(bow, entries) {
-    let record = await this.#store.record(bow);
-    const struck = [];
-    for (const { id } of entries) {
-      const made = await this.#ask("strike", { entries: record, entry: id, id: newId(), at: now() });
-      if (!made) return;
-      struck.push({ id: JSON.parse(made.entry).id, text: made.entry });
-      record = joined(record, [made.entry]);
-    }
-    if (!(await this.#add(bow, struck))) return;
-    this.#tell(WORDS.undone);
-    if (this.#bow === bow) await this.#fill(this.#draft());
-  }
-
-  // Asking and saying ------------------------------------------------------------
-
-  async #ask(task, more) {
-    const request = { task, units: this.#page.units, calculator: this.#page.calculator, ...more };
-    const { answer } = await this.#engine.ask(request);
-    if (answer && !answer.refused) return answer;
-    this.#tell(answer?.refused ?? WORDS.halted);
-    return null;
-  }
-
-  #headline() {
-    return this.#page.outcome.querySelector(".rb-headline")?.textContent ?? "";
-  }
-
-  /** A sentence below the bar, which goes with the next one. */
+  /**
+   * Say a sentence below the bar, which goes with the next one.
+   * @param {string} text
+   * @param {() => void} [undo]
+   */
   #say(text, undo) {
-    sayIn(this.#parts.told, text, undo);
-  }
-
-  /** The same below the answer. */
-  #tell(text, undo) {
-    sayIn(this.#parts.kept, text, undo);
+    sayAt(this.#parts.told, text, undo);
   }
 
   #isHere() {
@@ -341,6 +319,10 @@ export class BowBar {
   }
 }
 
+/**
+ * @param {Filled} told
+ * @param {boolean} typed
+ */
 function originOf({ text, since, said, stale, shop, sheet, how }, typed) {
   if (typed) return text ? `Typed now. The record says ${text}${since ? `, ${since}` : ""}.` : "Typed now.";
   if (!text) return shop ? "Assumed: the usual figure." : `Not written down yet. ${how}`;
@@ -348,57 +330,17 @@ function originOf({ text, since, said, stale, shop, sheet, how }, typed) {
   return stale ? `${from}, before the last change to the bow: read it again.` : `${from}.`;
 }
 
-function labelOf(field) {
-  return (field?.querySelector("label, caption")?.firstChild?.textContent ?? "").trim();
-}
-
-/** Which state of the calculators answered: the page names their files by content. */
-function release() {
-  const meta = document.querySelector('meta[name="rebrace-engine"]');
-  return meta ? JSON.parse(meta.content).calc.replace(/\W+$/, "").replace(/^calc-/, "") : "";
-}
-
-function sayIn(place, text, undo) {
-  place.replaceChildren(text);
-  if (!undo) return;
-  const button = make("button", { type: "button", className: "rb-undo", textContent: "Undo" });
-  button.addEventListener("click", () => {
-    place.replaceChildren();
-    undo();
-  });
-  place.append(" ", button);
-}
-
 function parts() {
-  const select = make("select", { name: "", className: "rb-which-bow" });
-  const label = make("label", { hidden: true }, "Bow ", select);
-  const link = make("a", { hidden: true, textContent: "Its page" });
-  const first = make("a", { className: "rb-first", hidden: true });
-  const none = make("p", { className: "rb-bar-none", hidden: true }, "A bow on your bench? ",
-    make("a", { href: BOWS.href, textContent: "Write it down once" }), ".");
-  const told = make("span", { className: "rb-bar-told", role: "status" });
-  const bar = make("div", { className: "rb-bar" }, label, link, none, told);
-  const line = make("p", { className: "rb-bar-missing", role: "status" });
-  const stops = make("div", { className: "rb-bar-stops" });
-  const checks = make("div", { className: "rb-bar-checks" });
-  const keep = make("button", { type: "button", className: "rb-keep-open", textContent: "Keep in a bow…", hidden: true });
-  const kept = make("span", { className: "rb-kept-told", role: "status" });
-  const footer = make("div", { className: "rb-keep" }, keep, first, kept);
-  const into = make("select", { ariaLabel: "Which bow" });
-  const said = make("p", { className: "rb-keep-said" });
-  const list = make("ul", {});
-  const readings = make("input", { type: "checkbox" });
-  const dialog = make("dialog", { className: "rb-keep-dialog" }, make("form", { method: "dialog" },
-    make("h2", {}), into, make("p", { textContent: "Keeps the answer, as it was said:" }), said,
-    make("label", {}, readings, " Also write down, as known now:"), list,
-    make("p", { className: "rb-actions" }, make("button", { value: "keep", className: "rb-main", textContent: "Keep" }),
-      make("button", { value: "cancel", textContent: "Cancel" }))));
-  return { bar, line, stops, checks, footer, dialog, select, label, link, first, none, told, keep, kept, into, said, list,
-    readings };
-}
-
-function make(tag, more, ...children) {
-  const made = Object.assign(document.createElement(tag), more);
-  made.append(...children);
-  return made;
+  const select = node("select", { class: "rb-which-bow" });
+  const label = node("label", { hidden: "" }, "Bow ", select);
+  const link = node("a", { hidden: "" }, "Its page");
+  const first = node("a", { class: "rb-first", hidden: "" });
+  const none = node("p", { class: "rb-bar-none", hidden: "" }, "A bow on your bench? ",
+    node("a", { href: BOWS.href }, "Write it down once"), ".");
+  const told = node("span", { class: "rb-bar-told", role: "status" });
+  const bar = node("div", { class: "rb-bar" }, label, link, none, told);
+  const line = node("p", { class: "rb-bar-missing", role: "status" });
+  const stops = node("div", { class: "rb-bar-stops" });
+  const checks = node("div", { class: "rb-bar-checks" });
+  return { bar, line, stops, checks, select, label, link, first, none, told };
 }

@@ -11,6 +11,8 @@ import { focusSummary, showProblems } from "./problems.mjs";
 import { Standing } from "./standing.mjs";
 import { grow } from "./tree.mjs";
 
+/** @import { Answer } from "./types.d.ts" */
+
 const SAVE_AFTER_MS = 300; // browsers refuse an address that changes more often
 const PAUSE_MS = 900; // a half-typed number is not yet a mistake
 const WORDS = {
@@ -51,6 +53,7 @@ export class CalculatorPage {
   #bow = null; // whose record the form is filled from; its bar, which is told what happens
   #unknown = new Set(); // to that record or emptied, and not typed yet: no mistake of anybody's
   #aside = null; // what stood in the form before a bow filled it
+  /** @type {Answer | null} */
   #answer = null;
   #saveTimer = 0;
   #pauseTimer = 0;
@@ -134,6 +137,7 @@ export class CalculatorPage {
    * Fill the form from a bow's record: told, [{input, text, shop, stale, since}, …], and typed over it, pairs
    * with their units last.
    * bar hears of what happens from now on: typed(name), answered(answer), again(), left().
+   * @returns {(() => void) | null}
    */
   takeBow(bar, told, typed) {
     const before = this.#bow ? null : this.#snapshot();

@@ -248,6 +248,14 @@ export function nameOf(field) {
 }
 
 /**
+ * A field's label as its reader sees it.
+ * @param {HTMLElement} field
+ */
+export function labelOf(field) {
+  return (field.querySelector("label, caption")?.firstChild?.textContent ?? nameOf(field)).trim();
+}
+
+/**
  * @param {string} name
  * @param {string} text
  * @returns {Pair}

@@ -1,6 +1,6 @@
 // Whose figures a form holds: the worked example's until the reader or a sender has given or confirmed them.
 
-import { fieldOf, fieldsOf } from "./form.mjs";
+import { fieldOf, fieldsOf, labelOf } from "./form.mjs";
 
 export class Standing {
   #form;
@@ -42,7 +42,6 @@ export class Standing {
 
   #mark(field) {
     if (!field || field.querySelector(".rb-lent")) return;
-    const name = (field.querySelector("label, caption")?.firstChild?.textContent ?? field.dataset.field).trim();
     const mark = Object.assign(document.createElement("p"), { className: "rb-lent", textContent: "Still the example's. " });
     const button = buttonOf("Mine too", () => {
       const next = field.querySelector("input, select");
@@ -51,7 +50,7 @@ export class Standing {
       next?.focus({ preventScroll: true });
       this.onConfirm();
     });
-    button.setAttribute("aria-label", `Mine too: ${name}`);
+    button.setAttribute("aria-label", `Mine too: ${labelOf(field)}`);
     mark.append(button);
     field.querySelector(".rb-error").before(mark);
   }

@@ -50,6 +50,7 @@ export interface Answer {
   tree: TreeNode[] | null;
   charts: Chart[];
   files: OutcomeFile[];
+  kept: { results?: [id: string, value: string | number][]; checks?: [id: string, level: string][] };
 }
 
 /** A question to a calculator, or to a bow's record. */
