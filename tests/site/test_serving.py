@@ -57,6 +57,7 @@ def test_a_page_is_served_compressed_where_the_browser_takes_it(port):
     ("assets/engine/calc-*/core.json", "application/json"),
     ("assets/images/favicon.svg", "image/svg+xml"),
     ("service-worker.js", "text/javascript"),
+    ("site.webmanifest", "application/manifest+json"),
 ])
 def test_types_are_right_and_not_guessed(port, pattern, type_):
     _, headers, _ = get(port, address(pattern))
