@@ -5,8 +5,7 @@ from pathlib import Path
 
 TOP = Path(__file__).parents[2]
 WITHOUT_TYPES_YET = (
-    "bows", "calculator", "exchange", "page", "programs", "quick", "sheets",
-    "standing",
+    "bows", "exchange", "page", "programs", "quick", "sheets",
 )
 
 

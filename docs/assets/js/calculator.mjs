@@ -2,16 +2,22 @@
 
 import { fitTables } from "./figures.mjs";
 import { offerFiles } from "./files.mjs";
-import { addRow, fieldOf, fillForm, fillWhatLinksMean, namePercents, nameUnits, readForm, removeRow, resetForm, rowsBeyond, setUnits, showWhatMatters, unitsOf } from "./form.mjs";
+import { addRow, controlFrom, controlsIn, fieldOf, fieldsOf, fillForm, fillWhatLinksMean, nameOf, namePercents, nameUnits, readForm, removeRow, resetForm, rowsBeyond, setUnits, showWhatMatters, unitsOf } from "./form.mjs";
 import { KeptJobs } from "./kept.mjs";
 import { carriesInputs, readLink, splitRepeated, writeLink } from "./link.mjs";
 import { recall, remember } from "./memory.mjs";
 import { FloatingAnswer } from "./floating.mjs";
+import { around, partOf, sourceOf } from "./parts.mjs";
 import { focusSummary, showProblems } from "./problems.mjs";
 import { Standing } from "./standing.mjs";
 import { grow } from "./tree.mjs";
 
-/** @import { Answer } from "./types.d.ts" */
+/** @import { BowBar } from "./bow-bar.mjs" */
+/** @import { Engine } from "./engine.mjs" */
+/** @import { Filled } from "./record.d.ts" */
+/** @import { Answer, Chart, Control, Job, Pair, Problem, TreeNode, UnitSystem } from "./types.d.ts" */
+
+/** @typedef {{pairs: Pair[], own: string[], fromLink: boolean, job: Job | null | undefined}} Snapshot */
 
 const SAVE_AFTER_MS = 300; // browsers refuse an address that changes more often
 const PAUSE_MS = 900; // a half-typed number is not yet a mistake
@@ -30,54 +36,74 @@ export class CalculatorPage {
   #engine;
   #form;
   #outcome;
-  #state;
-  #notes;
-  #progress;
+  #state = make("p", "rb-state", { role: "status" });
+  #notes = make("ul", "rb-notes", { hidden: true });
+  #progress = make("progress", "rb-progress", { hidden: true, max: 1, ariaLabel: "Working it out" });
   #peek;
-  #back;
-  #again;
-  #offers;
+  #back = make("button", "rb-back", { type: "button", textContent: "Back to the last figure you typed", hidden: true });
+  #again = make("button", "rb-again", { type: "button", textContent: "Try again", hidden: true });
+  #offers = make("div", "rb-kept", { hidden: true });
   #kept;
   #standing;
   #changed = false; // since the example or the link was put in
+  /** @type {Control | null} */
   #lastTyped = null;
   #example;
   #hasResult = true; // the worked example stands in the page
+  /** @type {Problem[]} */
   #problems = [];
+  /** @type {Set<Problem["field"]>} */
   #shown = new Set(); // fields whose problem is on the page
+  /** @type {string | null} */
   #typing = null; // field that is being typed in; its problems wait
+  /** @type {string | null} */
   #link = null; // the figures as an address; none while the example stands untouched
+  /** @type {Set<string>} */
   #written = new Set(); // addresses of this page's own, to tell a way back from a pasted link
+  /** @type {string[]} */
   #linkNotes = [];
+  /** @type {Pair[]} */
   #strangers = [];
+  /** @type {BowBar | null} */
   #bow = null; // whose record the form is filled from; its bar, which is told what happens
+  /** @type {Set<Problem["field"]>} */
   #unknown = new Set(); // to that record or emptied, and not typed yet: no mistake of anybody's
+  /** @type {Snapshot | null} */
   #aside = null; // what stood in the form before a bow filled it
   /** @type {Answer | null} */
   #answer = null;
   #saveTimer = 0;
   #pauseTimer = 0;
   #sayTimer = 0;
-  #settle;
+  #settle = () => {};
 
-  /** Resolves once something typed or linked has been answered. */
+  /**
+   * Resolves once something typed or linked has been answered.
+   * @type {Promise<void>}
+   */
   answered = new Promise((resolve) => (this.#settle = resolve));
 
+  /**
+   * @param {HTMLElement} section
+   * @param {Engine} engine
+   */
   constructor(section, engine) {
     this.#section = section;
     this.#engine = engine;
-    this.#form = section.querySelector(".rb-form");
-    this.#outcome = section.querySelector(".rb-outcome");
+    this.#form = partOf(section, ".rb-form", HTMLFormElement);
+    this.#outcome = partOf(section, ".rb-outcome", HTMLElement);
     this.#example = readExample(this.#form);
     const typed = "typed" in this.#form.dataset; // before this script arrived
     if (!typed) this.#form.reset(); // browsers keep what was typed across a reload; the link decides instead
-    this.#kept = new KeptJobs(section.dataset.calculator);
+    this.#kept = new KeptJobs(this.calculator);
     this.#standing = new Standing(this.#form, {
       onConfirm: () => this.#update(),
       onEmpty: (names) => this.#empty(names),
       onOwn: () => this.#typeOwn(),
     });
-    this.#addParts();
+    this.#peek = new FloatingAnswer(this.#form, this.#outcome, () => this.#goToOutcome());
+    this.#form.append(this.#offers);
+    this.#outcome.before(this.#peek.button, this.#notes, this.#progress, this.#state, this.#again, this.#back);
     this.#listen();
     section.dataset.live = "";
     this.#begin(typed);
@@ -93,7 +119,7 @@ export class CalculatorPage {
   // For the bar of bows ---------------------------------------------------------
 
   get calculator() {
-    return this.#section.dataset.calculator;
+    return this.#section.dataset.calculator ?? "";
   }
 
   get form() {
@@ -122,21 +148,25 @@ export class CalculatorPage {
   figures() {
     nameUnits(this.#form, this.units);
     const pairs = readForm(this.#form);
-    return { pairs, said: pairs.map((pair) => writeLink([pair]).slice(1)), own: [...this.#standing.own] };
+    return { pairs, said: pairs.map((pair) => writeLink([pair])?.slice(1) ?? ""), own: [...this.#standing.own] };
   }
 
+  /** @param {string} name */
   fieldOf(name) {
     return fieldOf(this.#form, name);
   }
 
+  /** @param {TreeNode[]} tree */
   grow(tree) {
     return grow(tree);
   }
 
   /**
-   * Fill the form from a bow's record: told, [{input, text, shop, stale, since}, …], and typed over it, pairs
-   * with their units last.
+   * Fill the form from what a bow's record tells, and from what was typed over it, pairs with their units last.
    * bar hears of what happens from now on: typed(name), answered(answer), again(), left().
+   * @param {BowBar} bar
+   * @param {Filled[]} told
+   * @param {Pair[]} typed
    * @returns {(() => void) | null}
    */
   takeBow(bar, told, typed) {
@@ -148,12 +178,13 @@ export class CalculatorPage {
     this.#link = null;
     history.replaceState(history.state, "", location.pathname + location.search);
     resetForm(this.#form, this.#example);
+    /** @type {Pair[]} */
     const known = told.filter(({ text, shop }) => text || !shop).map(({ input, text }) => [input, text]);
     const refused = new Set([...fillForm(this.#form, known), ...fillForm(this.#form, typed)].map(([name]) => name));
     this.#kept.goOn(null);
     this.#own([...known, ...typed].map(([name]) => name).filter((name) => !refused.has(name)), { ofBow: true });
     const over = new Set(typed.map(([name]) => name));
-    const { units = system } = Object.fromEntries(typed);
+    const { units = system } = /** @type {{units?: UnitSystem}} */ (Object.fromEntries(typed));
     if (units !== system) nameUnits(this.#form, units);
     setUnits(this.#form, system);
     const stale = told.filter(({ input, text, stale }) => text && stale && !over.has(input));
@@ -181,6 +212,7 @@ export class CalculatorPage {
     });
   }
 
+  /** @param {() => void} goOn */
   #leaveBow(goOn) {
     const bar = this.#bow;
     this.#bow = null;
@@ -191,20 +223,7 @@ export class CalculatorPage {
 
   // Starting -------------------------------------------------------------------
 
-  #addParts() {
-    const make = (tag, className, more = {}) =>
-      Object.assign(document.createElement(tag), { className, ...more });
-    this.#state = make("p", "rb-state", { role: "status" });
-    this.#notes = make("ul", "rb-notes", { hidden: true });
-    this.#progress = make("progress", "rb-progress", { hidden: true, max: 1, ariaLabel: "Working it out" });
-    this.#peek = new FloatingAnswer(this.#form, this.#outcome, () => this.#goToOutcome());
-    this.#back = make("button", "rb-back", { type: "button", textContent: "Back to the last figure you typed", hidden: true });
-    this.#again = make("button", "rb-again", { type: "button", textContent: "Try again", hidden: true });
-    this.#offers = make("div", "rb-kept", { hidden: true });
-    this.#form.append(this.#offers);
-    this.#outcome.before(this.#peek.button, this.#notes, this.#progress, this.#state, this.#again, this.#back);
-  }
-
+  /** @param {boolean} typed */
   #begin(typed) {
     setUnits(this.#form, recall("units") ?? unitsOf(this.#form));
     if (carriesInputs(location.hash)) {
@@ -218,7 +237,8 @@ export class CalculatorPage {
     if (typed || unitsOf(this.#form) === "metric") {
       this.#update({ save: typed });
     } else {
-      const { charts, files } = JSON.parse(this.#outcome.dataset.example);
+      /** @type {Answer} */
+      const { charts, files } = JSON.parse(this.#outcome.dataset.example ?? "");
       offerFiles(this.#outcome, files);
       drawCharts(this.#outcome, charts);
       this.#warmUp();
@@ -239,7 +259,7 @@ export class CalculatorPage {
     this.#own(job?.own ?? first.map(([name]) => name), { fromLink: !job });
     const idle = first.filter(([name]) => fieldOf(this.#form, name)?.hidden);
     this.#strangers = [...strangers.filter(([name]) => !fieldOf(this.#form, name)), ...idle, ...again];
-    this.#linkNotes = [...notes, ...strangers.map(([name, text]) => offList(this.#form, name, text)).filter(Boolean)];
+    this.#linkNotes = [...notes, ...strangers.map(([name, text]) => offList(this.#form, name, text)).filter((note) => note !== null)];
     this.#hasResult = false;
     this.#link = location.hash;
     this.#writeAddress();
@@ -247,7 +267,11 @@ export class CalculatorPage {
     this.#update({ save: false });
   }
 
-  /** From now on the figures of these names are the reader's or a sender's, and those of no others. */
+  /**
+   * From now on the figures of these names are the reader's or a sender's, and those of no others.
+   * @param {string[]} names
+   * @param {{fromLink?: boolean, ofBow?: boolean}} whose
+   */
   #own(names, { fromLink = false, ofBow = false } = {}) {
     this.#changed = false;
     this.#unknown.clear();
@@ -272,6 +296,7 @@ export class CalculatorPage {
     this.#offers.hidden = jobs.length === 0;
   }
 
+  /** @param {Job} job */
   #offerOf(job) {
     const when = job.moment ? new Date(job.moment).toLocaleString([], { dateStyle: "medium", timeStyle: "short" }) : "";
     const button = Object.assign(document.createElement("button"), {
@@ -285,6 +310,7 @@ export class CalculatorPage {
     return item;
   }
 
+  /** @param {Job} job */
   #takeUp(job) {
     const before = this.#snapshot();
     const { pairs } = readLink(job.link);
@@ -298,12 +324,14 @@ export class CalculatorPage {
     this.#update();
   }
 
+  /** @returns {Snapshot} */
   #snapshot() {
-    const job = this.#link && this.#kept.find(this.#link);
+    const job = this.#link ? this.#kept.find(this.#link) : null;
     const { own, fromLink } = this.#standing;
     return { pairs: readForm(this.#form, { all: true }), own: [...own], fromLink, job };
   }
 
+  /** @param {Snapshot} before */
   #restore({ pairs, own, fromLink, job }) {
     fillForm(this.#form, pairs);
     this.#kept.goOn(job);
@@ -311,6 +339,7 @@ export class CalculatorPage {
     this.#update();
   }
 
+  /** @param {string[]} names */
   #empty(names) {
     const before = this.#snapshot();
     const texts = names.filter((name) => fillForm(this.#form, [[name, ""]]).length === 0);
@@ -329,18 +358,24 @@ export class CalculatorPage {
 
   /** The facts that the example's answer leans on; where the engine cannot say, what the form shows first. */
   async #facts() {
-    const request = { calculator: this.calculator, pairs: readForm(this.#form), standing: this.#standing.asked() };
-    const outcome = await this.#engine.ask(request);
-    const shown = [...this.#form.querySelectorAll(".rb-field[data-field]:not([hidden])")];
-    const facts = Object.keys(outcome.answer?.standing ?? {});
-    return shown.map(({ dataset }) => dataset.field).filter((name) => !outcome.answer || facts.includes(name));
+    const outcome = await this.#engine.ask(this.#request());
+    const answer = /** @type {Answer | undefined} */ (outcome.answer);
+    const shown = fieldsOf(this.#form).filter(({ hidden }) => !hidden).map(nameOf);
+    return answer ? shown.filter((name) => name in answer.standing) : shown;
   }
 
+  /** @param {string[]} names */
   #toFirstOf(names) {
-    fieldOf(this.#form, names[0])?.querySelector("input, select").focus();
+    const field = fieldOf(this.#form, names[0]);
+    if (field) controlsIn(field)[0].focus();
   }
 
-  /** Say what was done, at a place, and how to take it back. */
+  /**
+   * Say what was done, at a place, and how to take it back.
+   * @param {string} text
+   * @param {Element} place
+   * @param {() => void} takeBack
+   */
   #offerUndo(text, place, takeBack) {
     const button = Object.assign(document.createElement("button"), { type: "button", className: "rb-undo", textContent: "Undo" });
     button.addEventListener("click", () => {
@@ -351,12 +386,12 @@ export class CalculatorPage {
   }
 
   #saved() {
-    return this.#form.querySelector(".rb-saved");
+    return partOf(this.#form, ".rb-saved", HTMLElement);
   }
 
   /** Have the engine ready by the first key, without holding up the page. */
   #warmUp() {
-    const idle = window.requestIdleCallback ?? ((task) => setTimeout(task, 1500));
+    const idle = window.requestIdleCallback ?? ((/** @type {() => void} */ task) => setTimeout(task, 1500));
     idle(() => this.#section.isConnected && this.#engine.start(), { timeout: 4000 });
   }
 
@@ -365,23 +400,25 @@ export class CalculatorPage {
   #listen() {
     const form = this.#form;
     form.addEventListener("submit", (event) => event.preventDefault());
-    form.addEventListener("input", ({ target }) => this.#typed(target));
+    form.addEventListener("input", (event) => this.#typed(controlFrom(event)));
     form.addEventListener("focusout", () => this.#pause());
     form.addEventListener("keydown", (event) => {
-      if (event.key === "Enter" && event.target.localName === "input") this.#enter(event);
+      if (event.key === "Enter" && sourceOf(event)?.localName === "input") this.#enter(event);
     });
-    form.addEventListener("click", ({ target }) => this.#clicked(target));
+    form.addEventListener("click", (event) => this.#clicked(sourceOf(event)?.closest("button")));
     this.#back.addEventListener("click", () => this.#goBack());
     this.#again.addEventListener("click", () => this.#tryAgain());
   }
 
+  /** @param {Control | null} control */
   #typed(control) {
+    if (!control) return;
     if (control.name === "units") {
       this.#switchUnits();
       return;
     }
-    this.#typing = control.closest(".rb-field")?.dataset.field ?? null;
-    if (this.#typing) this.#isOwn(this.#typing);
+    this.#typing = nameOf(around(control, ".rb-field", HTMLElement));
+    this.#isOwn(this.#typing);
     this.#standing.show();
     this.#lastTyped = control;
     this.#back.hidden = false;
@@ -390,6 +427,7 @@ export class CalculatorPage {
     this.#update();
   }
 
+  /** @param {string} name */
   #isOwn(name) {
     this.#standing.own.add(name);
     this.#standing.stale.delete(name);
@@ -403,6 +441,7 @@ export class CalculatorPage {
     this.#showProblems();
   }
 
+  /** @param {Event} event */
   async #enter(event) {
     event.preventDefault();
     this.#unknown.clear();
@@ -412,14 +451,13 @@ export class CalculatorPage {
     else this.#goToOutcome();
   }
 
-  #clicked(target) {
-    const button = target.closest("button");
-    const field = button?.closest(".rb-field");
+  /** @param {HTMLButtonElement | null | undefined} button */
+  #clicked(button) {
     if (!button) return;
     if (button.matches(".rb-add-row")) {
-      addRow(field).querySelector("input, select").focus();
+      controlsIn(addRow(around(button, ".rb-field", HTMLElement)))[0].focus();
     } else if (button.matches(".rb-remove-row")) {
-      this.#removeRow(field, button.closest("tr"));
+      this.#removeRow(around(button, ".rb-field", HTMLElement), around(button, "tr", HTMLTableRowElement));
     } else if (button.matches(".rb-copy")) {
       this.#copyLink();
     } else if (button.matches(".rb-reset")) {
@@ -427,17 +465,22 @@ export class CalculatorPage {
     }
   }
 
+  /**
+   * @param {HTMLElement} field
+   * @param {HTMLTableRowElement} line
+   */
   #removeRow(field, line) {
-    const name = field.dataset.field;
-    const [, before] = readForm(this.#form).find(([each]) => each === name);
+    const name = nameOf(field);
+    const before = readForm(this.#form).filter(([each]) => each === name);
+    const add = partOf(field, ".rb-add-row", HTMLElement);
     removeRow(field, line);
     field.querySelector(".rb-removed")?.remove();
-    const place = Object.assign(document.createElement("span"), { className: "rb-removed", role: "status" });
-    field.querySelector(".rb-add-row").after(place);
-    field.querySelector(".rb-add-row").focus();
+    const place = make("span", "rb-removed", { role: "status" });
+    add.after(place);
+    add.focus();
     this.#isOwn(name);
     this.#offerUndo("Row removed.", place, () => {
-      fillForm(this.#form, [[name, before]]);
+      fillForm(this.#form, before);
       this.#toFirstOf([name]);
       this.#update();
     });
@@ -467,13 +510,13 @@ export class CalculatorPage {
   }
 
   #goToOutcome() {
-    document.activeElement?.blur(); // puts a phone's keyboard away
+    if (document.activeElement instanceof HTMLElement) document.activeElement.blur(); // puts a phone's keyboard away
     this.#outcome.scrollIntoView({ block: "start" });
   }
 
   #goBack() {
-    const there = this.#lastTyped.offsetParent; // its row or its field may be gone
-    const control = there ? this.#lastTyped : this.#form.querySelector("input, select");
+    const there = this.#lastTyped?.offsetParent ? this.#lastTyped : null; // its row or its field may be gone
+    const control = there ?? controlsIn(this.#form)[0];
     control.focus({ preventScroll: true });
     control.scrollIntoView({ block: "center" });
   }
@@ -485,13 +528,18 @@ export class CalculatorPage {
 
   // Answering ------------------------------------------------------------------
 
+  /**
+   * What the form asks, with pairs that found no place in it.
+   * @param {Pair[]} strangers
+   */
+  #request(strangers = []) {
+    const pairs = [...readForm(this.#form), ...strangers];
+    return { calculator: this.calculator, pairs, standing: this.#standing.asked() };
+  }
+
   async #update({ save = true } = {}) {
     showWhatMatters(this.#form);
-    const request = {
-      calculator: this.#section.dataset.calculator,
-      pairs: [...readForm(this.#form), ...this.#strangers],
-      standing: this.#standing.asked(),
-    };
+    const request = this.#request(this.#strangers);
     if (save) {
       this.#changed = this.#standing.own.size > 0;
       this.#saveSoon();
@@ -506,10 +554,14 @@ export class CalculatorPage {
     this.#progress.hidden = true;
     this.#section.dataset.state = "settled";
     this.#settle();
-    if (result.answer) this.#show(result.answer, linkNotes);
+    if (result.answer) this.#show(/** @type {Answer} */ (result.answer), linkNotes);
     else this.#setState("failed", [result.failed ?? result.error, this.#standsBelow()].join(" ").trim());
   }
 
+  /**
+   * @param {Answer} answer
+   * @param {string[]} linkNotes
+   */
   #show(answer, linkNotes) {
     this.#problems = answer.errors;
     this.#answer = answer;
@@ -542,6 +594,7 @@ export class CalculatorPage {
     showProblems(this.#form, due);
   }
 
+  /** @param {string[]} notes */
   #showNotes(notes) {
     this.#notes.hidden = notes.length === 0;
     this.#notes.replaceChildren(
@@ -560,13 +613,18 @@ export class CalculatorPage {
     return this.#outcome.dataset.own === undefined ? WORDS.example : WORDS.stale;
   }
 
+  /** @param {number} progress */
   #showProgress(progress) {
     this.#progress.value = progress;
     this.#progress.hidden = false;
   }
 
-  /** waiting, current, stale or failed; before the first answer to a link there is no result to show. */
-  #setState(state, sentence = WORDS[state] ?? "") {
+  /**
+   * Before the first answer to a link there is no result to show.
+   * @param {"waiting" | "current" | "stale" | "failed"} state
+   * @param {string} sentence
+   */
+  #setState(state, sentence = state === "waiting" ? WORDS.waiting : "") {
     if (state === "current") this.#hasResult = true;
     this.#outcome.dataset.state = this.#hasResult ? state : "none";
     delete document.documentElement.dataset.link;
@@ -577,7 +635,10 @@ export class CalculatorPage {
     if (state !== "current") this.#peek.hide();
   }
 
-  /** Read the verdict out once the reader stops typing. */
+  /**
+   * Read the verdict out once the reader stops typing.
+   * @param {string} verdict
+   */
   #announce(verdict) {
     this.#state.classList.add("rb-state--unseen");
     this.#sayTimer = setTimeout(() => (this.#state.textContent = verdict), PAUSE_MS);
@@ -633,19 +694,39 @@ export class CalculatorPage {
     }
   }
 
+  /** @param {string} text */
   #say(text) {
     this.#saved().textContent = text;
   }
 }
 
-/** What draws them is fetched behind the answer: the same figures stand there as a table. */
+/**
+ * @template {keyof HTMLElementTagNameMap} Tag
+ * @param {Tag} tag
+ * @param {string} className
+ * @param {Partial<HTMLElementTagNameMap[Tag]>} more
+ */
+function make(tag, className, more) {
+  return Object.assign(document.createElement(tag), { className }, more);
+}
+
+/**
+ * What draws them is fetched behind the answer: the same figures stand there as a table.
+ * @param {HTMLElement} outcome
+ * @param {Chart[]} charts
+ */
 async function drawCharts(outcome, charts) {
   if (!charts.length) return;
   const drawing = await import("./charts.mjs");
   drawing.drawCharts(outcome, charts);
 }
 
-/** What to say of a link's value that a choice does not offer; nothing for names the engine reports. */
+/**
+ * What to say of a link's value that a choice does not offer; nothing for names the engine reports.
+ * @param {HTMLFormElement} form
+ * @param {string} name
+ * @param {string} text
+ */
 function offList(form, name, text) {
   const field = fieldOf(form, name);
   if (!field) return null;
@@ -655,23 +736,32 @@ function offList(form, name, text) {
   return `The link asks for “${echo}” in “${name}”, which is not on its list; it was left as it stands.`;
 }
 
-/** The form's own figures, whatever has been typed into it. */
+/**
+ * The form's own figures, whatever has been typed into it.
+ * @param {HTMLFormElement} form
+ */
 function readExample(form) {
-  const fresh = form.cloneNode(true);
+  const fresh = /** @type {HTMLFormElement} */ (form.cloneNode(true));
   fresh.reset();
   return readForm(fresh);
 }
 
+/** @param {Element} outcome */
 function openDetails(outcome) {
   return [...outcome.querySelectorAll("details")].map(({ open }) => open);
 }
 
+/**
+ * @param {Element} outcome
+ * @param {boolean[]} open
+ */
 function reopenDetails(outcome, open) {
   outcome.querySelectorAll("details").forEach((details, index) => {
     details.open = open[index] ?? details.open;
   });
 }
 
+/** @param {string} text */
 function copyBySelection(text) {
   const field = Object.assign(document.createElement("textarea"), { value: text, className: "rb-offscreen" });
   document.body.append(field);

@@ -1,6 +1,6 @@
 // Reading and filling the form of one calculator. Every control is found by the name it was built with.
 
-import { around, partOf, partsOf } from "./parts.mjs";
+import { around, partOf, partsOf, sourceOf } from "./parts.mjs";
 
 /** @import { Control, Pair, Problem, UnitSystem } from "./types.d.ts" */
 
@@ -298,8 +298,18 @@ function lastRowOf(field) {
  * @param {Element} element
  * @returns {Control[]}
  */
-function controlsIn(element) {
+export function controlsIn(element) {
   return /** @type {Control[]} */ (partsOf(element, "input, select", HTMLElement));
+}
+
+/**
+ * The control that an event came from, or null.
+ * @param {Event} event
+ * @returns {Control | null}
+ */
+export function controlFrom(event) {
+  const source = sourceOf(event);
+  return source instanceof HTMLInputElement || source instanceof HTMLSelectElement ? source : null;
 }
 
 /** @param {HTMLElement} field */

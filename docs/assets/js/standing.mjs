@@ -1,17 +1,25 @@
 // Whose figures a form holds: the worked example's until the reader or a sender has given or confirmed them.
 
-import { fieldOf, fieldsOf, labelOf } from "./form.mjs";
+import { controlsIn, fieldOf, fieldsOf, labelOf, nameOf } from "./form.mjs";
+import { around, partOf, partsOf } from "./parts.mjs";
 
 export class Standing {
   #form;
   #line;
+  /** @type {string[]} */
   #lent = []; // what the answer leans on that is the example's
 
+  /** @type {Set<string>} */
   own = new Set();
   fromLink = false;
+  /** @type {Map<string, string>} */
   stale = new Map(); // of a bow's record, by name: the day on which it was read
   ofBow = false;
 
+  /**
+   * @param {HTMLFormElement} form
+   * @param {{onConfirm: () => void, onEmpty: (names: string[]) => void, onOwn: () => void}} listeners
+   */
   constructor(form, { onConfirm, onEmpty, onOwn }) {
     this.#form = form;
     this.onConfirm = onConfirm;
@@ -22,51 +30,71 @@ export class Standing {
     this.show([]);
   }
 
-  /** As a request wants it. */
+  /**
+   * As a request wants it.
+   * @returns {Record<string, string>}
+   */
   asked() {
-    const names = fieldsOf(this.#form).map(({ dataset }) => dataset.field);
+    const names = fieldsOf(this.#form).map(nameOf);
     const lent = names.filter((name) => !this.own.has(name)).map((name) => [name, "example"]);
     const stale = [...this.stale].map(([name, day]) => [name, `stale ${day}`.trim()]);
     return Object.fromEntries([...lent, ...stale]);
   }
 
-  /** Mark the fields of the example that an answer leans on; none: those of the answer before. */
+  /**
+   * Mark the fields of the example that an answer leans on; none: those of the answer before.
+   * @param {string[]} lent
+   */
   show(lent = this.#lent) {
     this.#lent = this.own.size ? lent.filter((name) => !this.own.has(name)) : [];
-    for (const mark of this.#form.querySelectorAll(".rb-lent")) {
-      if (!this.#lent.includes(mark.parentElement.dataset.field)) mark.remove();
+    for (const mark of partsOf(this.#form, ".rb-lent", HTMLElement)) {
+      if (!this.#lent.includes(nameOf(around(mark, ".rb-field", HTMLElement)))) mark.remove();
     }
     for (const name of this.#lent) this.#mark(fieldOf(this.#form, name));
     this.#say();
   }
 
+  /** @param {HTMLElement | null} field */
   #mark(field) {
     if (!field || field.querySelector(".rb-lent")) return;
     const mark = Object.assign(document.createElement("p"), { className: "rb-lent", textContent: "Still the example's. " });
     const button = buttonOf("Mine too", () => {
-      const next = field.querySelector("input, select");
-      this.own.add(field.dataset.field);
+      const [next] = controlsIn(field);
+      this.own.add(nameOf(field));
       this.show();
-      next?.focus({ preventScroll: true });
+      next.focus({ preventScroll: true });
       this.onConfirm();
     });
     button.setAttribute("aria-label", `Mine too: ${labelOf(field)}`);
     mark.append(button);
-    field.querySelector(".rb-error").before(mark);
+    partOf(field, ".rb-error", HTMLElement).before(mark);
   }
 
   #say() {
+    const { text, button } = this.#sentence();
+    if (this.#line.firstChild?.textContent !== text) this.#line.replaceChildren(text, ...(button ? [button] : []));
+  }
+
+  /** @returns {{text: string, button?: HTMLButtonElement}} */
+  #sentence() {
     const count = this.#lent.length;
-    const [text, ...buttons] = count
-      ? [`${count === 1 ? "One figure is" : `${count} figures are`} still the worked example's, not yours: marked below. `,
-        buttonOf("Empty them", () => this.onEmpty(this.#lent))]
-      : this.own.size
-        ? [this.ofBow ? "Figures of this bow. " : this.fromLink ? "Figures from a link. They are in no bow of yours. " : "Your figures. "]
-        : ["Worked example: an invented job, not yours. ", buttonOf("Type my own", () => this.onOwn())];
-    if (this.#line.firstChild?.textContent !== text) this.#line.replaceChildren(text, ...buttons);
+    if (count) {
+      const figures = count === 1 ? "One figure is" : `${count} figures are`;
+      return { text: `${figures} still the worked example's, not yours: marked below. `,
+        button: buttonOf("Empty them", () => this.onEmpty(this.#lent)) };
+    }
+    if (!this.own.size) {
+      return { text: "Worked example: an invented job, not yours. ", button: buttonOf("Type my own", () => this.onOwn()) };
+    }
+    if (this.ofBow) return { text: "Figures of this bow. " };
+    return { text: this.fromLink ? "Figures from a link. They are in no bow of yours. " : "Your figures. " };
   }
 }
 
+/**
+ * @param {string} textContent
+ * @param {() => void} onPress
+ */
 function buttonOf(textContent, onPress) {
   const button = Object.assign(document.createElement("button"), { type: "button", textContent });
   button.addEventListener("click", onPress);
