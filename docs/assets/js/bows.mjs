@@ -3,12 +3,19 @@
 
 import { drawCharts } from "./charts.mjs";
 import { chooseBow, chosenBow, isBowId, takeAskedFor } from "./chosen.mjs";
+import { node, sayAt } from "./elements.mjs";
 import { answerOf, openCsv, openFile, saveFile } from "./exchange.mjs";
 import { recall } from "./memory.mjs";
+import { HALTED, NOT_KEPT, RENEWED, whyNotKept } from "./not-kept.mjs";
+import { partOf, sourceOf } from "./parts.mjs";
 import { QuickEntry } from "./quick.mjs";
 import { SheetForms } from "./sheets.mjs";
 import { askToKeep, joined, newId, now, openStore, writeDown } from "./store.mjs";
 import { grow } from "./tree.mjs";
+
+/** @import { Engine } from "./engine.mjs" */
+/** @import { Binned, BowStore, Head, Stand, Summary, Task, TaskAnswer, ToldAnswer, ToldEntry } from "./record.d.ts" */
+/** @import { Pair, Problem, UnitSystem } from "./types.d.ts" */
 
 const TOAST_MS = 10_000;
 const DAY_MS = 86_400_000;
@@ -21,17 +28,19 @@ const WORDS = {
     "This browser may clear your bows when space runs short, or if you stay away for a week or more. Save them to " +
     "files, or put this site on the home screen.",
   cleared: "What this browser kept has been cleared. Save to a file what this page still holds, then reload it.",
-  renewed: "This page is from before the update. Reload it before you write more down.",
-  full: "This browser has no room left, so this was not kept. Nothing that was there is changed. Save to a file.",
-  notKept: "This browser did not keep that. Nothing that was there is changed. Save to a file what this page holds.",
+  saveFirst: "Save to a file what this page holds.",
   notHere: "This bow is not on this device. Take it in from its file.",
   removed: "All bows are removed from this browser.",
-  halted: "Python could not work that out. Nothing was kept; please try again.",
 };
 
+/** @type {Bows | null} */
 let current = null; // with instant navigation pages come and go
 
-/** Take up the section of a page. */
+/**
+ * Take up the section of a page.
+ * @param {HTMLElement} section
+ * @param {Engine} engine
+ */
 export function visitBows(section, engine) {
   if (section.dataset.live !== undefined) return;
   section.dataset.live = "";
@@ -40,38 +49,46 @@ export function visitBows(section, engine) {
   current.begin();
 }
 
-class Bows {
+export class Bows {
   #section;
   #engine;
+  /** @type {BowStore | null} */
   #store = null;
+  /** @type {string | null} */
   #bow = null; // of the page that is open
   #record = "[]"; // its entries, as read last and with all that was added since
+  /** @type {Stand | null} */
   #stand = null;
   #shown = 0;
   #drawing = Promise.resolve();
   #toastTimer = 0;
+  /** @type {Record<string, string>} */
   #titles; // of calculators, by id
   #gone = new AbortController(); // with the page
 
+  /**
+   * @param {HTMLElement} section
+   * @param {Engine} engine
+   */
   constructor(section, engine) {
     this.#section = section;
     this.#engine = engine;
-    this.#titles = JSON.parse(section.dataset.titles);
+    this.#titles = JSON.parse(section.dataset.titles ?? "{}");
+    this.forms = new SheetForms(this, section);
+    this.quick = new QuickEntry(this, section);
   }
 
   async begin() {
     document.documentElement.dataset.units = this.units;
-    this.forms = new SheetForms(this, this.#section);
-    this.quick = new QuickEntry(this, this.#section);
     this.#store = await openStore({
       onChange: () => this.#isHere() && this.show(),
-      onEnd: (cleared) => this.notice(cleared ? WORDS.cleared : WORDS.renewed, true),
+      onEnd: (cleared) => this.notice(cleared ? WORDS.cleared : RENEWED, true),
     });
     this.#section.addEventListener("click", (event) => this.#click(event));
-    this.#section.addEventListener("change", ({ target }) => target.type === "file" && this.#takeIn(target));
+    this.#section.addEventListener("change", (event) => this.#changed(sourceOf(event)));
     window.addEventListener("hashchange", () => this.#isHere() && this.show(), { signal: this.#gone.signal });
     if (this.#store.forgets) this.notice(WORDS.forgets);
-    if (this.#store.isOutdated) this.notice(WORDS.renewed);
+    if (this.#store.isOutdated) this.notice(RENEWED);
     await this.show();
     this.#part(".rb-bows-wait").hidden = true;
     this.#section.dataset.ready = "";
@@ -83,11 +100,13 @@ class Bows {
     this.#store?.close();
   }
 
+  /** @returns {UnitSystem} */
   get units() {
     return recall("units") === "metric" ? "metric" : "imperial";
   }
 
   get store() {
+    if (!this.#store) throw new Error("the store is not open yet");
     return this.#store;
   }
 
@@ -105,56 +124,76 @@ class Bows {
     return new Map(this.#stand?.last ?? []);
   }
 
-  /** Ask Python, one question behind the other; resolves to its answer, or null once that was said to be impossible. */
+  /**
+   * Ask Python, one question behind the other; resolves to its answer, or null once that was said to be impossible.
+   * @template {Task} Name
+   * @param {Name} task
+   * @param {object} more
+   * @returns {Promise<TaskAnswer<Name> | null>}
+   */
   async ask(task, more = {}) {
     const { answer, failed } = await this.#engine.ask({ task, units: this.units, ...more });
     if (failed) this.#engine.again();
-    if (!answer) this.notice(failed ?? WORDS.halted);
-    return answer ?? null;
+    if (!answer) this.notice(failed ?? HALTED);
+    return /** @type {TaskAnswer<Name> | undefined} */ (answer) ?? null;
   }
 
   // Adding ---------------------------------------------------------------------
 
-  /** Make an entry of pairs; resolves to {errors} or {id}. The bow of a first entry is named after it. */
+  /**
+   * Make an entry of pairs; resolves to the bow that has it, which is named after its first entry, or to what is wrong.
+   * @param {string} sheet
+   * @param {Pair[]} pairs
+   * @param {{at?: string, note?: string, bow?: string | null}} more
+   * @returns {Promise<{bow: string | null, errors: Problem[]}>}
+   */
   async add(sheet, pairs, { at = now(), note = "", bow = this.#bow } = {}) {
     const id = newId();
     const taken = await this.ask("take", { sheet, pairs, at, note, id });
-    if (!taken) return { errors: [] };
-    if (taken.errors.length) return { errors: taken.errors };
+    if (!taken?.entry) return { bow: null, errors: taken?.errors ?? [] };
     const target = bow ?? id;
     const refusal = await this.#keep(target, id, taken.entry);
-    if (refusal) return { errors: [{ message: refusal }] };
+    if (refusal) return { bow: null, errors: [{ message: refusal }] };
     this.#toast(`Saved ${at.slice(11, 16)}.`, () => this.#strike(target, id));
-    return { id, bow: target };
+    return { bow: target, errors: [] };
   }
 
-  /** Write an entry down, then draw the page behind it; resolves to why it was not kept, or to null. */
+  /**
+   * Write an entry down, then draw the page behind it; resolves to why it was not kept, or to null.
+   * @param {string} bow
+   * @param {string} id
+   * @param {string} text
+   */
   async #keep(bow, id, text) {
     if (bow === this.#bow) this.#record = joined(this.#record, [text]); // for the file, whatever becomes of it
     try {
-      const first = (await this.#store.bows()).length === 0;
-      const isWritten = await writeDown(this.#store, bow, [{ id, text }], (more) => this.ask("head", more));
-      if (!isWritten) return WORDS.halted;
+      const first = (await this.store.bows()).length === 0;
+      const isWritten = await writeDown(this.store, bow, [{ id, text }], (more) => this.ask("head", more));
+      if (!isWritten) return HALTED;
       if (first) await this.#askToKeep();
     } catch (error) {
-      const said = this.#store.isOutdated ? "renewed" : error?.name === "QuotaExceededError" ? "full" : "notKept";
-      this.notice(WORDS[said], true);
-      return WORDS[said];
+      const said = `${whyNotKept(this.store, error)} ${WORDS.saveFirst}`;
+      this.notice(said, true);
+      return said;
     }
     this.show();
     return null;
   }
 
+  /**
+   * @param {string} bow
+   * @param {string} entry
+   */
   async #strike(bow, entry) {
     const id = newId();
-    const record = await this.#store.record(bow);
+    const record = await this.store.record(bow);
     const struck = await this.ask("strike", { entries: record, entry, id, at: now() });
     if (!struck?.entry || (await this.#keep(bow, id, struck.entry))) return;
     this.#toast("Struck out.", () => this.#strike(bow, id));
   }
 
   async #askToKeep() {
-    await this.#store.remember("keeping", await askToKeep());
+    await this.store.remember("keeping", await askToKeep());
   }
 
   // Showing --------------------------------------------------------------------
@@ -171,6 +210,7 @@ class Bows {
     return this.#drawing;
   }
 
+  /** @param {number} turn */
   async #draw(turn) {
     const named = location.hash.slice(1);
     const bow = isBowId(named) ? named : null;
@@ -178,14 +218,15 @@ class Bows {
       if (bow) await this.#showBow(bow, turn);
       else await this.#showList(turn);
     } catch {
-      this.notice(WORDS.notKept, true);
+      this.notice(`${NOT_KEPT} ${WORDS.saveFirst}`, true);
     }
   }
 
+  /** @param {number} turn */
   async #showList(turn) {
-    const heads = await Promise.all((await this.#store.bows()).map((head) => this.#fresh(head)));
-    const bin = await this.#store.bin();
-    const keeping = await this.#store.recall("keeping");
+    const heads = await Promise.all((await this.store.bows()).map((head) => this.#fresh(head)));
+    const bin = await this.store.bin();
+    const keeping = await this.store.recall("keeping");
     if (turn !== this.#shown) return;
     this.#bow = null;
     this.#stand = null;
@@ -195,29 +236,40 @@ class Bows {
     for (const each of ["save-all", "remove-all"]) this.#part(`[data-do="${each}"]`).hidden = heads.length === 0;
     this.#part(".rb-bows-backup").textContent = reminder(heads);
     const said = keeping ? WORDS.promised : WORDS.mayForget;
-    this.#part(".rb-bows-kept").textContent = heads.length && !this.#store.forgets ? said : "";
+    this.#part(".rb-bows-kept").textContent = heads.length && !this.store.forgets ? said : "";
     this.#part(".rb-bows-bin").hidden = bin.length === 0;
     this.#part(".rb-bows-bin ul").replaceChildren(...bin.map(binned));
     this.#turnTo(".rb-bows-all");
   }
 
-  /** A head as it is; worked out anew where entries came in that its writer did not know. */
+  /**
+   * A head as it is; worked out anew where entries came in that its writer did not know.
+   * @param {Head} head
+   */
   async #fresh(head) {
-    if (head.entries === (await this.#store.count(head.id))) return head;
-    const renewed = await this.ask("head", { entries: await this.#store.record(head.id) });
+    if (head.entries === (await this.store.count(head.id))) return head;
+    const renewed = await this.ask("head", { entries: await this.store.record(head.id) });
     if (!renewed) return head;
     await this.#renew(head.id, renewed);
     return { ...head, ...renewed };
   }
 
-  /** Tell the list what its head of a bow does not know yet: an entry is written down before it is worked out. */
+  /**
+   * Tell the list what its head of a bow does not know yet: an entry is written down before it is worked out.
+   * @param {string} bow
+   * @param {Summary} head
+   */
   async #renew(bow, head) {
-    if ((await this.#store.head(bow))?.entries === head.entries) return;
-    await this.#store.putHead(bow, head).catch(() => {}); // it is worked out anew with the list
+    if ((await this.store.head(bow))?.entries === head.entries) return;
+    await this.store.putHead(bow, head).catch(() => {}); // it is worked out anew with the list
   }
 
+  /**
+   * @param {string} bow
+   * @param {number} turn
+   */
   async #showBow(bow, turn) {
-    const record = await this.#store.record(bow);
+    const record = await this.store.record(bow);
     if (record === "[]") {
       if (turn !== this.#shown) return;
       this.notice(WORDS.notHere);
@@ -251,29 +303,36 @@ class Bows {
     await this.#renew(bow, stand.head);
   }
 
-  /** Open a form that a calculator asked for. */
+  /**
+   * Open a form that a calculator asked for.
+   * @param {string | null} name
+   */
   async #openForm(name) {
     if (name === "batch") await this.quick.openBatch();
-    else if (this.#section.querySelector(`dialog[data-sheet="${CSS.escape(name ?? "")}"]`)) await this.forms.open(name);
+    else if (name && this.#section.querySelector(`dialog[data-sheet="${CSS.escape(name)}"]`)) await this.forms.open(name);
   }
 
+  /** @param {string[]} ids */
   #showCalculators(ids) {
     const links = this.#linksTo(ids);
     this.#part(".rb-bow-calculators").replaceChildren(...(links.length ? ["Calculators for it: ", ...links, "."] : []));
   }
 
+  /** @param {string[]} ids */
   #linksTo(ids) {
     const known = ids.filter((id) => this.#titles[id]);
     return known.flatMap((id, index) =>
       [...(index ? [", "] : []), node("a", { href: `../calculators/${id}/`, class: "rb-of-bow" }, this.#titles[id])]);
   }
 
+  /** @param {Stand} stand */
   #showCharts({ figures, charts }) {
     const place = this.#part(".rb-bow-charts");
     place.replaceChildren(grow(figures));
     drawCharts(place, charts);
   }
 
+  /** @param {ToldAnswer[]} answers */
   #showAnswers(answers) {
     this.#part(".rb-bow-answers").hidden = answers.length === 0;
     this.#part(".rb-bow-answers ul").replaceChildren(...answers.map(({ id, calculator, moment, headline }) =>
@@ -282,12 +341,16 @@ class Bows {
           "What has changed since"))));
   }
 
+  /** @param {Stand["steps"]} steps */
   #showJob(steps) {
     this.#part(".rb-bow-job ol").replaceChildren(...steps.map(([title, ids]) =>
       node("li", {}, `${title}: `, ...this.#linksTo(ids))));
   }
 
-  /** Say below a kept answer what the record tells otherwise today, and lead back to its figures. */
+  /**
+   * Say below a kept answer what the record tells otherwise today, and lead back to its figures.
+   * @param {HTMLButtonElement} button
+   */
   async #compare(button) {
     const found = await this.ask("compare", { entries: this.#record, entry: button.dataset.compare });
     if (!found) return;
@@ -299,19 +362,22 @@ class Bows {
     button.replaceWith(node("ul", {}, ...said.map((text) => node("li", {}, `${text}.`)), node("li", {}, link, ".")));
   }
 
+  /** @param {string} selector */
   #turnTo(selector) {
     for (const each of [".rb-bows-all", ".rb-bow"]) this.#part(each).hidden = each !== selector;
   }
 
   // Doing ----------------------------------------------------------------------
 
+  /** @param {Event} event */
   async #click(event) {
-    if (event.target.closest("a.rb-of-bow")) chooseBow(this.#bow);
-    const button = event.target.closest("button");
+    const source = sourceOf(event);
+    if (source?.closest("a.rb-of-bow")) chooseBow(this.#bow);
+    const button = source?.closest("button");
     if (!button || button.closest("dialog")) return;
     const { do: deed, open, strike, back, compare } = button.dataset;
     if (open) await this.forms.open(open);
-    else if (strike) await this.#strike(this.#bow, strike);
+    else if (strike && this.#bow) await this.#strike(this.#bow, strike);
     else if (back) await this.#bringBack(back);
     else if (compare) await this.#compare(button);
     else if (deed === "add") await this.forms.open("new-bow");
@@ -326,12 +392,12 @@ class Bows {
   }
 
   async #saveAll() {
-    const heads = await this.#store.bows();
-    const records = await Promise.all(heads.map(({ id }) => this.#store.record(id)));
+    const heads = await this.store.bows();
+    const records = await Promise.all(heads.map(({ id }) => this.store.record(id)));
     const made = await this.ask("all", { records, private: true });
     if (!made || !(await saveFile(made))) return false;
     const saved = Date.now();
-    const marks = heads.map(({ id, entries }) => this.#store.putHead(id, { saved: { at: saved, entries } }));
+    const marks = heads.map(({ id, entries }) => this.store.putHead(id, { saved: { at: saved, entries } }));
     await Promise.all(marks).catch(() => {}); // the store is gone; the file is not
     await this.show();
     return true;
@@ -339,16 +405,16 @@ class Bows {
 
   /** Nothing is brought back after it, so a file is offered first. */
   async #removeAll() {
-    const dialog = this.#part(".rb-remove-all");
+    const dialog = this.#dialog(".rb-remove-all");
     dialog.returnValue = "neither";
     dialog.showModal();
     const chosen = await answerOf(dialog);
     if (chosen === "save-first" && !(await this.#saveAll())) return;
     if (chosen !== "save-first" && chosen !== "without") return;
     try {
-      await this.#store.removeAll();
+      await this.store.removeAll();
     } catch {
-      this.notice(WORDS.notKept);
+      this.notice(NOT_KEPT);
       return;
     }
     chooseBow(null);
@@ -356,19 +422,27 @@ class Bows {
     await this.show();
   }
 
+  /** @param {boolean} everything */
   async #save(everything) {
+    const bow = this.#bow;
     const made = await this.ask("file", { entries: this.#record, private: everything });
-    if (!made || !(await saveFile(made)) || !everything) return;
+    if (!bow || !made || !(await saveFile(made)) || !everything) return;
     try {
-      const entries = await this.#store.count(this.#bow);
-      await this.#store.putHead(this.#bow, { saved: { at: Date.now(), entries } });
+      const entries = await this.store.count(bow);
+      await this.store.putHead(bow, { saved: { at: Date.now(), entries } });
     } catch {
       // The store is gone; the file is not.
     }
   }
 
+  /** @param {Element | null} source */
+  #changed(source) {
+    if (source instanceof HTMLInputElement && source.type === "file") this.#takeIn(source);
+  }
+
+  /** @param {HTMLInputElement} input */
   async #takeIn(input) {
-    const bow = await openFile(this, input.files[0], this.#part(".rb-which"));
+    const bow = await openFile(this, input.files?.[0], this.#dialog(".rb-which"));
     input.value = "";
     if (bow) location.hash = bow;
     await this.show();
@@ -376,34 +450,38 @@ class Bows {
 
   async #remove() {
     const bow = this.#bow;
-    await this.#store.remove(bow);
+    if (!bow) return;
+    await this.store.remove(bow);
     if (chosenBow() === bow) chooseBow(null);
     location.hash = "all";
     await this.show();
     this.#toast("Removed. It can be brought back for 30 days.", () => this.#bringBack(bow));
   }
 
+  /** @param {string} bow */
   async #bringBack(bow) {
-    await this.#store.bringBack(bow);
+    await this.store.bringBack(bow);
     await this.show();
   }
 
   // Saying ---------------------------------------------------------------------
 
-  /** Say a sentence above everything; with a way to a file where what is typed might be lost. */
+  /**
+   * Say a sentence above everything; with a way to a file where what is typed might be lost.
+   * @param {string} sentence
+   */
   notice(sentence, withFile = false) {
     const save = node("button", { type: "button", "data-do": "save-file" }, "Save to a file");
     this.#part(".rb-bows-notice").replaceChildren(sentence, ...(withFile && this.#bow ? [" ", save] : []));
   }
 
+  /**
+   * @param {string} sentence
+   * @param {() => void} undo
+   */
   #toast(sentence, undo) {
     const toast = this.#part(".rb-toast");
-    const button = node("button", { type: "button" }, "Undo");
-    button.addEventListener("click", () => {
-      toast.replaceChildren();
-      undo();
-    });
-    toast.replaceChildren(sentence, " ", button);
+    sayAt(toast, sentence, undo);
     clearTimeout(this.#toastTimer);
     this.#toastTimer = setTimeout(() => toast.replaceChildren(), TOAST_MS);
   }
@@ -412,25 +490,28 @@ class Bows {
     return this.#section.isConnected;
   }
 
+  /** @param {string} selector */
   #part(selector) {
-    return this.#section.querySelector(selector);
+    return partOf(this.#section, selector, HTMLElement);
+  }
+
+  /** @param {string} selector */
+  #dialog(selector) {
+    return partOf(this.#section, selector, HTMLDialogElement);
   }
 }
 
-/** An element of attributes and children; text is only ever text. */
-function node(tag, attributes, ...children) {
-  const made = document.createElement(tag);
-  for (const [name, value] of Object.entries(attributes)) made.setAttribute(name, value);
-  made.append(...children);
-  return made;
-}
-
+/**
+ * @param {Head} one
+ * @param {Head} other
+ */
 function byWhatPresses(one, other) {
   const [a, b] = [one, other].map(({ level, due, title }) => [level === "stop" ? "0" : "1", due || "9", title]);
   const place = a.findIndex((part, index) => part !== b[index]);
   return place < 0 ? 0 : a[place].localeCompare(b[place], "en", { numeric: true });
 }
 
+/** @param {Head} head */
 function row(head) {
   return node("li", { "data-level": head.level },
     node("a", { href: `#${head.id}` }, head.title),
@@ -440,11 +521,13 @@ function row(head) {
     ...(head.due ? [node("span", {}, `Ready by ${head.due}`)] : []));
 }
 
+/** @param {Binned} bow */
 function binned({ id, head }) {
   return node("li", {}, `${head?.title ?? "A bow"} `,
     node("button", { type: "button", "data-back": id }, "Bring back"));
 }
 
+/** @param {ToldEntry} entry */
 function told(entry) {
   const facts = entry.facts.flatMap(([label, text]) => [node("dt", {}, label), node("dd", {}, text)]);
   const line = node("li", entry.struck ? { class: "rb-struck" } : {},
@@ -458,7 +541,10 @@ function told(entry) {
   return line;
 }
 
-/** A line that reminds of a backup once there is much, or something for long, that no file holds. */
+/**
+ * A line that reminds of a backup once there is much, or something for long, that no file holds.
+ * @param {Head[]} heads
+ */
 function reminder(heads) {
   const unsaved = heads.filter(({ entries, saved }) => entries > (saved?.entries ?? 0));
   const count = unsaved.reduce((sum, { entries, saved }) => sum + entries - (saved?.entries ?? 0), 0);

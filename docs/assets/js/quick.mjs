@@ -1,6 +1,11 @@
 // Entries with one finger at the bench: a batch of strokes, and a reading that begins at the last one.
 // A draft is kept at every tap, so that a dead battery loses nothing.
 
+import { around, partOf, partsOf, sourceOf } from "./parts.mjs";
+
+/** @import { Bows } from "./bows.mjs" */
+/** @import { Pair, Problem } from "./types.d.ts" */
+
 const BUZZ_MS = 15;
 const READ = ["weight", "upper", "lower"];
 
@@ -9,27 +14,34 @@ export class QuickEntry {
   #batch;
   #reading;
   #asked = 0;
+  /** @type {Set<string>} */
   #touched = new Set(); // of the reading: what is not the last one's
 
+  /**
+   * @param {Bows} bows
+   * @param {HTMLElement} section
+   */
   constructor(bows, section) {
     this.#bows = bows;
-    this.#batch = section.querySelector('dialog[data-quick="batch"]');
-    this.#reading = section.querySelector('dialog[data-quick="reading"]');
+    this.#batch = partOf(section, 'dialog[data-quick="batch"]', HTMLDialogElement);
+    this.#reading = partOf(section, 'dialog[data-quick="reading"]', HTMLDialogElement);
     this.#equip(this.#batch, () => this.#saveBatch());
     this.#equip(this.#reading, () => this.#saveReading());
-    this.#batch.addEventListener("click", ({ target }) => this.#count(target.closest("[data-add]")));
+    this.#batch.addEventListener("click", (event) => this.#count(buttonOf(event, "[data-add]")));
     this.#batch.addEventListener("input", () => this.#keepDraft("batch", this.#counted()));
-    this.#reading.addEventListener("click", ({ target }) => this.#step(target.closest("[data-step]")));
-    for (const type of ["input", "focusin"]) this.#reading.addEventListener(type, ({ target }) => this.#touch(target));
+    this.#reading.addEventListener("click", (event) => this.#step(buttonOf(event, "[data-step]")));
+    for (const type of ["input", "focusin"]) {
+      this.#reading.addEventListener(type, (event) => this.#touch(sourceOf(event)));
+    }
   }
 
   async openBatch() {
     const draft = new Map(await this.#draft("batch"));
-    for (const tile of this.#tiles()) tile.querySelector("output").value = draft.get(tile.dataset.fact) ?? "0";
-    this.#batch.querySelector('[name="paper"]').value = draft.get("paper") ?? this.#bows.last.get("strokes.paper") ?? "";
+    for (const tile of this.#tiles()) countOn(tile).value = draft.get(factOf(tile)) ?? "0";
+    boxIn(this.#batch, "paper").value = draft.get("paper") ?? this.#bows.last.get("strokes.paper") ?? "";
     say(this.#batch, []);
     this.#batch.showModal();
-    this.#batch.querySelector("[data-add]").focus();
+    partOf(this.#batch, "[data-add]", HTMLElement).focus();
     this.#stayAwake();
   }
 
@@ -49,7 +61,7 @@ export class QuickEntry {
     this.#mark();
     say(this.#reading, []);
     this.#reading.showModal();
-    this.#reading.querySelector("[data-step]").focus();
+    partOf(this.#reading, "[data-step]", HTMLElement).focus();
     await this.#foretell();
   }
 
@@ -60,19 +72,24 @@ export class QuickEntry {
     const pairs = this.#bows.forms.withUnits("reading", this.#read());
     const found = await this.#bows.ask("foretold", { entries: this.#bows.record, pairs });
     if (!found || asked !== this.#asked) return;
-    const line = this.#reading.querySelector(".rb-foretold");
+    const line = partOf(this.#reading, ".rb-foretold", HTMLElement);
     line.textContent = [found.expected, found.read].filter(Boolean).join(" ");
     line.dataset.level = found.level;
   }
 
+  /**
+   * @param {HTMLDialogElement} dialog
+   * @param {() => Promise<boolean>} save
+   */
   #equip(dialog, save) {
-    dialog.querySelector("form").addEventListener("submit", (event) => {
+    partOf(dialog, "form", HTMLFormElement).addEventListener("submit", (event) => {
       event.preventDefault();
       save();
     });
-    dialog.addEventListener("click", async ({ target }) => {
-      if (target.dataset.do === "close") dialog.close();
-      if (target.dataset.do === "save-and-measure" && (await save())) {
+    dialog.addEventListener("click", async (event) => {
+      const source = sourceOf(event);
+      if (source?.matches('[data-do="close"]')) dialog.close();
+      if (source?.matches('[data-do="save-and-measure"]') && (await save())) {
         await this.#bows.drawn;
         await this.openReading();
       }
@@ -82,20 +99,22 @@ export class QuickEntry {
   // A batch --------------------------------------------------------------------
 
   #tiles() {
-    return [...this.#batch.querySelectorAll(".rb-tile")];
+    return partsOf(this.#batch, ".rb-tile", HTMLElement);
   }
 
+  /** @param {HTMLElement | null} button */
   #count(button) {
     if (!button) return;
-    const shown = button.closest(".rb-tile").querySelector("output");
+    const shown = countOn(around(button, ".rb-tile", HTMLElement));
     shown.value = String(Math.max(0, Number(shown.value) + Number(button.dataset.add)));
     navigator.vibrate?.(BUZZ_MS);
     this.#keepDraft("batch", this.#counted());
   }
 
+  /** @returns {Pair[]} */
   #counted() {
-    const counts = this.#tiles().map((tile) => [tile.dataset.fact, tile.querySelector("output").value]);
-    return [...counts.filter(([, text]) => text !== "0"), ["paper", this.#batch.querySelector('[name="paper"]').value]];
+    const counts = this.#tiles().map(/** @returns {Pair} */ (tile) => [factOf(tile), countOn(tile).value]);
+    return [...counts.filter(([, text]) => text !== "0"), ["paper", boxIn(this.#batch, "paper").value]];
   }
 
   async #saveBatch() {
@@ -109,13 +128,15 @@ export class QuickEntry {
 
   // A reading ------------------------------------------------------------------
 
+  /** @param {string} fact */
   #box(fact) {
-    return this.#reading.querySelector(`[name="${fact}"]`);
+    return boxIn(this.#reading, fact);
   }
 
+  /** @param {HTMLElement | null} button */
   async #step(button) {
     if (!button) return;
-    const { fact } = button.closest(".rb-stepper").dataset;
+    const fact = factOf(around(button, ".rb-stepper", HTMLElement));
     const box = this.#box(fact);
     const changed = await this.#bows.ask("step", { fact: `reading.${fact}`, text: box.value, by: button.dataset.step });
     say(this.#reading, changed?.refused ? [{ message: changed.refused }] : []);
@@ -124,7 +145,9 @@ export class QuickEntry {
     this.#touch(box);
   }
 
-  #touch({ name }) {
+  /** @param {Element | null} source */
+  #touch(source) {
+    const name = source instanceof HTMLInputElement ? source.name : "";
     if (!READ.includes(name) && name !== "at_draw") return;
     if (READ.includes(name)) this.#touched.add(name);
     this.#mark();
@@ -136,9 +159,13 @@ export class QuickEntry {
     for (const fact of READ) this.#box(fact).toggleAttribute("data-last", !this.#touched.has(fact));
   }
 
-  /** What was touched; a weight always with its draw. */
+  /**
+   * What was touched; a weight always with its draw.
+   * @returns {Pair[]}
+   */
   #read() {
-    const pairs = READ.filter((fact) => this.#touched.has(fact)).map((fact) => [fact, this.#box(fact).value]);
+    const touched = READ.filter((fact) => this.#touched.has(fact));
+    const pairs = touched.map(/** @returns {Pair} */ (fact) => [fact, this.#box(fact).value]);
     return this.#touched.has("weight") ? [...pairs, ["at_draw", this.#box("at_draw").value]] : pairs;
   }
 
@@ -148,30 +175,73 @@ export class QuickEntry {
 
   // Both -----------------------------------------------------------------------
 
+  /**
+   * @param {string} sheet
+   * @param {Pair[]} pairs
+   * @param {HTMLDialogElement} dialog
+   * @param {string} draft
+   */
   async #save(sheet, pairs, dialog, draft) {
-    const { id, errors = [] } = await this.#bows.add(sheet, this.#bows.forms.withUnits(sheet, pairs));
+    const { bow, errors } = await this.#bows.add(sheet, this.#bows.forms.withUnits(sheet, pairs));
     say(dialog, errors);
-    if (!id) return false;
+    if (!bow) return false;
     dialog.close();
     await this.#bows.store.dropDraft(this.#draftName(draft)).catch(() => {});
     return true;
   }
 
+  /** @param {string} name */
   #draftName(name) {
     return `${this.#bows.bow} quick-${name}`;
   }
 
+  /** @param {string} name */
   async #draft(name) {
     return (await this.#bows.store.draft(this.#draftName(name)).catch(() => null)) ?? [];
   }
 
+  /**
+   * @param {string} name
+   * @param {Pair[]} pairs
+   */
   #keepDraft(name, pairs) {
     this.#bows.store.keepDraft(this.#draftName(name), pairs).catch(() => {});
   }
 }
 
+/**
+ * @param {Event} event
+ * @param {string} selector
+ */
+function buttonOf(event, selector) {
+  const found = sourceOf(event)?.closest(selector);
+  return found instanceof HTMLElement ? found : null;
+}
+
+/**
+ * @param {HTMLElement} dialog
+ * @param {string} name
+ */
+function boxIn(dialog, name) {
+  return partOf(dialog, `[name="${name}"]`, HTMLInputElement);
+}
+
+/** @param {HTMLElement} tile */
+function countOn(tile) {
+  return partOf(tile, "output", HTMLOutputElement);
+}
+
+/** @param {HTMLElement} part */
+function factOf(part) {
+  return part.dataset.fact ?? "";
+}
+
+/**
+ * @param {HTMLElement} dialog
+ * @param {Problem[]} errors
+ */
 function say(dialog, errors) {
-  const box = dialog.querySelector(".rb-problems");
+  const box = partOf(dialog, ".rb-problems", HTMLElement);
   box.hidden = errors.length === 0;
   box.textContent = errors.map(({ message }) => message).join(" ");
 }
