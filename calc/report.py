@@ -45,7 +45,7 @@ def outcome_tree(calculator: Calculator, outcome: Outcome, system: str) -> list[
     for chart in outcome.charts:
         nodes.append(chart_figure(chart, system))
     for table in outcome.tables:
-        nodes.append(_table(table, system))
+        nodes.append(table_tree(table, system))
     nodes += [_file(each) for each in outcome.files]
     nodes.append(_listed("rb-assumptions", "What this assumes", outcome.assumptions, system))
     nodes.append(_listed("rb-cautions", "Before you act on it", calculator.cautions, system))
@@ -160,7 +160,8 @@ def _chart_table(chart: Chart, title: str, system: str) -> list[object]:
     return _scrolling(title, ["table", {"class": "rb-figures"}, head, body])
 
 
-def _table(table: Table, system: str) -> list[object]:
+def table_tree(table: Table, system: str) -> list[object]:
+    """Return a table with its caption, in a region that scrolls by itself."""
     caption = say(table.caption, system)
     head: list[object] = ["tr", {}]
     head += [["th", {"scope": "col"}, column.label] for column in table.columns]

@@ -19,7 +19,7 @@ def answer_text(job: Job, outcome: Outcome) -> str:
         if value is not None:
             lines.append(f"{declared.label + ':':45} {write(Amount(declared.kind, value, None), system)}")
     for table in outcome.tables:
-        lines += ["", say(table.caption, system)] + _table_lines(table, system)
+        lines += ["", say(table.caption, system)] + table_lines(table, system)
     lines += ["", "What this assumes"] + ["- " + say(each, system) for each in outcome.assumptions]
     lines += ["", "Before you act on it"] + ["- " + say(each, system) for each in job.calculator.cautions]
     if job.notes:
@@ -27,7 +27,8 @@ def answer_text(job: Job, outcome: Outcome) -> str:
     return "\n".join(lines)
 
 
-def _table_lines(table: Table, system: str) -> list[str]:
+def table_lines(table: Table, system: str) -> list[str]:
+    """Return a table as lines, each column as wide as its widest cell."""
     cells = [[column.label for column in table.columns]]
     for row in table.rows:
         cells.append([write_cell(column, cell, system) for column, cell in zip(table.columns, row)])

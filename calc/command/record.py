@@ -7,6 +7,7 @@ import sys
 import time
 from pathlib import Path
 
+from calc.command.as_text import table_lines
 from calc.dates import DAY, day_number
 from calc.declaring import (
     COUNT,
@@ -16,7 +17,7 @@ from calc.declaring import (
 )
 from calc.outcome import Refused, say
 from calc.quantities import SYSTEMS, shown_unit
-from calc.record import beside, checks, compared, file, quick, sheets, summary, table
+from calc.record import beside, checks, compared, file, quick, returned, sheets, summary, table
 from calc.record.declare import NOTE, Sheet
 from calc.record.entries import Entry, entry_id, is_id
 from calc.record.fold import State, union
@@ -137,6 +138,7 @@ def _show(options: argparse.Namespace) -> None:
     _print_checks(state, options.units)
     _print_columns(state, options.units)
     _print_foretold(state, options.units)
+    _print_returned(state, options.units)
     counting = {each.id for each in state.entries}
     for entry in sorted(entries, key=lambda each: (each.moment, each.id)):
         if entry.strikes:
@@ -167,6 +169,14 @@ def _print_foretold(state: State, system: str) -> None:
     told = beside.told(state, None)
     if told.level or not isinstance(told.expected, str):
         print("\n" + " ".join([say(each, system) for each in (told.expected, told.read) if each]))
+
+
+def _print_returned(state: State, system: str) -> None:
+    """Print what was read since a hand-over beside what was read before it."""
+    found = returned.returned(state)
+    if found is not None:
+        shown = returned.table(found, system)
+        print("\n" + "\n".join([say(shown.caption, system), *table_lines(shown, system)]))
 
 
 def _print_columns(state: State, system: str) -> None:

@@ -10,7 +10,7 @@ from calc.outcome import (
     sentence,
 )
 from calc.quantities import ROUNDING
-from calc.record import derive
+from calc.record import derive, returned
 from calc.record.entries import Entry
 from calc.record.fold import State
 from calc.record.moments import local_day, short_day
@@ -44,7 +44,7 @@ def checks(state: State) -> tuple[Check, ...]:
     return tuple([each for each in (
         _verdict(state), _proof(state), _glass_floor(state), _total_drop(state), _agreed(state),
         _looks_again(state), _stale(state), _papers(state), _scales(state), _unchecked(state),
-        _string_tips(state), _arrow_mass(state), _due(state),
+        _string_tips(state), _arrow_mass(state), _due(state), _returned(state),
     ) if each is not None])
 
 
@@ -263,3 +263,8 @@ def _due(state: State) -> Check | None:
     return check("due", WATCH, "It is to be ready by " + show_day(due) + ". A coat laid on the day of the "
                  "last entry is hard enough for a string on " + show_day(ready) + " at the earliest, in a "
                  "room as warm as the product asks: tell the owner.")
+
+
+def _returned(state: State) -> Check | None:
+    found = returned.returned(state)
+    return None if found is None else returned.told(found)

@@ -7,7 +7,7 @@ from calc.record.entries import Entry
 from calc.record.exact import exact_text
 from calc.record.fold import State
 from calc.record.moments import short_day
-from calc.record.values import is_on, latest_number, number_in, value_of
+from calc.record.values import is_on, latest_number, number_in, rows_of
 from calc.tables.grits import LIMB_PAPERS, PAPERS
 from calc.tables.woods import CORE_WOODS, RISER_WOODS, WOODS
 
@@ -447,25 +447,6 @@ def _finding(state: State, asked: Asked) -> Told:
         return Told("yes", entry)
     looked = state.of("look")
     return Told("no", looked[-1]) if looked else Told()
-
-
-def rows_of(entry: Entry, name: str) -> "Rows":
-    """Return the rows that an entry holds.
-
-    Args:
-        entry: any.
-        name: of the fact in the entry's own sheet.
-
-    Returns:
-        rows of numbers in SI; none where it holds none that can be read.
-    """
-    if not entry.fact(name):
-        return ()
-    try:
-        found = value_of(entry.sheet + "." + name, entry.fact(name))
-    except ValueError:
-        return ()
-    return found if isinstance(found, tuple) else ()
 
 
 _BOTH = "Read draw weight with its draw on the sheet “A reading”"

@@ -19,7 +19,20 @@ What cannot be done comes back as a sentence under "refused".
 """
 
 from calc.outcome import Check, Refused, say
-from calc.record import beside, checks, derive, file, history, keep, quick, sheets, steps, summary, table
+from calc.record import (
+    beside,
+    checks,
+    derive,
+    file,
+    history,
+    keep,
+    quick,
+    returned,
+    sheets,
+    steps,
+    summary,
+    table,
+)
 from calc.record.asked import entries_in, list_in, pairs_in, state_in, units_in
 from calc.record.declare import Sheet
 from calc.record.entries import Entry, entry_json, read_entries
@@ -27,7 +40,7 @@ from calc.record.fill import fill
 from calc.record.fold import State
 from calc.record.moments import parse_moment, short_day, show_local
 from calc.record.values import odd_of, problems_of, value_of
-from calc.report import chart_data, chart_figure, checks_tree
+from calc.report import chart_data, chart_figure, checks_tree, table_tree
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:  # the small engine has no such module
@@ -81,6 +94,7 @@ def _stand(asked: "Asked") -> "Answer":
     following = steps.next_step(state)
     step = following.step
     drawn = history.charts(state)
+    again = returned.returned(state)
     counting = {each.id for each in state.entries}
     shown = checks.checks(state)
     head = _head_of(entries, state, shown, units_in(asked))
@@ -92,6 +106,8 @@ def _stand(asked: "Asked") -> "Answer":
                  "calculators": list(step.calculators) if step else []},
         "checks": [checks_tree(shown, units_in(asked))],
         "figures": [chart_figure(each, units_in(asked)) for each in drawn],
+        "returned": [] if again is None else [
+            table_tree(returned.table(again, units_in(asked)), units_in(asked))],
         "charts": [chart_data(each, units_in(asked)) for each in drawn],
         "steps": [[each.title, list(each.calculators)] for each in steps.STEPS if each.calculators],
         "answers": [{"id": each.id, "calculator": each.fact("calculator"), "moment": show_local(each.at),

@@ -8,6 +8,10 @@ from calc.record.declare import LONGEST_NOTE, NOTE
 from calc.record.entries import Entry, written_at
 from calc.record.fold import Latest, State
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:  # the small engine has no such module
+    Rows = tuple[tuple[float, ...], ...]
+
 FIRST_DAY = day_number(1970, 1, 1)
 """From which ids count."""
 
@@ -51,6 +55,25 @@ def number_in(entry: Entry | None, name: str) -> float | None:
     """
     value = _read(entry, name) if entry else None
     return float(value) if isinstance(value, (int, float)) else None
+
+
+def rows_of(entry: Entry, name: str) -> "Rows":
+    """Return the rows that an entry holds.
+
+    Args:
+        entry: any.
+        name: of the fact in the entry's own sheet.
+
+    Returns:
+        rows of numbers in SI; none where it holds none that can be read.
+    """
+    if not entry.fact(name):
+        return ()
+    try:
+        found = value_of(entry.sheet + "." + name, entry.fact(name))
+    except ValueError:
+        return ()
+    return found if isinstance(found, tuple) else ()
 
 
 def is_on(entry: Entry, name: str) -> bool:

@@ -105,6 +105,7 @@ def _one() -> Node:
                 element("thead", {}, element("tr", {}, *(element("th", {"scope": "col"}, head) for head in
                                                          ("Figure", "Came", "Agreed", "Now")))),
                 element("tbody", {})),
+        element("div", {"class": "rb-bow-returned"}),
         element("div", {"class": "rb-bow-charts"}),
         element("details", {"class": "rb-bow-job"},
                 element("summary", {}, "Its calculators, in the order of the job"), element("ol", {})),

@@ -29,6 +29,8 @@ STATEMENTS = (
     Statement("brace-read", rf"[Bb]race(?: height)?(?: and tiller)?(?: as before)?(?: read twice)?"
               rf"(?: ten minutes apart)?(?: agree)?,? within ({NUMBER}) in(?! of| again| after)", "in"),
     Statement("brace-settled", rf"[Bb]race(?: height)? steady within ({NUMBER}) in", "in"),
+    Statement("return-weight", rf"[Bb]ring it back if weight has changed by more than ({NUMBER}) lb", "lb"),
+    Statement("return-tiller", rf"tiller has moved by more than ({NUMBER}) in", "in"),
     Statement("weight-drop", rf"[Mm]ore than (?:about )?({NUMBER}) % (?:calls|is not|is asked|of the weight)",
               "%"),
     Statement("weight-drop", rf"reduction (?:is )?({NUMBER}) % or less", "%"),

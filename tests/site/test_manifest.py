@@ -37,7 +37,7 @@ def test_every_page_names_it_from_where_it_stands():
 
 
 @pytest.mark.parametrize(("name", "size", "scale", "purpose"), manifest.ICONS)
-def test_icons_read_as_pictures_of_their_size(name, size, scale, purpose):  # noqa: ARG001 (the row's fields)
+def test_icons_read_as_pictures_of_their_size(name, size, scale, purpose):  # noqa: ARG001 (a row of four)
     """An imaging library reads them: sizes, ground to the corners, the bow in its colour."""
     with Image.open(SITE / name) as picture:
         picture.load()
@@ -49,7 +49,7 @@ def test_icons_read_as_pictures_of_their_size(name, size, scale, purpose):  # no
 
 
 def test_the_icon_to_be_cut_keeps_its_strokes_within_the_circle():
-    """W3C, Web Application Manifest, safe zone: a circle about the middle, its radius two fifths of the side."""
+    """W3C, Web Application Manifest, safe zone: a circle about the middle, its radius 2/5 of the side."""
     with Image.open(SITE / "assets/images/icon-512-cut.png") as picture:
         ground = picture.getpixel((0, 0))
         drawn = [(x, y) for x in range(512) for y in range(512) if picture.getpixel((x, y)) != ground]
