@@ -99,6 +99,7 @@ export interface Stand {
   charts: Chart[];
   steps: [title: string, calculators: string[]][];
   answers: ToldAnswer[];
+  returned: TreeNode[];
   timeline: ToldEntry[];
   columns: string[][];
   last: Pair[];
