@@ -290,7 +290,7 @@ export class Bows {
     this.#part(".rb-bow-checks").replaceChildren(grow(stand.checks));
     this.#part(".rb-bow-columns tbody").replaceChildren(...stand.columns.map(([label, ...cells]) =>
       node("tr", {}, node("th", { scope: "row" }, label), ...cells.map((cell) => node("td", {}, cell)))));
-    this.#part(".rb-bow-returned").replaceChildren(...stand.returned.map(grow));
+    this.#part(".rb-bow-returned").replaceChildren(grow(stand.returned));
     this.#showCharts(stand);
     this.#showAnswers(stand.answers);
     this.#showJob(stand.steps);
