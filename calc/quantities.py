@@ -536,6 +536,13 @@ def show(value: float, kind_id: str, system: str = "imperial", decimals: int | N
     return text + " " + face.unit
 
 
+def in_both(length: float) -> str:
+    """Return a length [m] for a sentence that does not know its reader's units: whole millimetres, inches."""
+    if not -math.inf < length < math.inf:
+        return str(length) + " m"
+    return show_number(1000.0 * length, 0) + " mm (" + show(length, "length") + ")"
+
+
 def in_shown_unit(value: float, kind_id: str, system: str) -> float:
     """Return an SI value as a number of the units that a system shows."""
     unit = shown_unit(kind_id, system)

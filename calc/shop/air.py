@@ -254,7 +254,7 @@ def mass_concentration(share: float, molar_mass: float, temperature: float) -> f
 
     Source: ideal-gas, 24.45 L a mole at 25 °C.
     """
-    require_not_negative("share", share, "1")
+    require_not_negative("share", share, "")
     require_positive("molar mass", molar_mass, "kg/mol")
     return share * molar_mass / molar_volume(temperature)
 
@@ -302,8 +302,8 @@ def time_until_below(share: float, limit: float, air_changes: float, mixing_fact
 
     Source: exponential-decay, `clearing_time` from the share to the limit.
     """
-    require_not_negative("share", share, "1")
-    require_positive("limit", limit, "1")
+    require_not_negative("share", share, "")
+    require_positive("limit", limit, "")
     if share <= limit:
         return 0.0
     return clearing_time(air_changes, limit / share, mixing_factor)

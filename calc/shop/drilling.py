@@ -2,6 +2,8 @@
 
 import math
 
+from calc.checks import require_positive
+
 
 def cone_length(diameter: float, included_angle: float) -> float:
     """Return how far the cone of a drill reaches beyond its full diameter.
@@ -21,8 +23,7 @@ def cone_length(diameter: float, included_angle: float) -> float:
 
     Source: geometry, derived here: the right triangle of radius and half angle.
     """
-    if not 0.0 < diameter < math.inf:
-        raise ValueError(f"diameter must be positive, got {diameter} m")
+    require_positive("diameter", diameter, "m")
     if not 0.0 < included_angle <= 180.0:
         raise ValueError(f"included_angle must be more than 0 and at most 180 deg, got {included_angle}")
     half = included_angle / 2.0 * math.pi / 180.0

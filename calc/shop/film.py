@@ -25,7 +25,7 @@ def dry_film_thickness(wet_film_thickness: float, volume_solids: float, reducer:
     """
     require_not_negative("wet film thickness", wet_film_thickness, "m")
     require_share("volume solids", volume_solids)
-    require_not_negative("reducer", reducer, "1")
+    require_not_negative("reducer", reducer, "")
     return wet_film_thickness * volume_solids / (1.0 + reducer)
 
 
@@ -47,7 +47,7 @@ def wet_film_thickness(dry_film_thickness: float, volume_solids: float, reducer:
     """
     require_not_negative("dry film thickness", dry_film_thickness, "m")
     require_share("volume solids", volume_solids)
-    require_not_negative("reducer", reducer, "1")
+    require_not_negative("reducer", reducer, "")
     return dry_film_thickness * (1.0 + reducer) / volume_solids
 
 
@@ -92,8 +92,8 @@ def parts_by_volume(
 
     Source: geometry, volume is mass over density.
     """
-    require_positive("part a", part_a, "1")
-    require_not_negative("part b", part_b, "1")
+    require_positive("part a", part_a, "")
+    require_not_negative("part b", part_b, "")
     require_positive("density a", density_a, "kg/m3")
     require_positive("density b", density_b, "kg/m3")
     return part_a, part_b * density_a / density_b
@@ -119,9 +119,9 @@ def mixed_volumes(
     Source: geometry, parts of a whole.
     """
     require_not_negative("volume", volume, "m3")
-    require_positive("part a", part_a, "1")
-    require_not_negative("part b", part_b, "1")
-    require_not_negative("reducer", reducer, "1")
+    require_positive("part a", part_a, "")
+    require_not_negative("part b", part_b, "")
+    require_not_negative("reducer", reducer, "")
     product = volume / (1.0 + reducer)
     base = product * part_a / (part_a + part_b)
     return base, product - base, volume - product

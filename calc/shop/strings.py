@@ -2,7 +2,7 @@
 
 import math
 
-from calc.quantities import INCH
+from calc.quantities import INCH, in_both
 
 SHORTER_THAN_BOW = 3 * INCH
 """The standard string under its test load is this much shorter than the marked bow length."""
@@ -25,7 +25,8 @@ def standard_string_length(bow_length: float) -> float:
     Source: amo-bow-length, 3 in less than the marked length.
     """
     if not SHORTER_THAN_BOW < bow_length < math.inf:
-        raise ValueError(f"bow_length must be more than 0.0762 m, got {bow_length} m")
+        raise ValueError(f"bow_length must be finite and more than {in_both(SHORTER_THAN_BOW)}, "
+                         f"got {in_both(bow_length)}")
     return bow_length - SHORTER_THAN_BOW
 
 

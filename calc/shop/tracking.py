@@ -5,6 +5,8 @@ Seen from the belly with the upper tip up; to the right is positive.
 
 import math
 
+from calc.checks import require_positive
+
 
 def lean(offset: float, height: float) -> float:
     """Return the angle between a limb's face and the plane of the string at one place.
@@ -24,8 +26,7 @@ def lean(offset: float, height: float) -> float:
 
     Source: geometry, derived here: the angle of a right triangle.
     """
-    if not 0.0 < height < math.inf:
-        raise ValueError(f"height must be positive, got {height} m")
+    require_positive("height", height, "m")
     return math.atan2(offset, height) * 180.0 / math.pi
 
 
@@ -47,6 +48,5 @@ def groove_angle(offset_outer: float, offset_inner: float, length: float) -> flo
 
     Source: geometry, derived here: the angle of a right triangle.
     """
-    if not 0.0 < length < math.inf:
-        raise ValueError(f"length must be positive, got {length} m")
+    require_positive("length", length, "m")
     return math.atan2(offset_inner - offset_outer, length) * 180.0 / math.pi

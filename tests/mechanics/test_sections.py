@@ -63,8 +63,9 @@ def test_a_strip_may_reach_the_face_and_no_farther():
     [
         (lambda: sections.rectangle_area(0, 1), "width must be positive, got 0 m"),
         (lambda: sections.rectangle_second_moment_of_area(1, -1), "thickness must be positive, got -1 m"),
-        (lambda: sections.round_area(float("nan")), "diameter must be positive, got nan m"),
-        (lambda: sections.round_second_moment_of_area(float("inf")), "diameter must be positive, got inf m"),
+        (lambda: sections.round_area(float("nan")), "diameter must be a finite number, got nan m"),
+        (lambda: sections.round_second_moment_of_area(float("inf")),
+         "diameter must be a finite number, got inf m"),
         (lambda: sections.tube_area(0.01, 0.005),
          "wall must be less than half the diameter of 0.01 m, got 0.005 m"),
         (lambda: sections.tube_second_moment_of_area(0.01, 0), "wall must be positive, got 0 m"),

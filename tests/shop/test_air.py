@@ -89,7 +89,7 @@ def test_a_little_fresh_air_joins_up_with_none(exponent):
         (lambda: air.molar_volume(-273.15), "temperature must be above -273.15 degC, got -273.15 degC"),
         (lambda: air.vapour_volume(1.0, 0.0, 0.1, 20), "density must be positive, got 0.0 kg/m3"),
         (lambda: air.dilution_flow(1.0, 0.0), "share must be more than 0 and at most 1, got 0.0"),
-        (lambda: air.clearing_time(math.nan, 0.5), "air changes must be positive, got nan 1/s"),
+        (lambda: air.clearing_time(math.nan, 0.5), "air changes must be a finite number, got nan 1/s"),
     ],
 )
 def test_what_makes_no_sense_is_refused(call, message):

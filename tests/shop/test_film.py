@@ -55,7 +55,7 @@ def test_doubling_composes_and_is_one_at_the_reference(one, other, step):
          "volume solids must be more than 0 and at most 1, got 0.0"),
         (lambda: film.dry_film_thickness(1e-4, 1.1),
          "volume solids must be more than 0 and at most 1, got 1.1"),
-        (lambda: film.wet_film_thickness(1e-4, 0.5, -0.1), "reducer must not be negative, got -0.1 1"),
+        (lambda: film.wet_film_thickness(1e-4, 0.5, -0.1), "reducer must not be negative, got -0.1"),
         (lambda: film.volume_to_mix(1.0, 1e-4, 0.0),
          "transfer efficiency must be more than 0 and at most 1, got 0.0"),
         (lambda: film.coverage(0.0, 0.5), "dry film thickness must be positive, got 0.0 m"),
@@ -64,7 +64,7 @@ def test_doubling_composes_and_is_one_at_the_reference(one, other, step):
         (lambda: film.bow_surface(1.0, 0.5, 0.1, 0.0, 0.01, 0.008),
          "width at the fadeout must be positive, got 0.0 m"),
         (lambda: film.time_factor_doubling(20, 20, 0.0), "step must be positive, got 0.0 K"),
-        (lambda: film.coverage(math.inf, 0.5), "dry film thickness must be positive, got inf m"),
+        (lambda: film.coverage(math.inf, 0.5), "dry film thickness must be a finite number, got inf m"),
     ],
 )
 def test_what_makes_no_sense_is_refused(call, message):

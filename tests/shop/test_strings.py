@@ -26,8 +26,10 @@ def test_an_exact_count_is_not_rounded_up():
 @pytest.mark.parametrize(
     ("attempt", "sentence"),
     [
-        (lambda: standard_string_length(0.07), "bow_length must be more than 0.0762 m, got 0.07 m"),
-        (lambda: standard_string_length(math.inf), "bow_length must be more than 0.0762 m, got inf m"),
+        (lambda: standard_string_length(0.07),
+         "bow_length must be finite and more than 76 mm (3 in), got 70 mm (2 3/4 in)"),
+        (lambda: standard_string_length(math.inf),
+         "bow_length must be finite and more than 76 mm (3 in), got inf m"),
         (lambda: strands_for(0.0, 12, 200, 10),
          "draw_weight, factor and strand_strength must be positive, got 0.0 N, 12, 200 N"),
         (lambda: strands_for(200, 0, 200, 10),

@@ -40,7 +40,7 @@ def test_a_limb_turned_by_so_much_shows_it(twist, at_riser, height_tip, height_r
     ("attempt", "sentence"),
     [
         (lambda: lean(0.01, 0.0), "height must be positive, got 0.0 m"),
-        (lambda: lean(0.01, math.inf), "height must be positive, got inf m"),
+        (lambda: lean(0.01, math.inf), "height must be a finite number, got inf m"),
         (lambda: groove_angle(0, 0, -0.01), "length must be positive, got -0.01 m"),
     ],
 )

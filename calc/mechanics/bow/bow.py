@@ -14,7 +14,7 @@ import math
 from calc.checks import require_positive
 from calc.mechanics.bow.elastica import Limb, LimbShape, Pull
 from calc.numerics.roots import solved
-from calc.quantities import ROUNDING, show
+from calc.quantities import ROUNDING, in_both
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:  # the small engine has no collections.abc
@@ -61,11 +61,6 @@ class _Balance:
 
 class _NoBalance(Exception):
     """Newton's method did not settle."""
-
-
-def _in_both(length: float) -> str:
-    """Return a length for a sentence, in whole millimetres and in inches."""
-    return f"{math.floor(1000.0 * length + 0.5)} mm ({show(length, 'length')})"
 
 
 def _solve_two(a: float, b: float, c: float, d: float, right: tuple[float, float]) -> tuple[float, float]:
@@ -352,7 +347,7 @@ class Bow:
             braced = guess and self._brace_from(height, *guess)
         if braced is None:
             raise ValueError(
-                f"no steady balance was found at a brace height of {_in_both(height)}: the limbs cannot "
+                f"no steady balance was found at a brace height of {in_both(height)}: the limbs cannot "
                 "reach the string line, are too unequal, or are so reflexed for this riser that it tips over"
             )
         self.upper.require_no_hollow(braced.contact_upper)
@@ -366,19 +361,19 @@ class Bow:
             raise ValueError("brace height must be a finite length")
         if height <= self.pivot[0]:
             raise ValueError(
-                f"brace height must put the string behind the pivot point, at {_in_both(self.pivot[0])}; "
-                f"it is {_in_both(height)}"
+                f"brace height must put the string behind the pivot point, at {in_both(self.pivot[0])}; "
+                f"it is {in_both(height)}"
             )
         for name, limb in (("upper", self.upper), ("lower", self.lower)):
             if height <= limb.base[0]:
                 raise ValueError(
                     f"brace height must put the string behind the {name} fadeout, at "
-                    f"{_in_both(limb.base[0])}; it is {_in_both(height)}"
+                    f"{in_both(limb.base[0])}; it is {in_both(height)}"
                 )
             if limb.pull(0.0, 0.0, (height, 0.0)).gap <= 0.0:
                 raise ValueError(
                     f"brace height must lie behind the unstrung {name} limb, or the string hangs slack; "
-                    f"{_in_both(height)} does not"
+                    f"{in_both(height)} does not"
                 )
 
     def _first_guess(self, height: float) -> tuple[float, float] | None:
@@ -497,8 +492,8 @@ class Bow:
             raise ValueError("a bow must be braced before it is drawn")
         if not braced.distance - SAME_DRAW <= distance < math.inf:
             raise ValueError(
-                f"draw must be at least the distance of the braced string, {_in_both(braced.distance)}; "
-                f"it is {_in_both(distance) if -math.inf < distance < math.inf else distance}"
+                f"draw must be at least the distance of the braced string, {in_both(braced.distance)}; "
+                f"it is {in_both(distance)}"
             )
         return braced
 
@@ -526,8 +521,8 @@ class Bow:
                 trail.pop(0)
             stride = min(longest, 2.0 * stride)
         raise ValueError(
-            f"the bow cannot be drawn to {_in_both(distance)}: past "
-            f"{_in_both(trail[-1].distance)} limbs and string find no balance"
+            f"the bow cannot be drawn to {in_both(distance)}: past "
+            f"{in_both(trail[-1].distance)} limbs and string find no balance"
         )
 
     def _settle(self, braced: Braced, guess: _Balance) -> _Balance:

@@ -10,7 +10,7 @@ from calc.mechanics.bow.thinning import (
     section_rigidity,
     thinned,
 )
-from calc.quantities import ROUNDING
+from calc.quantities import ROUNDING, in_both
 
 STATIONS = 21  # of the limb made; sections between the measured ones lie on straight lines
 
@@ -95,8 +95,8 @@ def laminated_limb(
     if sanding is not None:
         if not 0.0 <= sanding.start < sanding.end <= profile.length * (1.0 + ROUNDING):
             raise ValueError(
-                f"the stretch to be sanded must lie between fadeout and nock, 0 to {profile.length} m; "
-                f"it runs from {sanding.start} to {sanding.end} m"
+                f"the stretch to be sanded must lie between fadeout and nock, 0 to "
+                f"{in_both(profile.length)}; it runs from {in_both(sanding.start)} to {in_both(sanding.end)}"
             )
         belly_share = sanding.belly_share
     stiffness = []

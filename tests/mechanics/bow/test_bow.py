@@ -297,7 +297,7 @@ def test_draws_that_cannot_be():
             "find no balance")):
         bow.draw(1.5)
     with pytest.raises(ValueError, match=whole(
-            "draw must be at least the distance of the braced string, 170 mm (6 11/16 in); it is nan")):
+            "draw must be at least the distance of the braced string, 170 mm (6 11/16 in); it is nan m")):
         bow.draw(math.nan)
     with pytest.raises(ValueError, match=whole(
             "the distances of a draw curve must rise from each to the next")):

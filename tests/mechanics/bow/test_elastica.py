@@ -139,7 +139,7 @@ def test_stiffness_by_station():
     ("length", "base", "angles", "stiffness", "words"),
     [
         (0.0, (0.0, 0.0), (0.0, 0.0), (1.0, 1.0), "limb length must be positive, got 0.0 m"),
-        (math.nan, (0.0, 0.0), (0.0, 0.0), (1.0, 1.0), "limb length must be positive, got nan m"),
+        (math.nan, (0.0, 0.0), (0.0, 0.0), (1.0, 1.0), "limb length must be a finite number, got nan m"),
         (0.5, (0.0, 0.0), (0.0,), (1.0, 1.0),
          "a limb must have at least two stations of rest angle and of stiffness"),
         (0.5, (0.0, 0.0), (0.0, 0.0), (1.0,),

@@ -13,7 +13,7 @@ from calc.mechanics.bow.tuning import (
     read,
 )
 from calc.mechanics.bow.unstrung import unstrung_profile
-from calc.quantities import INCH, POUND_FORCE
+from calc.quantities import INCH, POUND_FORCE, in_both
 from tests.sentences import whole
 
 BUILD = Build(back=0.04 * INCH, belly=0.04 * INCH, glass_modulus=40e9, core_modulus=12.6e9)
@@ -92,8 +92,8 @@ def test_a_pound_takes_a_few_thousandths():
 
 def test_what_cannot_be_sanded():
     with pytest.raises(ValueError, match=whole(
-            f"the stretch to be sanded must lie between fadeout and nock, 0 to {PROFILE.length} m; "
-            "it runs from 0.1 to 2.0 m")):
+            f"the stretch to be sanded must lie between fadeout and nock, 0 to {in_both(PROFILE.length)}; "
+            "it runs from 100 mm (3 15/16 in) to 2000 mm (78 3/4 in)")):
         laminated_limb(PROFILE, (0.0, 0.24), STATIONS, BUILD, Sanding(0.1, 2.0, 0.05, 0.5), 1e-4)
     with pytest.raises(ValueError, match=whole(
             "removal at the belly must be less than the outer layer's 0.001016 m, got ", " m")):
@@ -109,10 +109,10 @@ def test_a_stretch_may_begin_at_the_fadeout_and_end_at_the_nock():
     assert after.stiffness[0] == before.stiffness[0]
     assert after.stiffness[10] < before.stiffness[10]
     with pytest.raises(ValueError, match=whole(
-            f"the stretch to be sanded must lie between fadeout and nock, 0 to {PROFILE.length} m; "
-            "it runs from -0.001 to 0.3 m")):
+            f"the stretch to be sanded must lie between fadeout and nock, 0 to {in_both(PROFILE.length)}; "
+            "it runs from -1 mm (-1/32 in) to 300 mm (11 13/16 in)")):
         laminated_limb(PROFILE, (0.0, 0.24), STATIONS, BUILD, Sanding(-0.001, 0.3, 0.01, 0.5), 1e-4)
     with pytest.raises(ValueError, match=whole(
-            f"the stretch to be sanded must lie between fadeout and nock, 0 to {PROFILE.length} m; "
-            "it runs from 0.3 to 0.3 m")):
+            f"the stretch to be sanded must lie between fadeout and nock, 0 to {in_both(PROFILE.length)}; "
+            "it runs from 300 mm (11 13/16 in) to 300 mm (11 13/16 in)")):
         laminated_limb(PROFILE, (0.0, 0.24), STATIONS, BUILD, Sanding(0.3, 0.3, 0.01, 0.5), 1e-4)
