@@ -11,6 +11,7 @@ from calc.paths import catalog
 from calc.paths.declare import nodes
 from calc.tables.findings import FINDINGS
 from calc.tables.practice import LIMITS
+from tests.sentences import whole
 from tests.site.markup import Elements
 
 
@@ -60,7 +61,7 @@ def test_findings_of_one_verdict_and_findings_by_name():
     named = converted("::: found edge-lifted edge-lifted-ramp")
     assert len(Elements(named).all("tr")) == 3
     assert named.index("<strong>Not yet</strong>") < named.index("<strong>Repair first</strong>")
-    with pytest.raises(ValueError, match="no finding"):
+    with pytest.raises(ValueError, match=whole("no finding is called edge_lost")):
         converted("::: found edge-lost")
 
 

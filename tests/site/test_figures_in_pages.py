@@ -4,6 +4,7 @@ import markdown
 import pytest
 
 from scripts.blocks.figures import filled
+from tests.sentences import whole
 
 
 @pytest.mark.parametrize(("reference", "figure"), [
@@ -26,11 +27,18 @@ def test_a_result_is_that_of_the_worked_example():
     assert filled("[[result insert hole_depth]]").endswith(" in")
 
 
-@pytest.mark.parametrize("unknown", ["practice hope", "example tiller hope", "example hope upper",
-                                     "result tiller hope", "practice tiller-split wrong", "practice",
-                                     "practice spacing-error"])
-def test_what_does_not_exist_stops_the_build(unknown):
-    with pytest.raises(ValueError, match="is written"):
+@pytest.mark.parametrize(("unknown", "reason"), [
+    ("practice hope", "no limit is called hope"),
+    ("example tiller hope", "tiller has no input called hope with a figure in its example"),
+    ("example hope upper", "nothing in calculators is called hope"),
+    ("result tiller hope", "tiller has no result called hope in its example"),
+    ("practice tiller-split wrong", "the unit system must be imperial or metric, not wrong"),
+    ("practice ", "_practice() missing 1 required positional argument: 'id'"),
+    ("practice spacing-error",
+     "its figure is too small for the marks that are shown; type it into the page"),
+])
+def test_what_does_not_exist_stops_the_build(unknown, reason):
+    with pytest.raises(ValueError, match=whole(f"no figure is written [[{unknown}]]: {reason}")):
         filled(f"[[{unknown}]]")
 
 

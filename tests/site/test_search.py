@@ -12,6 +12,7 @@ from scripts.building import search
 from scripts.building.errors import BuildError
 from tests.book.pages import DOCS
 from tests.book.test_words import VARIANTS
+from tests.sentences import whole
 
 SITE = Path(__file__).parents[2] / "site"
 
@@ -40,7 +41,8 @@ def test_a_page_gets_its_words_and_a_calculator_its_kind(tmp_path):
 
 def test_words_of_a_page_that_is_not_in_the_index_stop_the_build(tmp_path):
     docs, site = draft(tmp_path, "shape/grip/")
-    with pytest.raises(BuildError, match="calculators/grip/"):
+    with pytest.raises(BuildError, match=whole(
+            "no page of the index has the readers' words of calculators/grip/")):
         search.write(docs, site)
 
 
