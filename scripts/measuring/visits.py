@@ -115,7 +115,8 @@ class Bow:
             "spine": f"{45 + n} lb", "shaft": f"{300 + n} gr", "arrow": f"{28 + n / 8:g} in",
             "point": f"{120 + n} gr", "nock": f"{8 + n} gr", "feathers": f"{26 + n} gr", "insert": f"{n} gr",
             "thickness of the shaft": "11/32 in", "window": ("centre", "before", "past")[n % 3],
-            "wood of the shaft": "port-orford-cedar",
+            "wood of the shaft": "port-orford-cedar", "feathers begin": f"{1 + n / 16:g} in",
+            "feathers are": f"{4 - n / 16:g} in",
         }
 
 
@@ -124,7 +125,7 @@ AT_THE_CALCULATOR = {
     "groove_inner": "groove", "groove_length": "groove length", "spine": "spine", "shaft_mass": "shaft",
     "length": "arrow", "point_mass": "point", "nock_mass": "nock", "feather_mass": "feathers",
     "insert_mass": "insert", "diameter": "thickness of the shaft", "window": "window",
-    "species": "wood of the shaft",
+    "species": "wood of the shaft", "feather_start": "feathers begin", "feather_length": "feathers are",
 }
 """What is first typed for a calculator, by the person's own name; the limb stands before it on the form."""
 
