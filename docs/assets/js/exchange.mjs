@@ -1,13 +1,21 @@
 // Bows as files: handed to the share sheet or saved, and taken in. A file is hostile: Python reads it as text,
 // and nothing in it is ever shown as anything but text.
 
+import { partOf, sourceOf } from "./parts.mjs";
+
+/** @import { Bows } from "./bows.mjs" */
+/** @import { BowFile, FoundBow, KeptEntry, Summary } from "./record.d.ts" */
+
 const LONGEST_BYTES = 64 * 1024 * 1024;
 const TYPE_OF_BOW = "text/html";
 const RELEASE_MS = 60_000;
 const NOT_KEPT = "This browser did not keep the file's entries. Nothing that was there is changed.";
 const NEWER = "The file is from a later release than this page; what this page does not know is kept as it came.";
 
-/** Hand a file to the share sheet where there is one, else save it; resolves to whether it left. */
+/**
+ * Hand a file to the share sheet where there is one, else save it; resolves to whether it left.
+ * @param {BowFile} made
+ */
 export async function saveFile({ page, name }) {
   const file = new File([page], name, { type: TYPE_OF_BOW });
   if (navigator.canShare?.({ files: [file] })) {
@@ -15,17 +23,19 @@ export async function saveFile({ page, name }) {
       await navigator.share({ files: [file] });
       return true;
     } catch (error) {
-      if (error?.name === "AbortError") return false;
+      if (error instanceof Error && error.name === "AbortError") return false;
     }
   }
   download(file);
   return true;
 }
 
+/** @param {{text: string} | null} made */
 export async function openCsv(made) {
   if (made?.text) download(new File([made.text], "readings.csv", { type: "text/csv" }));
 }
 
+/** @param {File} file */
 function download(file) {
   const link = document.createElement("a");
   link.href = URL.createObjectURL(file);
@@ -34,7 +44,12 @@ function download(file) {
   setTimeout(() => URL.revokeObjectURL(link.href), RELEASE_MS);
 }
 
-/** Take a file in; resolves to the id of its (last) bow, or null where nothing was taken in and that was said. */
+/**
+ * Take a file in; resolves to the id of its (last) bow, or null where nothing was taken in and that was said.
+ * @param {Bows} bows
+ * @param {File | undefined} file
+ * @param {HTMLDialogElement} dialog
+ */
 export async function openFile(bows, file, dialog) {
   if (!file) return null;
   if (file.size > LONGEST_BYTES) {
@@ -51,8 +66,15 @@ export async function openFile(bows, file, dialog) {
   return mergeAll(bows, held, found.missing, dialog);
 }
 
+/**
+ * @param {Bows} bows
+ * @param {FoundBow[]} held
+ * @param {number} missing
+ * @param {HTMLDialogElement} dialog
+ */
 async function mergeAll(bows, held, missing, dialog) {
   const said = [];
+  /** @type {string | null} */
   let taken = null;
   for (const each of held) {
     const { bow, sentence } = await merge(bows, each, dialog);
@@ -64,7 +86,14 @@ async function mergeAll(bows, held, missing, dialog) {
   return taken;
 }
 
+/**
+ * @param {Bows} bows
+ * @param {FoundBow} found
+ * @param {HTMLDialogElement} dialog
+ * @returns {Promise<{bow?: string, sentence?: string}>}
+ */
 async function merge(bows, found, dialog) {
+  /** @type {KeptEntry[]} */
   const entries = found.entries.map((text) => ({ id: JSON.parse(text).id, text }));
   const head = await bows.ask("head", { entries: `[${found.entries.join(",")}]` });
   if (!head) return {};
@@ -77,12 +106,23 @@ async function merge(bows, found, dialog) {
   });
 }
 
-/** One file at a time, whatever the tabs: taken in twice at once it would be two bows. */
+/**
+ * One file at a time, whatever the tabs: taken in twice at once it would be two bows.
+ * @template Outcome
+ * @param {() => Promise<Outcome>} work
+ */
 function alone(work) {
   return navigator.locks ? navigator.locks.request("rebrace-take-in", work) : work();
 }
 
-/** Add the entries of a file to a bow; resolves to what that came to, in words. */
+/**
+ * Add the entries of a file to a bow; resolves to what that came to, in words.
+ * @param {Bows} bows
+ * @param {string} bow
+ * @param {KeptEntry[]} entries
+ * @param {Summary} head
+ * @param {FoundBow} found
+ */
 async function addTo(bows, bow, entries, head, found) {
   try {
     const isKnown = Boolean(await bows.store.head(bow));
@@ -95,25 +135,44 @@ async function addTo(bows, bow, entries, head, found) {
   }
 }
 
-/** The id for a bow that shares no entry with those here; asks where one of them has the same tag. */
+/**
+ * The id for a bow that shares no entry with those here; asks where one of them has the same tag.
+ * @param {Bows} bows
+ * @param {Summary} head
+ * @param {HTMLDialogElement} dialog
+ * @param {KeptEntry[]} entries
+ */
 async function namesake(bows, { tag, title }, dialog, entries) {
   const own = entries.map(({ id }) => id).sort()[0];
   const other = tag && (await bows.store.bows()).find((each) => each.tag === tag);
   if (!other) return own;
-  dialog.querySelector("p").textContent = `Here: ${other.title}. In the file: ${title}.`;
+  partOf(dialog, "p", HTMLElement).textContent = `Here: ${other.title}. In the file: ${title}.`;
   dialog.returnValue = "neither";
   dialog.showModal();
-  return { other: own, same: other.id }[await answerOf(dialog)] ?? null;
+  const chosen = await answerOf(dialog);
+  if (chosen === "other") return own;
+  return chosen === "same" ? other.id : null;
 }
 
-/** Which of a dialog's deeds the reader chose. */
+/**
+ * Which of a dialog's deeds the reader chose.
+ * @param {HTMLDialogElement} dialog
+ * @returns {Promise<string>}
+ */
 export function answerOf(dialog) {
   return new Promise((resolve) => {
-    dialog.onclick = ({ target }) => target.dataset.do && dialog.close(target.dataset.do);
+    dialog.onclick = (event) => {
+      const source = sourceOf(event);
+      if (source instanceof HTMLElement && source.dataset.do) dialog.close(source.dataset.do);
+    };
     dialog.onclose = () => resolve(dialog.returnValue);
   });
 }
 
+/**
+ * @param {number} added
+ * @param {FoundBow} found
+ */
 function report(added, { entries, missing, unread, newer }) {
   const parts = [`Took in ${added} of ${entries.length} entries; the others were here already.`];
   if (added === entries.length) parts[0] = `Took in ${added} ${added === 1 ? "entry" : "entries"}.`;

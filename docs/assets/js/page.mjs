@@ -10,20 +10,28 @@ import { followPaths } from "./path.mjs";
 import { reachWideTables } from "./tables.mjs";
 import { startTheme } from "./theme.mjs";
 
+/** @import { BowBar } from "./bow-bar.mjs" */
+
 const ANSWER_FIRST_MS = 5000; // then the rest of the page waits no longer
 
+/** @type {Engine | null} */
 let engine = null;
+/** @type {HTMLElement | null} */
 let section = null;
+/** @type {CalculatorPage | null} */
 let page = null;
+/** @type {BowBar | null} */
 let bar = null;
 let programsSeen = false;
 
 function visit() {
   if (document.querySelector(".rb-lookup")) import("./lookup.mjs").then(({ equipLookups }) => equipLookups());
   visitAnyPrograms();
+  /** @type {HTMLElement | null} */
   const bows = document.querySelector(".rb-bows:not([data-live])");
   if (bows) import("./bows.mjs").then(({ visitBows }) => visitBows(bows, theEngine()));
   followPaths();
+  /** @type {HTMLElement | null} */
   const found = document.querySelector(".rb-calculator");
   if (found === section || found?.matches("[data-live]")) return; // a script asked for twice runs twice
   section = found;
@@ -33,7 +41,10 @@ function visit() {
   if (page) lendBows(page);
 }
 
-/** The bar of bows, and what keeps an answer: behind the answer to a link. */
+/**
+ * The bar of bows, and what keeps an answer: behind the answer to a link.
+ * @param {CalculatorPage} made
+ */
 async function lendBows(made) {
   if (carriesInputs(location.hash)) await made.answered; // however long it takes
   const { BowBar } = await import("./bow-bar.mjs");
@@ -43,6 +54,7 @@ async function lendBows(made) {
 }
 
 function visitAnyPrograms() {
+  /** @type {HTMLElement | null} */
   const found = document.querySelector(".rb-programs");
   programsSeen ||= found !== null;
   if (programsSeen) import("./programs.mjs").then(({ visitPrograms }) => visitPrograms(found));
@@ -53,10 +65,11 @@ function theEngine() {
   return engine;
 }
 
+/** @returns {Promise<void>} */
 function parsed() {
   return new Promise((resolve) => {
     if (document.readyState !== "loading") resolve();
-    else document.addEventListener("DOMContentLoaded", resolve, { once: true });
+    else document.addEventListener("DOMContentLoaded", () => resolve(), { once: true });
   });
 }
 
@@ -64,8 +77,9 @@ keepJumps(() => bar?.takesBack() || page?.followAddress());
 window.addEventListener("hashchange", followPaths);
 window.addEventListener("resize", reachWideTables);
 
-function answered() {
-  return Promise.race([page.answered, new Promise((resolve) => setTimeout(resolve, ANSWER_FIRST_MS))]);
+/** @param {CalculatorPage} made */
+function answered(made) {
+  return Promise.race([made.answered, new Promise((resolve) => setTimeout(resolve, ANSWER_FIRST_MS))]);
 }
 
 // A shared link: the engine loads while the page is still arriving, and everything else waits for its answer.
@@ -74,7 +88,7 @@ if (shared && document.querySelector('meta[name="rebrace-engine"]')) theEngine()
 
 parsed().then(async () => {
   visit();
-  if (shared && page) await answered();
+  if (shared && page) await answered(page);
   await startTheme();
   noteMoves();
   window.document$?.subscribe(visit);

@@ -5,6 +5,11 @@
 import { engineFiles } from "./engine.mjs";
 import { forget, recall, remember } from "./memory.mjs";
 import { untilKept } from "./offline.mjs";
+import { around, partOf, partsOf } from "./parts.mjs";
+
+/** @import { BowStore } from "./record.d.ts" */
+
+/** @typedef {{ready?: string, printed?: string, isError?: boolean, ended?: boolean}} Heard */
 
 const START_LIMIT_MS = 180_000;
 const OWN = "own";
@@ -29,9 +34,13 @@ const SAY = {
   bringBack: "Bring my changes back",
 };
 
+/** @type {Programs | null} */
 let programs = null;
 
-/** Called on every page: takes up the editor that stands there, if any, and leaves the one before. */
+/**
+ * Called on every page: takes up the editor that stands there, if any, and leaves the one before.
+ * @param {HTMLElement | null} section
+ */
 export function visitPrograms(section) {
   if (programs?.section === section) return;
   programs?.leave();
@@ -45,26 +54,31 @@ class Programs {
   #buttons;
   #examples;
   #shown = OWN; // the program in the editor
+  /** @type {string | null} */
   #aside = null; // the reader's changes while the example stands in their place
+  /** @type {Worker | null} */
   #worker = null;
   #watchdog = 0;
+  /** @type {object | null} */
   #attempt = null;
-  #printed = []; // [{text, isError}]: what the log has still to show
+  /** @type {{text: string, isError: boolean}[]} */
+  #printed = []; // what the log has still to show
   #frame = 0;
   #bows;
+  /** @type {BowStore | null} */
   #store = null; // once there is a bow to give
 
+  /** @param {HTMLElement} section */
   constructor(section) {
     this.section = section;
-    this.#editor = section.querySelector("textarea");
-    this.#log = section.querySelector(".rb-log");
-    this.#status = section.querySelector(".rb-programs-status");
-    const button = (name) => section.querySelector(`[data-do="${name}"]`);
+    this.#editor = partOf(section, "textarea", HTMLTextAreaElement);
+    this.#log = partOf(section, ".rb-log", HTMLElement);
+    this.#status = partOf(section, ".rb-programs-status", HTMLElement);
+    const button = (/** @type {string} */ name) => partOf(section, `[data-do="${name}"]`, HTMLButtonElement);
     this.#buttons = { start: button("start"), run: button("run"), stop: button("stop"), restore: button("restore") };
-    const programs = document.querySelectorAll(".rb-program[data-program]");
-    const textOf = (program) => program.querySelector("code").textContent;
-    this.#examples = new Map([...programs].map((each) => [each.dataset.program, textOf(each)]));
-    this.#bows = section.querySelector("select");
+    this.#examples = new Map(partsOf(document, ".rb-program[data-program]", HTMLElement).map((each) =>
+      [each.dataset.program ?? "", partOf(each, "code", HTMLElement).textContent]));
+    this.#bows = partOf(section, "select", HTMLSelectElement);
     this.#listen();
     this.#offerBows();
     this.#enter("idle");
@@ -89,7 +103,7 @@ class Programs {
     }
     this.#store = store;
     this.#bows.append(...heads.map(({ id, title }) => new Option(title, id)));
-    this.#bows.parentElement.hidden = false;
+    around(this.#bows, "[hidden]", HTMLElement).hidden = false;
   }
 
   #listen() {
@@ -104,20 +118,23 @@ class Programs {
       if (this.section.dataset.state === "idle") this.#say(SAY.notStarted);
       else this.#run();
     });
-    for (const each of this.section.querySelectorAll("[data-open]")) {
+    for (const each of partsOf(this.section, "[data-open]", HTMLElement)) {
       each.addEventListener("click", () => this.#open(each.dataset.open));
     }
   }
 
   // Programs -------------------------------------------------------------------
 
-  /** Show a program, with the reader's changes to it. */
+  /**
+   * Show a program, with the reader's changes to it.
+   * @param {string | undefined} id
+   */
   #open(id) {
-    this.#shown = this.#examples.has(id) ? id : OWN;
+    this.#shown = id !== undefined && this.#examples.has(id) ? id : OWN;
     this.#aside = null;
     this.#editor.value = recall(`${KEPT}.${this.#shown}`) ?? this.#example();
     remember(KEPT, this.#shown);
-    for (const each of this.section.querySelectorAll("[data-open]")) {
+    for (const each of partsOf(this.section, "[data-open]", HTMLElement)) {
       each.ariaPressed = String(each.dataset.open === this.#shown);
     }
     this.#offerRestoring();
@@ -153,6 +170,10 @@ class Programs {
 
   // Python ---------------------------------------------------------------------
 
+  /**
+   * @param {string} meanwhile
+   * @param {string} atLast
+   */
   async #start(meanwhile, atLast) {
     const attempt = (this.#attempt = {});
     this.#enter("loading", meanwhile);
@@ -169,12 +190,16 @@ class Programs {
     worker.postMessage(JSON.stringify({ start: engineFiles() }));
   }
 
+  /**
+   * @param {Heard} message
+   * @param {string} atLast
+   */
   #hear(message, atLast) {
     if (message.ready) {
       clearTimeout(this.#watchdog);
       this.#enter("ready", atLast);
     } else if (message.printed !== undefined) {
-      this.#print(message);
+      this.#print(message.printed, message.isError === true);
     } else if (message.ended !== undefined) {
       this.#showPrinted();
       this.#enter("ready", message.ended ? this.#log.hasChildNodes() ? SAY.ended : SAY.silent : SAY.raised);
@@ -188,8 +213,8 @@ class Programs {
     this.#log.replaceChildren();
     this.#enter("running", SAY.running);
     const worker = this.#worker;
-    const bow = this.#bows.value ? await this.#store.record(this.#bows.value) : null;
-    if (worker === this.#worker) worker.postMessage(JSON.stringify({ program: this.#editor.value, bow }));
+    const bow = this.#bows.value && this.#store ? await this.#store.record(this.#bows.value) : null;
+    if (worker === this.#worker) worker?.postMessage(JSON.stringify({ program: this.#editor.value, bow }));
   }
 
   /** Nothing else stops a program that never ends: its worker goes, and a new one takes its place. */
@@ -220,6 +245,10 @@ class Programs {
 
   // Showing --------------------------------------------------------------------
 
+  /**
+   * @param {string} state
+   * @param {string} sentence
+   */
   #enter(state, sentence = "") {
     const { start, run, stop } = this.#buttons;
     const held = document.activeElement;
@@ -234,14 +263,19 @@ class Programs {
     if (held === run && run.disabled) stop.focus();
   }
 
+  /** @param {string} sentence */
   #say(sentence) {
     this.#status.textContent = sentence;
   }
 
-  #print({ printed, isError }) {
+  /**
+   * @param {string} text
+   * @param {boolean} isError
+   */
+  #print(text, isError) {
     const last = this.#printed.at(-1);
-    if (last?.isError === isError) last.text += printed;
-    else this.#printed.push({ text: printed, isError });
+    if (last?.isError === isError) last.text += text;
+    else this.#printed.push({ text, isError });
     this.#frame ||= requestAnimationFrame(() => this.#showPrinted());
   }
 
