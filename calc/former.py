@@ -360,6 +360,8 @@ FORMER = {
         "doubling": "18 °F",
         "bow_number": "0",
         "plan_number": "1",
+        "closed": "",
+        "laid": "",
     },
     "spray-air": {
         "air_temperature": "68 °F",

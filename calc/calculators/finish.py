@@ -13,6 +13,7 @@ from calc.declaring import (
     group,
     quantity,
     result,
+    rows,
     switch,
 )
 from calc.finishes.coat_checks import film_checks, gloss_text, other_checks
@@ -25,16 +26,23 @@ from calc.finishes.coat_tables import (
     schedule_table,
 )
 from calc.finishes.coats import (
+    COAT_TIME,
+    DOUBLING,
     HOUR,
+    LETTERING_DRY,
     REFERENCE,
+    WET_FILM,
     WORKING_DAYS,
+    Done,
     Product,
+    after_done,
     coats_of,
     hours_of,
     last_coat,
     product_of,
     riser_surface,
     schedule_of,
+    speeds_of,
     wet_most_of,
     whole_day,
 )
@@ -71,12 +79,14 @@ from calc.outcome import (
     amount,
     sentence,
 )
+from calc.shop.curing import moment_after
 from calc.shop.film import (
     bow_surface,
     coverage,
     dry_film_thickness,
     time_factor_doubling,
 )
+from calc.shop.schedule import Planned
 from calc.tables.finish_families import (
     METHODS,
     RATED_TRANSFER,
@@ -129,7 +139,9 @@ def compute(
     opens: int,
     closes: int,
     days: str,
+    closed: tuple[tuple[int, int, int], ...],
     coat_time: float,
+    laid: "tuple[tuple[str, int, float, float | None, float | None], ...]",
     bow_number: int,
     plan_number: int,
 ) -> Outcome:
@@ -140,6 +152,10 @@ def compute(
         raise Refused("closes", "Work must end after it begins, on the same day.")
     if coat_time > (closes - opens) * HOUR:
         raise Refused("coat_time", "One coat takes longer than a working day. Check the time and its unit.")
+    for index, (_, first, last) in enumerate(closed):
+        if first > last:
+            raise Refused("closed", "Work ends before it begins in row " + str(index + 1) + " of the days "
+                          "with other hours. Swap the two hours.", index, "closes")
     if seal_coats + build_coats + over_coats + sheen_coats == 0:
         raise Refused("build_coats", "There is not one coat. Give at least one.")
     factor = time_factor_doubling(temperature, REFERENCE, doubling)
@@ -155,14 +171,20 @@ def compute(
         surface = riser_surface(riser_length, riser_girth)
     efficiency = find_method(method).transfer_efficiency if transfer is None else transfer
     counts = (seal_coats, build_coats, over_coats, sheen_coats)
-    coats = coats_of(counts, lettering, seal, main, wet_film, surface, efficiency)
-    planned = schedule_of(coats, coat_time, (lettering_dry or 0.0) * factor,
-                          start * DAY + start_hour * HOUR, hours_of(opens, closes, days))
+    done = [Done(role, int(day * DAY + hour), int(day * DAY + hour + coat_time), wet, warmth)
+            for role, day, hour, warmth, wet in laid]
+    coats = after_done(coats_of(counts, lettering, seal, main, wet_film, surface, efficiency), done, seal,
+                       main, wet_film)
+    not_before = start * DAY + start_hour * HOUR
+    speeds = speeds_of(done, temperature, doubling, not_before)
+    planned = schedule_of(coats, coat_time, (lettering_dry or 0.0) * factor, not_before,
+                          hours_of(opens, closes, days, closed), speeds)
     last = last_coat(planned, coats)
-    string_from = last.end + int(main.cure)
+    string_from = moment_after(speeds, last.end, main.cure) or last.end
     layers = [each for each in coats if each.product]
+    to_come = [each for each in planned if each.step.done is None]
     mixes = mixes_of([Laid(step.step.name, coat.product, coat.volume, step.start, step.end)
-                      for coat, step in zip(coats, planned) if coat.product is not None], left_over)
+                      for coat, step in zip(coats, planned) if coat.product and not coat.done], left_over)
     volume = sum([each.volume for each in mixes])
     own = [each for each in mixes if each.product is main]
     one_coat = own[-1] if own else None
@@ -173,8 +195,7 @@ def compute(
               + mixing_checks(own, coat_time)
               + other_checks(planned, gloss, sheen))
     return Outcome(
-        headline=_headline(checks, main, (one_coat, volume), len(layers), wet_film, planned[0].start,
-                           string_from),
+        headline=_headline(checks, main, (one_coat, volume), len(mixes), wet_film, to_come, string_from),
         values=(
             ("wet_film", wet_film),
         ) + _film_values(main, wet_film, film, wet_most) + (
@@ -188,7 +209,7 @@ def compute(
             ("gloss_level", gloss_text(gloss, sheen)),
         ),
         checks=checks,
-        tables=(coat_table(coats, left_over), mixing_table(mixes),
+        tables=(coat_table(coats, left_over),) + ((mixing_table(mixes),) if mixes else ()) + (
                 schedule_table(planned, coats, string_from), figures_table(main, seal, efficiency)),
         charts=(coat_chart(coats, planned, string_from),) if film > 0 else (),
         assumptions=_assumptions(factor, main.family, find_method(method) if transfer is None else None,
@@ -218,7 +239,7 @@ def _film_values(
 
 def _headline(
     checks: tuple[Check, ...], main: Product, amounts: tuple[Mix | None, float], coats: int, wet: float,
-    first: int, string_from: int,
+    to_come: list[Planned], string_from: int,
 ) -> Sentence:
     family = main.family
     stops = [each.id for each in checks if each.level == STOP]
@@ -226,7 +247,10 @@ def _headline(
         reasons = {"cold": "it is too cold here for " + family.name + ", and no date below holds",
                    "cap": "the film comes to more than " + family.name + " bears and can crack"}
         return sentence("Do not start like this: " + "; ".join([reasons[id] for id in stops]) + ".")
-    dates = (show_moment(first), show_day(whole_day(string_from)))
+    if not coats:
+        return sentence("All coats are laid. String the bow no sooner than {}.",
+                        show_day(whole_day(string_from)))
+    dates = (show_moment(to_come[0].start), show_day(whole_day(string_from)))
     one, total = amounts
     each = total / coats if one is None else one.volume
     many = str(coats) + (" coats" if coats > 1 else " coat")
@@ -258,6 +282,8 @@ def _assumptions(
                  amount("number", factor)),
         surface,
         "The cup, the gun and the filter keep the same rest at every coat.",
+        "A coat that is laid counts from its own hour, and dries by the warmth read there until the next "
+        "coat, the last one until the day and hour from which you plan.",
         "Volumes are taken to add up when parts are mixed; solids are those of base and hardener together.",
         "The calendar's hours are those of the place where it is opened. " + (
             "Its events are known by the bow's number: keep the number, and a later plan moves them."
@@ -319,13 +345,13 @@ CALCULATOR = Calculator(
         ),
         group(
             "Coats",
-            count("seal_coats", "Seal coats", default=1, low=0, high=6, role=TRIAL),
-            count("build_coats", "Build coats under the lettering", default=2, low=0, high=20, role=TRIAL),
+            count("seal_coats", "Seal coats", default=1, low=0, high=6),
+            count("build_coats", "Build coats under the lettering", default=2, low=0, high=20),
             switch("lettering", "Lettering between the coats", default=True,
                    help="Waits for the coat below, then dries."),
-            count("over_coats", "Build coats over the lettering", default=2, low=0, high=20, role=TRIAL),
-            count("sheen_coats", "Last coats, for the gloss wanted", default=1, low=0, high=6, role=TRIAL),
-            quantity("wet_film", "Wet film of one coat", "film", default="1.5 mil", low="0.1 mil",
+            count("over_coats", "Build coats over the lettering", default=2, low=0, high=20),
+            count("sheen_coats", "Last coats, for the gloss wanted", default=1, low=0, high=6),
+            quantity("wet_film", "Wet film of one coat", "film", default=WET_FILM, low="0.1 mil",
                      high="20 mil", usual=("0.5 mil", "6 mil"), help="As laid down.",
                      measure="A comb gauge pressed into wet film on a test piece.", role=RULE),
             quantity("gloss", "Gloss wanted, at 60 degrees", "gloss", default="30 GU", low="0 GU",
@@ -350,7 +376,7 @@ CALCULATOR = Calculator(
             quantity("recoat_to", "Recoat until", "hours", default="", low="0.1 h", high="2000 h",
                      usual=("1 h", "400 h"),
                      help="After it only on a sanded film. Empty: typical of the family.", optional=True),
-            quantity("lettering_dry", "Lettering dries", "hours", default="12 h", low="0 h", high="200 h",
+            quantity("lettering_dry", "Lettering dries", "hours", default=LETTERING_DRY, low="0 h", high="200 h",
                      usual=("1 h", "72 h"), help="At 25 °C (77 °F), before a coat goes over it.", role=RULE),
             quantity("cure", "Cure before stringing", "days", default="", low="0.1 d", high="120 d",
                      usual=("1 d", "60 d"), help="At 25 °C (77 °F). Empty: typical of the family.",
@@ -367,21 +393,42 @@ CALCULATOR = Calculator(
         mixing_group(),
         group(
             "Time",
-            date("start", "First coat not before", default="2026-05-04", low="1990-01-01", high="2199-12-31",
-                 help="Year, month and day.", role=TRIAL),
-            count("start_hour", "First coat not before the hour", default=9, low=0, high=23, help="0 to 23.",
+            date("start", "Next coat not before", default="2026-05-04", low="1990-01-01",
+                 high="2199-12-31",
+                 help="Year, month and day."),
+            count("start_hour", "Next coat not before the hour", default=9, low=0, high=23, help="0 to 23.",
                   role=TRIAL),
             count("opens", "Work begins at the hour", default=9, low=0, high=23, role=SHOP),
             count("closes", "Work ends at the hour", default=18, low=1, high=24, role=SHOP),
             choice("days", "Days worked", tuple([(id, label) for id, label, _ in WORKING_DAYS]), role=SHOP),
-            quantity("coat_time", "One coat takes", "hours", default="1 h", low="0.1 h", high="12 h",
+            rows("closed", "Days with other hours", (
+                date("day", "Day", default="2026-05-14", low="1990-01-01", high="2199-12-31"),
+                count("opens", "From the hour", default=0, low=0, high=24),
+                count("closes", "To the hour", default=0, low=0, high=24),
+            ), default="", fewest=0, most=60, help="0 and 0: closed all day.", role=SHOP),
+            quantity("coat_time", "One coat takes", "hours", default=COAT_TIME, low="0.1 h", high="12 h",
                      usual=("0.25 h", "3 h"), help="Sanding, dusting, mixing and cleaning up included.",
                      role=SHOP),
             quantity("temperature", "Shop temperature", "temperature", default="70 °F", low="32 °F",
                      high="110 °F", usual=("60 °F", "90 °F"), help="Day and night."),
-            quantity("doubling", "Times double for each", "temperature_difference", default="18 °F",
+            quantity("doubling", "Times double for each", "temperature_difference", default=DOUBLING,
                      low="5 °F", high="50 °F", usual=("12 °F", "25 °F"),
                      help="Degrees colder. The rule of thumb: 18 °F (10 °C); some say 8 °C.", role=RULE),
+        ),
+        group(
+            "Laid already",
+            rows("laid", "Coats laid", (
+                choice("role", "Coat", (("seal", "Seal"), ("build", "Build"), ("lettering", "Lettering"),
+                                        ("sheen", "Last"))),
+                date("day", "Day", default="2026-05-04", low="1990-01-01", high="2199-12-31"),
+                quantity("hour", "Begun, after midnight", "hours", default="9 h", low="0 h", high="24 h"),
+                quantity("temperature", "Temperature", "temperature", default="70 °F", low="32 °F",
+                         high="110 °F", optional=True),
+                quantity("wet", "Wet film", "film", default="1.5 mil", low="0.1 mil", high="20 mil",
+                         optional=True),
+            ), default="", fewest=0, most=40,
+                 help="The plan begins behind them and moves only what is to come. Half past nine is 9.5 h. "
+                      "No temperature, no film: as the shop, as planned."),
         ),
         group(
             "Calendar file",

@@ -61,8 +61,11 @@ def other_checks(planned: list[Planned], gloss: float, sheen: float | None) -> t
 
 
 def _window_check(planned: list[Planned]) -> Check:
-    late = [each.step.name for each in planned if each.late]
+    to_come = [each for each in planned if each.step.done is None]
+    late = [each.step.name for each in to_come if each.late]
     if late:
         return check("window", WATCH, "The recoat window closes before the next coat can go on. Dull the "
                      "film before: " + ", ".join([name[0].lower() + name[1:] for name in late]) + ".")
-    return check("window", OK, "Every coat falls within its recoat window and within working hours.")
+    if not to_come:
+        return check("window", OK, "Nothing is to come any more.")
+    return check("window", OK, "Every coat" + (" to come" if len(to_come) < len(planned) else "") + " falls within its recoat window and within working hours.")

@@ -19,7 +19,7 @@ def coat_table(coats: list[Coat], left_over: float) -> Table:
         built += each.dry
         dry, so_far = (each.dry, built) if each.product.family.makes_film else (None, None)
         lines.append((step_name(coats, index), each.product.family.name, each.wet, dry, so_far,
-                      each.volume + left_over))
+                      None if each.done else each.volume + left_over))
     return Table("coats", "Coat by coat", (
         Column("coat", "Coat", TEXT), Column("product", "Product", TEXT), Column("wet", "Wet film", "film"),
         Column("dry", "Dry film", "film"), Column("built", "Dry film so far", "film"),
@@ -33,7 +33,8 @@ def schedule_table(planned: list[Planned], coats: list[Coat], string_from: int) 
     for index, each in enumerate(planned):
         over_letters = index and coats[index - 1].product is None
         note = "sand dull first" if not over_letters else "dull the film round the letters first"
-        lines.append((each.step.name, show_moment(each.start), note if each.late else ""))
+        lines.append((each.step.name, show_moment(each.start),
+                      "laid" if each.step.done else note if each.late else ""))
     lines.append(("String and first draw", show_day(whole_day(string_from)), "from a distance"))
     return Table("schedule", "Schedule", (
         Column("step", "Step", TEXT), Column("start", "Start", TEXT), Column("note", "Note", TEXT),

@@ -5,12 +5,13 @@ from collections import namedtuple
 from calc.dates import DAY
 from calc.outcome import Refused
 from calc.quantities import show
-from calc.shop.film import dry_film_thickness, volume_to_mix, wet_film_thickness
+from calc.shop.film import dry_film_thickness, time_factor_doubling, volume_to_mix, wet_film_thickness
 from calc.shop.schedule import Planned, WorkingHours, WorkStep, plan
 from calc.tables.finish_families import FinishFamily
 from calc.tables.practice import find as find_limit
 
 HOUR = 3600
+ROLES = ("seal", "build", "lettering", "sheen")
 WORKING_DAYS = (
     ("six", "Monday to Saturday", (0, 1, 2, 3, 4, 5)),
     ("five", "Monday to Friday", (0, 1, 2, 3, 4)),
@@ -18,6 +19,9 @@ WORKING_DAYS = (
     ("weekend", "Saturday and Sunday", (5, 6)),
 )
 REFERENCE = 25.0  # degC, for which data sheets state their times
+DOUBLING, LETTERING_DRY, COAT_TIME, WET_FILM = "18 °F", "12 h", "1 h", "1.5 mil"
+"""What is usual where nobody says otherwise: by how much colder times double, and so on (common practice)."""
+
 LIMB_FILM = find_limit("limb-film")
 
 Product = namedtuple("Product", "family solids reducer recoat_from recoat_to cure parts pot_life")
@@ -27,8 +31,11 @@ parts: of base and hardener by volume, (1, 0) without a hardener, None where nob
 mixed, or None.
 """
 
-Coat = namedtuple("Coat", "role product wet dry volume")
-"""One coat, or the lettering, which has no product."""
+Coat = namedtuple("Coat", "role product wet dry volume done")
+"""One coat, or the lettering, which has no product. done: as a `Done`, or None while it is to come."""
+
+Done = namedtuple("Done", "role start end wet temperature")
+"""A coat as it was laid, or the lettering: its moments [s]. wet [m] and temperature [degC]: None if not read."""
 
 
 def product_of(
@@ -99,7 +106,7 @@ def coats_of(
     coats = [_coat("seal", seal, wet, surface, efficiency)] * counts[0]
     coats += [_coat("build", main, wet, surface, efficiency)] * counts[1]
     if lettering:
-        coats.append(Coat("lettering", None, 0.0, 0.0, 0.0))
+        coats.append(_lettering(None))
     coats += [_coat("build", main, wet, surface, efficiency)] * counts[2]
     coats += [_coat("sheen", main, wet, surface, efficiency)] * counts[3]
     return coats
@@ -107,19 +114,61 @@ def coats_of(
 
 def _coat(role: str, product: Product, wet: float, surface: float, efficiency: float) -> Coat:
     dry = dry_film_thickness(wet, product.solids, product.reducer) if product.family.makes_film else 0.0
-    return Coat(role, product, wet, dry, volume_to_mix(surface, wet, efficiency))
+    return Coat(role, product, wet, dry, volume_to_mix(surface, wet, efficiency), None)
 
 
-def hours_of(opens: int, closes: int, days: str) -> WorkingHours:
-    """Return the hours in which the shop works."""
+def _lettering(done: Done | None) -> Coat:
+    return Coat("lettering", None, 0.0, 0.0, 0.0, done)
+
+
+def after_done(coats: list[Coat], done: list[Done], seal: Product, main: Product, wet: float) -> list[Coat]:
+    """Return what was done as it was, in order of time, then of the coats planned what is still to come.
+
+    Of coats of one kind the first ones planned count as laid. More coats than were planned are coats as well.
+    """
+    found = []
+    for each in sorted(done, key=lambda one: one.start):
+        if each.role == "lettering":
+            found.append(_lettering(each))
+            continue
+        product, film = (seal if each.role == "seal" else main), (wet if each.wet is None else each.wet)
+        dry = dry_film_thickness(film, product.solids, product.reducer) if product.family.makes_film else 0.0
+        found.append(Coat(each.role, product, film, dry, 0.0, each))
+    counts = {role: len([1 for each in done if each.role == role]) for role in ROLES}
+    for coat in coats:
+        if counts[coat.role]:
+            counts[coat.role] -= 1
+        else:
+            found.append(coat)
+    return found
+
+
+def speeds_of(
+    done: list[Done], temperature: float, doubling: float, from_now: int
+) -> tuple[tuple[int, float], ...]:
+    """Return how fast coats dried, against the shop's warmth from now on, by what was read at each."""
+    if not done:
+        return ()
+    first_to_last = sorted(done, key=lambda each: each.start)
+    read = [(each.start, time_factor_doubling(temperature, each.temperature, doubling))
+            for each in first_to_last if each.temperature is not None]
+    return tuple(read + [(max(from_now, first_to_last[-1].end), 1.0)])
+
+
+def hours_of(
+    opens: int, closes: int, days: str, other: tuple[tuple[int, int, int], ...] = ()
+) -> WorkingHours:
+    """Return the hours in which the shop works; other: (day, opens, closes) with hours of their own."""
     for id, _, worked in WORKING_DAYS:
         if id == days:
-            return WorkingHours(opens * HOUR, closes * HOUR, worked)
+            return WorkingHours(opens * HOUR, closes * HOUR, worked,
+                                tuple([(day, first * HOUR, last * HOUR) for day, first, last in other]))
     raise ValueError("no working week is called " + days)
 
 
 def schedule_of(
-    coats: list[Coat], coat_time: float, lettering_dry: float, start: int, hours: WorkingHours
+    coats: list[Coat], coat_time: float, lettering_dry: float, start: int, hours: WorkingHours,
+    speeds: tuple[tuple[int, float], ...] = (),
 ) -> list[Planned]:
     """Return when each coat goes on: within the window of the film below, and once the lettering is dry."""
     steps = []
@@ -130,9 +179,10 @@ def schedule_of(
         if index and coats[index - 1].product is None:
             wait = lettering_dry
         closes = None if below is None or below.recoat_to is None else int(below.recoat_to)
-        steps.append(WorkStep(step_name(coats, index), int(coat_time), int(wait), closes, film))
+        done = None if coat.done is None else (coat.done.start, coat.done.end)
+        steps.append(WorkStep(step_name(coats, index), int(coat_time), int(wait), closes, film, done))
         film = index if coat.product is not None else film
-    return plan(tuple(steps), start, hours)
+    return plan(tuple(steps), start, hours, speeds)
 
 
 ROLE_NAMES = {"seal": "Seal", "build": "Build", "sheen": "Last"}

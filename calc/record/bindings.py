@@ -138,11 +138,13 @@ BOUND = {
         ("limb_thickness", "derived.limb_thickness"),
         ("lettering", "derived.lettered"),
         ("temperature", "air.temperature"),
-    ) + _same("bow", "riser_length", "riser_girth") + _same("agreed", "gloss", "sheen") + _same(
+        ("laid", "derived.laid"),
+    ) + _same("coats", "seal_coats", "build_coats", "over_coats", "sheen_coats", "start")
+    + _same("bow", "riser_length", "riser_girth") + _same("agreed", "gloss", "sheen") + _same(
         "product", "family", "seal_with", "solids", "reducer", "recoat_from", "recoat_to", "cure",
         "least_temperature", "parts_by", "part_a", "part_b", "pot_life", "density_a", "density_b",
         "density_thinner",
-    ) + _same("shop", "method", "transfer", "left_over", "opens", "closes", "days", "coat_time"),
+    ) + _same("shop", "method", "transfer", "left_over", "opens", "closes", "days", "closed", "coat_time"),
     "spray-air": (("air_temperature", "air.temperature"),) + _same(
         "air", "humidity", "surface_temperature", "rising", "wood_moisture",
     ) + _same("product", "family", "least_temperature"),

@@ -2,7 +2,7 @@
 
 from calc.mechanics.draw_curve import curve_from_readings, force_at
 from calc.quantities import INCH, POUND_FORCE, ROUNDING
-from calc.record import checks, derive
+from calc.record import checks, derive, finishing
 from calc.record.entries import Entry
 from calc.record.exact import exact_text
 from calc.record.fold import State
@@ -429,6 +429,11 @@ def _lettered(state: State) -> Told:
     return Told("yes", words.entry, False, "lettering was agreed") if words is not None else Told()
 
 
+def _laid(state: State) -> Told:
+    text = finishing.laid_text(state)
+    return Told(text, finishing.coat_entries(state)[-1]) if text else Told()
+
+
 def _look(state: State, asked: Asked) -> Told:
     """Return whether a part has been looked at; what an inspection does not name was not looked at."""
     looked = state.of("look")
@@ -502,6 +507,7 @@ DERIVED = {
     "riser_wood": Derived("choice", _wood("bow.riser_wood", RISER_WOODS, "bow.riser_strength"), "Name the "
                           "riser's wood as the table of woods does, or give its strength: sheet “The bow”."),
     "lettered": Derived("switch", _lettered, "Say on the sheet “What was agreed” whether it is lettered."),
+    "laid": Derived("rows", _laid, "Write down each coat when it is laid: sheet “A coat laid”."),
     "look": Derived("switch", None, _INSPECT, _look),
     "finding": Derived("switch", None, _INSPECT, _finding),
 }

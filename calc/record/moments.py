@@ -29,6 +29,23 @@ def parse_moment(text: str) -> int:
     return local - offset * MINUTE
 
 
+def local_moment(text: str) -> int:
+    """Return an entry's moment by the clock on the wall where it was written.
+
+    Args:
+        text: a moment as an entry writes it.
+
+    Returns:
+        [s] on the scale of `calc.dates`.
+
+    Raises:
+        ValueError: it cannot be read.
+
+    The form is that of RFC 3339, section 5.6.
+    """
+    return _split(text)[0]
+
+
 def local_day(text: str) -> int:
     """Return the number of the day that an entry's moment has where it was written.
 

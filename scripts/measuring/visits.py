@@ -37,6 +37,8 @@ FORMS = {
                    "from_distance": "seen"},
     "product": {"family": "product", "seal_with": "seal", "reducer": "reducer"},
     "air": {"temperature": "warmth"},
+    "coats": {"seal_coats": "seal coats", "build_coats": "build coats", "over_coats": "coats over",
+              "sheen_coats": "last coats", "start": "start"},
     "edges as they came": {"edge_radius": "edges"},
 }
 """What is typed on the sheets of a record: the person's own name of each fact."""
@@ -67,7 +69,7 @@ ROUNDS = (
     (FIRST, "inspection"), (("reading",), "tiller"), ((), "tracking"), (("agreed", "edges as they came"),
                                                                       "weight-reduction"),
     (("strokes", "read again"), "strokes"), ((), "arrow-match"), (("strokes", "read again"), "tracking"),
-    (("product", "air"), "finish"),
+    (("product", "air", "coats"), "finish"),
 )
 """Of each bow, one after the other: sheets that are filled in, then the calculator that is opened."""
 
@@ -110,6 +112,8 @@ class Bow:
             "upper strokes": str(30 + n + 5 * done), "lower strokes": str(45 + n + 5 * done), "paper": "P120",
             "edges": f"{part} in" if n else "0 in", "product": "one-part-urethane", "seal": "same",
             "reducer": f"{5 + n} %", "warmth": f"{65 + n} °F",
+            "seal coats": "1", "build coats": str(1 + n), "coats over": str(2 + n), "last coats": "1",
+            "start": f"2026-05-{10 + n}",
             "offset": f"{(n - done) / 64:.4f} in", "height": f"{2 + n / 16 + done / 64:g} in",
             "groove": f"{0.001 * n:.3f} in", "groove length": f"{1.25 + n / 16:g} in",
             "spine": f"{45 + n} lb", "shaft": f"{300 + n} gr", "arrow": f"{28 + n / 8:g} in",

@@ -420,3 +420,42 @@ def test_what_makes_no_sense_is_refused_at_its_field(typed, field, words):
     [problem] = work_out(CALCULATOR, list(typed.items())).problems
     assert problem.field == field
     assert words in problem.message
+
+
+def test_a_plan_begins_behind_what_was_laid_and_moves_only_what_is_to_come():
+    # By hand: the seal coat ends on Mon 12:00, 6 h at 25 °C are 6 h; the next one falls on Tuesday at nine.
+    typed = {"temperature": "77 F", "start": "2026-05-04", "laid": "seal:2026-05-04:11 h:77 F:2 mil"}
+    values, outcome = results(**typed)
+    lines = rows(outcome, "schedule")
+    assert [(each["step"], each["start"], each["note"]) for each in lines][:2] == [
+        ("Seal coat", "Mon 4 May 2026, 11:00", "laid"), ("Build coat 1", "Tue 5 May 2026, 09:00", "")]
+    assert values["dry_build"] == pytest.approx(values["dry_film"] * (5 + 2 / 1.5))
+    assert rows(outcome, "mixing")[0]["coat"] == "Build coat 1"
+    whole, _ = results(temperature="77 F")
+    assert values["volume"] == pytest.approx(whole["volume"] * 5 / 6)
+
+
+def test_a_coat_laid_in_the_cold_opens_its_window_later():
+    # 18 °F (10 °C) colder: 6 h become 12 h while the cold lasts.
+    typed = {"temperature": "77 F", "start": "2026-05-07", "coat_time": "1 h", "seal_coats": "0",
+             "build_coats": "1", "lettering": "no", "over_coats": "0", "sheen_coats": "1", "cure": "10 d"}
+    warm, _ = results(**typed, laid="build:2026-05-01:9 h:77 F;sheen:2026-05-02:9 h:77 F")
+    cold, outcome = results(**typed, laid="build:2026-05-01:9 h:77 F;sheen:2026-05-02:9 h:59 F")
+    assert warm["string_from"] == "Wed 13 May 2026"
+    # From Sat 2 May 10:00 to Thu 7 May 09:00 are 119 h at half speed: 59.5 h later than in the warm.
+    assert cold["string_from"] == "Fri 15 May 2026"
+    assert say(outcome.headline, "imperial") == (
+        "All coats are laid. String the bow no sooner than Fri 15 May 2026.")
+
+
+def test_closed_days_are_kept():
+    _, outcome = results(closed="2026-05-05:0:0;2026-05-06:13:18")
+    assert [each["start"] for each in rows(outcome, "schedule")][:2] == [
+        "Mon 4 May 2026, 09:00", "Wed 6 May 2026, 13:00"]
+
+
+def test_a_cell_that_cannot_be_read_is_named():
+    for typed, said in (("2026-05-32:0:0", "Day in row 1"), ("2026-05-05:x:0", "From the hour in row 1")):
+        job = work_out(CALCULATOR, [("closed", typed)], standing={})
+        assert job.problems[0].message.startswith(said)
+        assert (job.problems[0].field, job.problems[0].row) == ("closed", 0)

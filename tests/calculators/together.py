@@ -71,6 +71,7 @@ TOGETHER = (
     ("quote", "tasks", {"tasks": "inspect:1h:1h:1h;tune:2h:3h:2h"}),
     ("grit", "finish_p", {"finish_p": "p12"}),
     ("finish", "build_coats", {"seal_coats": "0", "build_coats": "0", "over_coats": "0", "sheen_coats": "0"}),
+    ("finish", "closed", {"closed": "2026-05-05:12:9"}),
     ("finish", "closes", {"closes": "9"}),
     ("finish", "coat_time", {"closes": "10", "coat_time": "2 h"}),
     ("finish", "density_b",

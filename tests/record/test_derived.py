@@ -322,3 +322,13 @@ def test_every_64th_is_written_as_a_fraction_that_reads_back():
     for number in range(-640, 641):
         size = number * INCH / 64
         assert parse(exact_text(size, "length", "in", INCH), "length") == pytest.approx(size, abs=1e-15)
+
+
+def test_coats_that_are_on_the_bow_go_to_the_finish_as_they_were_laid():
+    bench = Bench().came_in()
+    bench.write("coat", role="seal", temperature="70 °F")
+    bench.write("coat", standing="off")
+    bench.write("coat", day=6, role="build", temperature="68 °F", wet_film="1.5 mil")
+    bench.write("lettering", day=7, text="64 in, 45 lb at 28 in")
+    [told] = [each.text for each in fill(bench.state, "finish") if each.input == "laid"]
+    assert told == "build:2026-05-06:9.13333333333 h:68 °F:1.5 mil;lettering:2026-05-07:9.1500 h::"

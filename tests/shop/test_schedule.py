@@ -79,3 +79,27 @@ def test_a_window_counts_from_the_film_below_and_not_from_the_lettering():
 def test_impossible_hours_are_refused(hours, message):
     with pytest.raises(ValueError, match=whole(message)):
         next_start(MONDAY, 2 * HOUR, hours)
+
+
+def test_days_with_hours_of_their_own():
+    monday = MONDAY // DAY
+    own = ((monday, 0, 0), (monday + 1, 12 * HOUR, 14 * HOUR), (monday + 5, 9 * HOUR, 12 * HOUR))
+    hours = WorkingHours(9 * HOUR, 18 * HOUR, (0, 1, 2, 3, 4), own)
+    assert show_moment(next_start(MONDAY, HOUR, hours)) == "Tue 5 May 2026, 12:00"  # Monday is closed
+    assert show_moment(next_start(MONDAY, 3 * HOUR, hours)) == "Wed 6 May 2026, 09:00"  # Tuesday is too short
+    assert show_moment(next_start(MONDAY + 5 * DAY, HOUR, hours)) == "Sat 9 May 2026, 09:00"  # open for once
+    with pytest.raises(ValueError, match="must not end before it begins"):
+        next_start(MONDAY, HOUR, WorkingHours(9 * HOUR, 18 * HOUR, (0,), ((MONDAY // DAY, 5, 4),)))
+
+
+def test_what_was_done_stays_and_what_is_to_come_follows_it():
+    laid = (MONDAY + 30 * HOUR, MONDAY + 31 * HOUR)
+    steps = (WorkStep("first", HOUR, 0, None, None, laid), WorkStep("second", HOUR, 4 * HOUR, 10 * HOUR, 0))
+    first, second = plan(steps, MONDAY, NINE_TO_SIX)
+    assert (first.start, first.end) == laid  # outside working hours, but so it was
+    assert second.start == MONDAY + 35 * HOUR
+    assert (second.opens, second.closes, second.late) == (MONDAY + 35 * HOUR, MONDAY + 41 * HOUR, False)
+    cold = plan(steps, MONDAY, NINE_TO_SIX, ((0, 0.5),))[1]
+    assert cold.opens == MONDAY + 39 * HOUR
+    with pytest.raises(ValueError, match="drying stands still"):
+        plan(steps, MONDAY, NINE_TO_SIX, ((0, 0.0),))
