@@ -179,8 +179,8 @@ def compute(
     speeds = speeds_of(done, temperature, doubling, not_before)
     planned = schedule_of(coats, coat_time, (lettering_dry or 0.0) * factor, not_before,
                           hours_of(opens, closes, days, closed), speeds)
-    last = last_coat(planned, coats)
-    string_from = moment_after(speeds, last.end, main.cure) or last.end
+    final = last_coat(planned, coats)
+    string_from = moment_after(speeds, final.end, main.cure) or final.end
     layers = [each for each in coats if each.product]
     to_come = [each for each in planned if each.step.done is None]
     mixes = mixes_of([Laid(step.step.name, coat.product, coat.volume, step.start, step.end)
@@ -204,7 +204,7 @@ def compute(
             ("reducer_volume", sum([measured(each)[2] or 0.0 for each in mixes])),
         ) + mix_values(one_coat, can.densities, main.pot_life) + (
             ("time_factor", factor),
-            ("last_coat", show_moment(last.start)),
+            ("last_coat", show_moment(final.start)),
             ("string_from", show_day(whole_day(string_from))),
             ("gloss_level", gloss_text(gloss, sheen)),
         ),
@@ -376,8 +376,8 @@ CALCULATOR = Calculator(
             quantity("recoat_to", "Recoat until", "hours", default="", low="0.1 h", high="2000 h",
                      usual=("1 h", "400 h"),
                      help="After it only on a sanded film. Empty: typical of the family.", optional=True),
-            quantity("lettering_dry", "Lettering dries", "hours", default=LETTERING_DRY, low="0 h", high="200 h",
-                     usual=("1 h", "72 h"), help="At 25 °C (77 °F), before a coat goes over it.", role=RULE),
+            quantity("lettering_dry", "Lettering dries", "hours", default=LETTERING_DRY, low="0 h",
+                     high="200 h", usual=("1 h", "72 h"), help="At 25 °C (77 °F), before a coat goes over it.", role=RULE),
             quantity("cure", "Cure before stringing", "days", default="", low="0.1 d", high="120 d",
                      usual=("1 d", "60 d"), help="At 25 °C (77 °F). Empty: typical of the family.",
                      optional=True),

@@ -68,4 +68,5 @@ def _window_check(planned: list[Planned]) -> Check:
                      "film before: " + ", ".join([name[0].lower() + name[1:] for name in late]) + ".")
     if not to_come:
         return check("window", OK, "Nothing is to come any more.")
-    return check("window", OK, "Every coat" + (" to come" if len(to_come) < len(planned) else "") + " falls within its recoat window and within working hours.")
+    which = "Every coat to come" if len(to_come) < len(planned) else "Every coat"
+    return check("window", OK, which + " falls within its recoat window and within working hours.")

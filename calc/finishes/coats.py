@@ -35,7 +35,7 @@ Coat = namedtuple("Coat", "role product wet dry volume done")
 """One coat, or the lettering, which has no product. done: as a `Done`, or None while it is to come."""
 
 Done = namedtuple("Done", "role start end wet temperature")
-"""A coat as it was laid, or the lettering: its moments [s]. wet [m] and temperature [degC]: None if not read."""
+"""A coat as it was laid, or the lettering: its moments [s]. wet [m], temperature [degC]: None if not read."""
 
 
 def product_of(
