@@ -23,7 +23,16 @@ class WorkingHours:
         self.other = {day: (first, last) for day, first, last in other}
 
     def on(self, day: int) -> tuple[int, int]:
-        """Return from when to when a day is worked [s after midnight]; both alike where it is not."""
+        """Return from when to when a day is worked.
+
+        Args:
+            day: its number, as `calc.dates` counts.
+
+        Returns:
+            [s] after midnight, begin and end; both alike where it is not worked.
+
+        Source: bench-practice, a day's own hours stand in for those of its weekday.
+        """
         if day in self.other:
             return self.other[day]
         return (self.opens, self.closes) if weekday(day) in self.days else (0, 0)
