@@ -2,6 +2,8 @@
 
 from calc.bows.checks import calibration_check, glass_check
 from calc.bows.gone import Past
+from calc.bows.range_tables import glass_range_check
+from calc.bows.ranges import Ranges
 from calc.bows.workpiece import Reserve, Workpiece
 from calc.mechanics.bow.reduction import Reduction
 from calc.outcome import OK, STOP, WATCH, Check, amount, check, sentence
@@ -15,9 +17,11 @@ SHORT = 0.1 * POUND_FORCE
 """A reserve shorter than this is not pointed out."""
 
 
-def glass_stays(piece: Workpiece, reduction: Reduction, past: Past) -> Check:
+def glass_stays(piece: Workpiece, reduction: Reduction, past: Past, ranges: Ranges | None) -> Check:
     """Return whether enough glass stays; never OK where the readings or the least that may stay are stale."""
     found = glass_check(piece.bow.build, piece.least, thinnest(piece, reduction), past.strokes, past.gone)
+    if found.level != STOP and ranges is not None:
+        found = glass_range_check(piece.least, thinnest(piece, reduction), ranges.glass) or found
     if found.level != OK or past.floor_known:
         return found
     back, belly = thinnest(piece, reduction)
@@ -109,10 +113,11 @@ def reduction_checks(
     past: Past,
     aim: float,
     tiller_wanted: float,
+    ranges: Ranges | None,
 ) -> tuple[Check, ...]:
     """Return all checks of a plan."""
     found = [
-        glass_stays(piece, reduction, past),
+        glass_stays(piece, reduction, past, ranges),
         drop_check(past, weight_now, weight_wanted),
         calibration_check(piece.factors),
     ]

@@ -3,7 +3,6 @@
 from collections import namedtuple
 
 from calc.numerics.least_squares import (
-    NORMAL_95,
     FittedLine,
     Papers,
     StrokesLeft,
@@ -11,6 +10,7 @@ from calc.numerics.least_squares import (
     strokes_left,
     thickness_per_stroke,
 )
+from calc.numerics.normal import NORMAL_95
 from calc.outcome import Refused
 from calc.quantities import INCH, ROUNDING
 

@@ -1,7 +1,8 @@
 """A log of strokes as tables and charts."""
 
 from calc.bows.stroke_log import Forecast, Log, by_log_and_by_model
-from calc.numerics.least_squares import NORMAL_95, FittedLine, StrokesLeft, place_of, value_on
+from calc.numerics.least_squares import FittedLine, StrokesLeft, place_of, value_on
+from calc.numerics.normal import NORMAL_95
 from calc.outcome import TEXT, Axis, Chart, Column, Line, Table, amount
 
 

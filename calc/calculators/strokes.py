@@ -2,6 +2,7 @@
 
 
 from calc.bows.cautions import GLASS_DUST
+from calc.bows.reading_errors import how_strokes_are_read, thickness_error
 from calc.bows.stroke_checks import forecast_checks, log_checks
 from calc.bows.stroke_log import (
     BATCH_SHARE,
@@ -25,7 +26,6 @@ from calc.bows.stroke_tables import forecast_tables, left_table, log_charts, log
 from calc.bows.targets import target_tiller, target_weight
 from calc.declaring import (
     RULE,
-    SHOP,
     Calculator,
     choice,
     group,
@@ -34,10 +34,10 @@ from calc.declaring import (
     rows,
 )
 from calc.numerics.least_squares import (
-    NORMAL_95,
     place_of,
     safe_batch,
 )
+from calc.numerics.normal import NORMAL_95
 from calc.outcome import (
     STOP,
     WATCH,
@@ -254,29 +254,7 @@ CALCULATOR = Calculator(
             *target_weight("0.7 lb", "Left on for edges and finish sanding; Weight reduction works it out."),
             target_tiller(),
         ),
-        group(
-            "How well you read",
-            quantity(
-                "weight_error",
-                "Error of a weight",
-                "force",
-                default="1/4 lb",
-                low="0.02 lb",
-                high="3 lb",
-                usual=("0.05 lb", "1 lb"),
-                help="Half of the scale's smallest mark or more.", role=SHOP,
-            ),
-            quantity(
-                "tiller_error",
-                "Error of a tiller",
-                "length",
-                default="1/32 in",
-                low="1/200 in",
-                high="1/4 in",
-                usual=("1/100 in", "1/16 in"),
-                help="Of upper minus lower.", role=SHOP,
-            ),
-        ),
+        how_strokes_are_read(),
         group(
             "The model beside it",
             choice("model", "Compare with the model", (
@@ -291,9 +269,7 @@ CALCULATOR = Calculator(
             quantity("lower_lost", "Thickness lost, lower limb", "thickness", default="0.006 in", low="0 in",
                      high="0.2 in", usual=("0 in", "0.04 in"), help="The same on the lower limb.",
                      when=_COMPARE),
-            quantity("thickness_error", "Error of a thickness", "thickness", default="0.0005 in", low="0 in",
-                     high="0.010 in", usual=("0 in", "0.002 in"), help="Of one reading.", when=_COMPARE,
-                     role=SHOP),
+            thickness_error(when=_COMPARE),
             quantity("model_weight", "Weight for 0.001 in (0.025 mm) off both limbs", "force",
                      default="0.6 lb", low="-20 lb", high="20 lb", usual=("-3 lb", "3 lb"),
                      help="From the row “both”; the sign does not matter.", when=_COMPARE),

@@ -20,6 +20,9 @@ from calc.bows.measured import (
     measured_bow,
     require_stretch,
 )
+from calc.bows.range_tables import band, causes_drawings, causes_tables, give_or_take, what_counts, with_range
+from calc.bows.ranges import Planned, Ranges, range_steps
+from calc.bows.reading_errors import ReadingErrors, how_well_read
 from calc.bows.reduction_checks import (
     reduction_checks,
     thinnest,
@@ -61,6 +64,7 @@ from calc.mechanics.bow.tuning import (
     Setup,
     read,
 )
+from calc.numerics.normal import NORMAL_95
 from calc.outcome import (
     Axis,
     Chart,
@@ -106,6 +110,11 @@ def compute(
     last_paper: str,
     finish_paper: str,
     scratch: float,
+    weight_error: float,
+    tiller_error: float,
+    thickness_error: float,
+    glass_error: float,
+    core_error: float,
     zone_start: float,
     zone_end: float,
     feather: float,
@@ -163,21 +172,28 @@ def compute(
     yield 0.25
     kept = reserve_of(piece, calibration.state, weight_now, weight_wanted, reserve)
     aim = min(weight_now, weight_wanted + kept.kept)
-    reduction = yield from in_part(0.3, 0.7, _reduced(piece, aim, weight_wanted, tiller_wanted))
-    stages = yield from in_part(0.7, 0.8, _stages(piece, calibration.state, reduction))
-    curves = yield from in_part(0.8, 1.0, _curves(piece, calibration, reduction, draw_length - draw))
+    reduction = yield from in_part(0.3, 0.5, _reduced(piece, aim, weight_wanted, tiller_wanted))
+    stages = yield from in_part(0.5, 0.6, _stages(piece, calibration.state, reduction))
+    planned = Planned(bow, setup, factors, sanding, (reduction.upper, reduction.lower), calibration.state,
+                      reduction.state)
+    errors = ReadingErrors(weight_error, tiller_error, thickness_error, glass_error, core_error)
+    ranges = yield from in_part(0.6, 0.8, range_steps(planned, errors, not (reduction.too_heavy
+                                                                            or reduction.off_tiller)))
+    curves = yield from in_part(0.8, 1.0, _curves(piece, calibration, reduction, draw_length - draw, ranges))
     return Outcome(
-        headline=_headline(reduction, draw_length),
-        values=_values(piece, reduction, weight_now, weight_wanted, kept, past),
-        checks=reduction_checks(piece, reduction, weight_now, weight_wanted, kept, past, aim, tiller_wanted),
-        tables=(
+        headline=_headline(reduction, draw_length, ranges),
+        values=_values(piece, reduction, weight_now, weight_wanted, kept, past, ranges),
+        checks=reduction_checks(piece, reduction, weight_now, weight_wanted, kept, past, aim, tiller_wanted,
+                                ranges),
+        tables=causes_tables(ranges) + (
             stages_table(reduction, stages),
             station_table(piece, reduction),
             feel_table(reduction),
         ),
         charts=(curves, thickness_chart(piece, reduction)),
-        drawings=(middle_section(piece, reduction),),
-        assumptions=_assumptions(draw_length, calibration, piece, last_paper, finish_paper, bool(profile)),
+        drawings=(middle_section(piece, reduction),) + causes_drawings(ranges),
+        assumptions=_assumptions(draw_length, calibration, piece, last_paper, finish_paper, bool(profile),
+                                 ranges),
     )
 
 
@@ -225,7 +241,8 @@ def _stages(piece: Workpiece, near: BowState, reduction: Reduction) -> "Generato
 
 
 def _curves(
-    piece: Workpiece, calibration: Calibration, reduction: Reduction, beyond_pivot: float
+    piece: Workpiece, calibration: Calibration, reduction: Reduction, beyond_pivot: float,
+    ranges: Ranges | None,
 ) -> "Generator[float, None, Chart]":
     """Return weight against draw before and after, draws in the marked way."""
     lines: list[Line] = []
@@ -235,56 +252,67 @@ def _curves(
             drawn_steps(bow, piece.setup.brace_height, piece.setup.draw, CURVE_POINTS))
         lines.append(Line(name, "line", [distance + beyond_pivot for distance in distances], forces))
     return Chart("curve", "Weight against draw, now and then", Axis("Draw", "length"),
-                 Axis("Weight", "force"), tuple(lines))
+                 Axis("Weight", "force"), tuple(lines) + band(lines[-1], ranges, reduction.state.weight))
 
 
 # What is said --------------------------------------------------------------------
 
 
-def _headline(reduction: Reduction, draw_length: float) -> Sentence:
+def _headline(reduction: Reduction, draw_length: float, ranges: Ranges | None) -> Sentence:
     take = sentence("Take {} off the thickness of the upper limb and {} off the lower",
                     amount("thickness", reduction.upper), amount("thickness", reduction.lower))
     if reduction.upper == 0 and reduction.lower == 0:
         take = sentence("Take nothing off the faces")
-    if reduction.too_heavy or reduction.off_tiller:
-        end = ": the nearest that can be reached is about {} at {} with tiller at {}."
-    else:
-        end = ", in stages: weight comes to about {} at {} and tiller to {} together."
     state = reduction.state
-    return sentence(take.template + end, *(tuple(take.amounts) + (
-        amount("force", state.weight), amount("length", draw_length), amount("length", state.tiller))))
+    weight = with_range("force", state.weight, None if ranges is None else ranges.weight)
+    tiller = with_range("length", state.tiller, None if ranges is None else ranges.tiller)
+    if reduction.too_heavy or reduction.off_tiller:
+        end = (": the nearest that can be reached is about " + weight.template + " at {} with tiller at "
+               + tiller.template + ".")
+    else:
+        end = (", in stages: weight comes to about " + weight.template + " at {} and tiller to "
+               + tiller.template + " together.")
+    return sentence(take.template + end, *(tuple(take.amounts) + tuple(weight.amounts) + (
+        amount("length", draw_length),) + tuple(tiller.amounts)))
 
 
 def _values(
     piece: Workpiece, reduction: Reduction, weight_now: float, weight_wanted: float, reserve: Reserve,
-    past: Past,
-) -> tuple[tuple[str, float], ...]:
+    past: Past, ranges: Ranges | None,
+) -> tuple[tuple[str, float | None], ...]:
     belly = piece.sanding.belly_share
     back_left, belly_left = thinnest(piece, reduction)
     weight = reduction.state.weight
+    removals = None if ranges is None else ranges.removals
     return (
         ("upper_removal", reduction.upper),
+        ("upper_removal_error", None if removals is None else NORMAL_95 * removals[0]),
         ("upper_belly", reduction.upper * belly),
         ("upper_back", reduction.upper * (1 - belly)),
         ("lower_removal", reduction.lower),
+        ("lower_removal_error", None if removals is None else NORMAL_95 * removals[1]),
         ("lower_belly", reduction.lower * belly),
         ("lower_back", reduction.lower * (1 - belly)),
         ("predicted_weight", weight),
+        ("predicted_weight_error", None if ranges is None else NORMAL_95 * ranges.weight),
         ("predicted_tiller", reduction.state.tiller),
+        ("predicted_tiller_error", None if ranges is None else NORMAL_95 * ranges.tiller),
         ("weight_change", weight - weight_now),
         ("reserve", reserve.kept),
         ("edges_take", reserve.takes),
         ("weight_after_edges", weight - reserve.kept),
         ("whole_drop", whole_drop(past, weight_wanted)),
         ("belly_glass_left", belly_left),
+        ("belly_glass_error", None if ranges is None else NORMAL_95 * ranges.glass[1]),
         ("back_glass_left", back_left),
+        ("back_glass_error", None if ranges is None else NORMAL_95 * ranges.glass[0]),
         ("cube_rule", cube_rule(piece, weight / weight_now)),
     )
 
 
 def _assumptions(
     draw_length: float, calibration: Calibration, piece: Workpiece, last_paper: str, finish_paper: str,
-    measured_shape: bool,
+    measured_shape: bool, ranges: Ranges | None,
 ) -> tuple[Sentence | str, ...]:
     return (
         sentence("Both weights are at the same draw, {}, stated in the marked way; computed weight and "
@@ -299,11 +327,10 @@ def _assumptions(
                  "{} along the whole limb, and {} off each face from " + last_paper.upper() + " to "
                  + finish_paper.upper() + ", every paper taking out the scratches of the one before.",
                  amount("length", piece.finishing.radius), amount("thickness", piece.finishing.faces, 4)),
-        sentence("An error in a thickness counts threefold. At the bench {} to {} for each {} is quoted "
-                 "(from memory, common practice); taking glass, the stiffest layer, costs more than such a "
-                 "rule says.", amount("thickness", 2 * SHAVING), amount("thickness", 4 * SHAVING),
-                 amount("force", POUND_FORCE)),
-    )
+        sentence("At the bench {} to {} for each {} is quoted (from memory, common practice); taking glass, "
+                 "the stiffest layer, costs more than such a rule says.", amount("thickness", 2 * SHAVING),
+                 amount("thickness", 4 * SHAVING), amount("force", POUND_FORCE)),
+    ) + what_counts(ranges)
 
 
 def _shape_assumption(measured: bool) -> Sentence | str:
@@ -370,6 +397,7 @@ CALCULATOR = Calculator(
                      help="Tells what strokes since have taken. Empty: as the bow came.", optional=True),
         ),
         group("Edges and finish sanding", *edge_inputs()),
+        how_well_read(),
         section_group(),
         group("Lay-up", *layup_inputs()),
         measures(),
@@ -377,20 +405,26 @@ CALCULATOR = Calculator(
     ),
     results=(
         result("upper_removal", "Off the upper limb's thickness", "thickness"),
+        give_or_take("upper_removal_error", "thickness"),
         result("upper_belly", "of it from the upper belly", "thickness"),
         result("upper_back", "of it from the upper back", "thickness"),
         result("lower_removal", "Off the lower limb's thickness", "thickness"),
+        give_or_take("lower_removal_error", "thickness"),
         result("lower_belly", "of it from the lower belly", "thickness"),
         result("lower_back", "of it from the lower back", "thickness"),
         result("predicted_weight", "Weight after the faces", "force"),
+        give_or_take("predicted_weight_error", "force"),
         result("predicted_tiller", "Tiller after the faces", "length"),
+        give_or_take("predicted_tiller_error", "length"),
         result("weight_change", "Change of weight", "force"),
         result("reserve", "Weight kept for edges and finish sanding", "force"),
         result("edges_take", "Edges and finish sanding take, by the model", "force"),
         result("weight_after_edges", "Weight after the edges too", "force"),
         result("whole_drop", "The whole job takes, of the weight as it came", "ratio"),
         result("belly_glass_left", "Belly glass left, thinnest", "thickness"),
+        give_or_take("belly_glass_error", "thickness"),
         result("back_glass_left", "Back glass left, thinnest", "thickness"),
+        give_or_take("back_glass_error", "thickness"),
         result("cube_rule", "The simple cube rule would take", "thickness",
                "Stiffness with thickness cubed, one material, tiller left out."),
     ),

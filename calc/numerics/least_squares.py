@@ -2,6 +2,8 @@
 
 import math
 
+from calc.numerics.normal import NORMAL_95
+
 
 class FittedLine:
     """A straight line fitted to readings. misfit: mean square of reading less line over error squared."""
@@ -42,10 +44,6 @@ class Papers:
         self.fitted = fitted
         self.now = now
         self.misfit = misfit
-
-
-NORMAL_95 = 1.959964
-"""Standard errors on either side that hold 95 % of a normal spread."""
 
 
 def line_through(xs: tuple[float, ...], ys: tuple[float, ...], error: float) -> FittedLine:

@@ -29,6 +29,12 @@ _GLASS_CAME = (
     ("came_belly", "derived.glass_belly_came"),
     ("strokes_since", "derived.strokes_since_read"),
 )
+_HOW_WELL_READ = (
+    ("weight_error", "shop.weight_error"),
+    ("tiller_error", "shop.tiller_error"),
+    ("thickness_error", "shop.thickness_error"),
+    ("glass_error", "shop.glass_error"),
+)
 
 
 def _line(limb: str) -> tuple[tuple[str, str], ...]:
@@ -62,7 +68,7 @@ BOUND = {
         ("edge_width", "agreed.edge_width"),
         ("last_paper", "derived.last_paper"),
         ("finish_paper", "shop.finish_paper"),
-    ) + _READ_AT + _GLASS_CAME + _LIMBS + _LENGTHS + _FAMILY,
+    ) + _HOW_WELL_READ + _READ_AT + _GLASS_CAME + _LIMBS + _LENGTHS + _FAMILY,
     "arrow-match": (
         ("old_weight", "derived.weight_came_at_28"),
         ("new_weight", "derived.weight_now_at_28"),

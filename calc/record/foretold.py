@@ -1,6 +1,7 @@
 """What the log of strokes foretells for a reading, beside what was read."""
 
-from calc.numerics.least_squares import NORMAL_95, FittedLine, lines_by_paper, value_on
+from calc.numerics.least_squares import FittedLine, lines_by_paper, value_on
+from calc.numerics.normal import NORMAL_95
 from calc.outcome import OK, WATCH, Sentence, amount, sentence
 from calc.record import derive, sheets
 from calc.record.entries import Entry

@@ -100,6 +100,7 @@ SHOP = Sheet("shop", "The shop", "What holds for every bow on this bench.", FACT
         measure("curve_error", "Error of one reading of a draw curve", "force", "1/8 lb", "0 lb", "3 lb"),
         length("tiller_error", "Error of a tiller reading", "1/32 in", "0.005 in", "1/4 in"),
         measure("thickness_error", "Error of a thickness", "thickness", "0.0005 in", "0 in", "0.010 in"),
+        measure("glass_error", "Error of a face's glass", "thickness", "0.003 in", "0 in", "0.015 in"),
         length("drill_error", "A drilled depth may be out by", "1/32 in", "0 in", "1/2 in"),
     ),
     group(

@@ -8,7 +8,6 @@ from hypothesis import strategies as st
 from scipy.stats import linregress, norm
 
 from calc.numerics.least_squares import (
-    NORMAL_95,
     agree,
     line_through,
     lines_by_paper,
@@ -18,6 +17,7 @@ from calc.numerics.least_squares import (
     thickness_per_stroke,
     value_on,
 )
+from calc.numerics.normal import NORMAL_95
 from tests.sentences import whole
 
 XS = (0.0, 60.0, 120.0, 190.0, 240.0)
