@@ -13,6 +13,8 @@ Requests name their "task" and "units"; "entries" is a record as JSON. Those tha
   says them, "changed": what the record tells otherwise today, each {"input", "was", "now", "since", "stale"},
   and "stale": inputs that are the same and were read before the last change.
 - `all`: "records", a list of records: one file ("page", "name") of all bows.
+- `tell`: "at", "word": the link for the owner, and messages to send; `told`: what such a "link" says. Both as
+  `calc.record.telling` says.
 - `bows`: "text" of any file: "bows", each {"entries", "missing", "unread", "newer"}, and "missing" bows.
 
 What cannot be done comes back as a sentence under "refused".
@@ -39,6 +41,7 @@ from calc.record.entries import Entry, entry_json, read_entries
 from calc.record.fill import fill
 from calc.record.fold import State
 from calc.record.moments import parse_moment, short_day, show_local
+from calc.record.telling import tell_answer, told_answer
 from calc.record.values import odd_of, problems_of, value_of
 from calc.report import chart_data, chart_figure, checks_tree, table_tree
 
@@ -286,4 +289,5 @@ TASKS: "tuple[tuple[str, Callable[[Asked], Answer]], ...]" = (
     ("strike", _strike),
     ("step", _step), ("file", _file), ("read", _read), ("csv", _csv),
     ("foretold", beside.foretold_answer), ("compare", beside.compare_answer), ("all", _all), ("bows", _bows),
+    ("tell", tell_answer), ("told", told_answer),
 )

@@ -83,6 +83,10 @@ def requests():
     found.append({"task": "all", "records": [kept, "[]", kept], "private": False})
     several = file.page_of_all([entries, [], entries], "imperial")
     found += [{"task": "bows", "text": several[:end]} for end in (None, -900, len(several) // 2)]
+    found += [{"task": "tell", "entries": each, "at": AT, "word": "Shall the “letters” stay?"}
+              for each in ("[]", kept, *logs())]
+    told = [own_answer({"units": "imperial", **each})["link"] for each in found if each["task"] == "tell"]
+    found += [{"task": "told", "link": each, "now": AT} for each in (*told, told[0][:-9], "1.a.1", "1._w.2")]
     found.append({"task": "unheard"})
     return [{"units": units, **each} for each in found for units in ("imperial", "metric")]
 
