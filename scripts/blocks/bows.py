@@ -7,6 +7,7 @@ from calc.declaring import CHOICE, ROWS, SWITCH, Choice, Group, Input
 from calc.record import sheets
 from calc.record.declare import Sheet
 from calc.record.sheets_of_shop import SHOP
+from scripts.blocks import owner
 from scripts.blocks.form import changed, fieldsets
 from scripts.blocks.tree import UNSEARCHED, Node, element
 
@@ -50,6 +51,7 @@ def section() -> Node:
         _batch(),
         _reading(),
         _which_bow(),
+        owner.dialog(),
         _remove_all(),
         element("div", {"class": "rb-toast", "role": "status"}),
     )
@@ -111,6 +113,7 @@ def _one() -> Node:
                 element("summary", {}, "Its calculators, in the order of the job"), element("ol", {})),
         element("details", {"class": "rb-bow-answers"}, element("summary", {}, "Answers kept"),
                 element("ul", {})),
+        element("div", {"class": "rb-bows-actions"}, _doer("tell", "Tell the owner")),
         element("h3", {}, "What was done and read"),
         element("ol", {"class": "rb-timeline"}),
         element("h3", {}, "Files"),

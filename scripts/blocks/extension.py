@@ -13,6 +13,7 @@
     ::: program ID       a program of the Python page, with what it prints
     ::: editor           the editor that runs programs
     ::: bows             the record of bows: all that its script fills
+    ::: owner            what a link tells the owner of a bow
     ::: findings         what an inspection can find, and what each finding means
     ::: verdicts         each verdict with its findings in a line
     ::: found NAME NAME  the findings of one verdict, or some findings with their verdicts
@@ -41,7 +42,7 @@ from calc import (
 )
 from calc.lookups import catalog as lookups
 from calc.paths import catalog as paths
-from scripts.blocks import book, bows, form, lookup, programs, reference
+from scripts.blocks import book, bows, form, lookup, owner, programs, reference
 from scripts.blocks.figures import Figures
 from scripts.blocks.tree import Node, element, html_of
 
@@ -99,6 +100,7 @@ OF_THE_BOOK: dict[str, Callable[[str], Node]] = {
 ABOUT_ALL: dict[str, Callable[[], Node]] = {
     "editor": programs.editor,
     "bows": bows.section,
+    "owner": owner.section,
     "findings": book.findings_list,
     "verdicts": book.verdicts_list,
     "checkvalues": book.check_values_table,

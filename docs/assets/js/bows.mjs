@@ -387,9 +387,15 @@ export class Bows {
     else if (deed === "save-file") await this.#save(true);
     else if (deed === "save-shared") await this.#save(false);
     else if (deed === "save-table") await openCsv(await this.ask("csv", { entries: this.#record }));
+    else if (deed === "tell") await this.#tell();
     else if (deed === "remove") await this.#remove();
     else if (deed === "save-all") await this.#saveAll();
     else if (deed === "remove-all") await this.#removeAll();
+  }
+
+  async #tell() {
+    const { openTelling } = await import("./tell.mjs");
+    await openTelling(this, this.#part(".rb-tell"));
   }
 
   async #saveAll() {
