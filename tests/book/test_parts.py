@@ -25,7 +25,8 @@ TELLS_ONLY = ("index.md", "glossary.md", "sources.md", "begin/which.md", "calcul
 """Pages that lead to others and tell nobody to do anything."""
 HARMLESS = ("quote",)
 """Calculators that can hurt nobody: this one adds up hours and prices, and nothing is done to a bow."""
-WITHOUT_SOURCES = ("bow/index.md", "bows/index.md", *TELLS_ONLY, "safety/index.md", "calculators/how-the-model-works.md")
+WITHOUT_SOURCES = ("bow/index.md", "bows/index.md", *TELLS_ONLY, "safety/index.md",
+                   "calculators/how-the-model-works.md")
 
 
 def spoken_of(page):

@@ -395,7 +395,7 @@ export class Bows {
 
   async #tell() {
     const { openTelling } = await import("./tell.mjs");
-    await openTelling(this, this.#part(".rb-tell"));
+    await openTelling(this, partOf(this.#section, ".rb-tell", HTMLDialogElement));
   }
 
   async #saveAll() {

@@ -5,7 +5,7 @@ import { partOf } from "./parts.mjs";
 import { grow } from "./tree.mjs";
 
 /** @import { Engine } from "./engine.mjs" */
-/** @import { TreeNode } from "./types.d.ts" */
+/** @import { TaskAnswer } from "./record.d.ts" */
 
 const HALTED = "The page could not be made here. Reload it, or ask the sender for the same in words.";
 
@@ -37,7 +37,7 @@ async function show(section, engine) {
   const units = partOf(section, "button", HTMLButtonElement);
   section.dataset.state = link ? "busy" : "none";
   if (!link) return;
-  const { answer, failed } = /** @type {{answer?: Told, failed?: string}} */ (await engine.ask({
+  const { answer, failed } = /** @type {{answer?: TaskAnswer<"told">, failed?: string}} */ (await engine.ask({
     task: "told", link, now: new Date().toISOString(), units: /** @type {never} */ (recall("units") ?? ""),
   }));
   if (answer?.tree) page.replaceChildren(grow(answer.tree));
@@ -49,5 +49,3 @@ async function show(section, engine) {
   document.documentElement.dataset.units = answer?.units ?? "imperial";
   section.dataset.state = "shown";
 }
-
-/** @typedef {{tree?: TreeNode[], units?: string, refused?: string}} Told */

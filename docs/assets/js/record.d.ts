@@ -127,6 +127,13 @@ export interface BowFile {
   name: string;
 }
 
+/** The link for an owner, what it could not take, and messages to go with it. */
+export interface Telling {
+  link: string;
+  left: string[];
+  messages: { id: string; title: string; text: string; caution: string }[];
+}
+
 /** What Python answers to each task; to any of them also a sentence that says why not. */
 export interface TaskAnswers {
   head: Summary;
@@ -141,6 +148,8 @@ export interface TaskAnswers {
   csv: { text: string };
   foretold: { expected: string; read: string; level: "ok" | "watch" | "" };
   compare: Compared;
+  tell: Telling;
+  told: { tree?: TreeNode[]; units?: UnitSystem };
   all: BowFile;
   bows: { bows: FoundBow[]; missing: number };
 }

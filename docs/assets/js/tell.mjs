@@ -5,15 +5,14 @@ import { partOf, partsOf } from "./parts.mjs";
 import { now } from "./store.mjs";
 
 /** @import { Pair } from "./types.d.ts" */
+/** @import { TaskAnswer } from "./record.d.ts" */
 
 /**
  * @typedef Bench the page of bows, as far as it serves here
  * @property {string} record
- * @property {(task: string, more: Record<string, unknown>) => Promise<unknown>} ask
+ * @property {(task: "tell", more: object) => Promise<TaskAnswer<"tell"> | null>} ask
  * @property {(sheet: string, pairs: Pair[]) => Promise<unknown>} add
  */
-/** @typedef {{id: string, title: string, text: string, caution: string}} Message */
-/** @typedef {{link: string, left: string[], messages: Message[]}} Telling */
 
 const WORDS = {
   copied: "Copied.",
@@ -60,8 +59,7 @@ function equip(bows, dialog) {
  * @param {boolean} withMessages
  */
 async function renew(bows, dialog, withMessages) {
-  const told = /** @type {Telling | null} */ (
-    await bows.ask("tell", { entries: bows.record, at: now(), word: wordOf(dialog).value }));
+  const told = await bows.ask("tell", { entries: bows.record, at: now(), word: wordOf(dialog).value });
   if (!told) return false;
   const address = new URL(`../bow/#${told.link}`, location.href).href;
   const link = partOf(dialog, "a", HTMLAnchorElement);
