@@ -4,7 +4,7 @@ Readings after the newest hand-over are held against the last ones before it. Wo
 makes a difference of its own, so they are not compared.
 """
 
-from calc.numerics.least_squares import NORMAL_95
+from calc.numerics.normal import NORMAL_95
 from calc.outcome import STOP, TEXT, WATCH, Check, Column, Table, amount, check, say, sentence
 from calc.quantities import INCH, ROUNDING
 from calc.record import derive, sheets
