@@ -30,6 +30,7 @@ function visit() {
   /** @type {HTMLElement | null} */
   const bows = document.querySelector(".rb-bows:not([data-live])");
   if (bows) import("./bows.mjs").then(({ visitBows }) => visitBows(bows, theEngine()));
+  /** @type {HTMLElement | null} */
   const owner = document.querySelector(".rb-owner");
   if (owner) import("./owner.mjs").then(({ visitOwner }) => visitOwner(owner, theEngine()));
   followPaths();
