@@ -185,8 +185,7 @@ def compute(
         values=_values(piece, reduction, weight_now, weight_wanted, kept, past, ranges),
         checks=reduction_checks(piece, reduction, weight_now, weight_wanted, kept, past, aim, tiller_wanted,
                                 ranges),
-        tables=causes_tables(ranges) + (
-            stages_table(reduction, stages),
+        tables=(stages_table(reduction, stages),) + causes_tables(ranges) + (
             station_table(piece, reduction),
             feel_table(reduction),
         ),
