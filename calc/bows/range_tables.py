@@ -45,7 +45,8 @@ def _size(cause: Cause, ranges: Ranges) -> float:
 
 
 def _by_size(ranges: Ranges) -> list[Cause]:
-    return sorted(ranges.causes, key=lambda cause: -_size(cause, ranges))
+    sized = [(-_size(each, ranges), place) for place, each in enumerate(ranges.causes)]
+    return [ranges.causes[place] for _, place in sorted(sized)]  # the small engine's sort mixes what is alike
 
 
 def causes_tables(ranges: Ranges | None) -> tuple[Table, ...]:

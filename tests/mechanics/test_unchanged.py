@@ -3,7 +3,7 @@
 import pytest
 
 from calc.mechanics.arrow.shaft import TEST_28_INCH, flexural_rigidity_from_deflection
-from calc.mechanics.arrow.vibration import frequency, wave_number
+from calc.mechanics.arrow.vibration import Beam, frequency, wave_number
 from calc.mechanics.bow.bow import Bow, Limb
 from calc.quantities import GRAIN, INCH
 
@@ -60,6 +60,6 @@ def test_unchanged_weight_and_energy_at_other_brace_heights(brace, share, force)
 )
 def test_unchanged_frequencies_of_whole_arrows(deflection, length, shaft_grains, point, rear, hertz):
     rigidity = flexural_rigidity_from_deflection(deflection * INCH, TEST_28_INCH)
-    root = wave_number(1, rear / shaft_grains, point / shaft_grains)
+    root = wave_number(1, Beam(rear / shaft_grains, point / shaft_grains))
     found = frequency(root, rigidity, shaft_grains * GRAIN, length * INCH)
     assert found == pytest.approx(hertz, rel=1e-3)
