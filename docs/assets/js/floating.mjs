@@ -25,10 +25,14 @@ export class FloatingAnswer {
     form.addEventListener("focusin", () => this.#keepClear());
     const look = () => {
       if (this.button.isConnected) this.#restIfSeen();
-      else for (const event of ["scroll", "resize"]) window.removeEventListener(event, look); // the page has gone
+      else { // the page has gone
+        for (const event of ["scroll", "resize"]) window.removeEventListener(event, look);
+        sizes.disconnect();
+      }
     };
     for (const event of ["scroll", "resize"]) window.addEventListener(event, look, { passive: true });
-    new ResizeObserver(() => this.#fit()).observe(outcome);
+    const sizes = new ResizeObserver(() => this.#fit());
+    for (const each of [outcome, document.body]) sizes.observe(each); // what comes late above the form moves it
     for (const event of ["resize", "scroll"]) this.#view?.addEventListener(event, () => this.#rise());
   }
 
