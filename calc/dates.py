@@ -6,6 +6,7 @@ a count of seconds on the same scale. No engine's own calendar is asked, so that
 every engine counts alike.
 """
 
+HOUR = 3600
 DAY = 86400
 DAYS_IN_400_YEARS = 146097
 DAYS_IN_100_YEARS = 36524

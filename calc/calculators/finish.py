@@ -1,7 +1,7 @@
 """Finish: film and mixes from the bow's surface, and a dated schedule from the first coat to the string."""
 
 
-from calc.dates import DAY, show_day, show_moment
+from calc.dates import DAY, HOUR, show_day, show_moment
 from calc.declaring import (
     RULE,
     SHOP,
@@ -28,7 +28,6 @@ from calc.finishes.coat_tables import (
 from calc.finishes.coats import (
     COAT_TIME,
     DOUBLING,
-    HOUR,
     LETTERING_DRY,
     REFERENCE,
     WET_FILM,

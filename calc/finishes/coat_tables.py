@@ -1,7 +1,7 @@
 """A finish as tables, a chart and a calendar."""
 
-from calc.dates import DAY, show_day, show_moment
-from calc.finishes.coats import HOUR, Coat, Product, step_name, whole_day
+from calc.dates import DAY, HOUR, show_day, show_moment
+from calc.finishes.coats import Coat, Product, step_name, whole_day
 from calc.outcome import CALENDAR, TEXT, Amount, Axis, Chart, Column, File, Line, Table, amount
 from calc.quantities import show
 from calc.shop.calendar import Event, calendar_text

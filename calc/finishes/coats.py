@@ -2,7 +2,7 @@
 
 from collections import namedtuple
 
-from calc.dates import DAY
+from calc.dates import DAY, HOUR
 from calc.outcome import Refused
 from calc.quantities import show
 from calc.shop.film import dry_film_thickness, time_factor_doubling, volume_to_mix, wet_film_thickness
@@ -10,7 +10,6 @@ from calc.shop.schedule import Planned, WorkingHours, WorkStep, plan
 from calc.tables.finish_families import FinishFamily
 from calc.tables.practice import find as find_limit
 
-HOUR = 3600
 ROLES = ("seal", "build", "lettering", "sheen")
 WORKING_DAYS = (
     ("six", "Monday to Saturday", (0, 1, 2, 3, 4, 5)),

@@ -430,8 +430,8 @@ def _lettered(state: State) -> Told:
 
 
 def _laid(state: State) -> Told:
-    text = finishing.laid_text(state)
-    return Told(text, finishing.coat_entries(state)[-1]) if text else Told()
+    laid = finishing.coat_entries(state)
+    return Told(finishing.laid_text(laid), laid[-1]) if laid else Told()
 
 
 def _look(state: State, asked: Asked) -> Told:

@@ -1,13 +1,11 @@
 """The coats that are on a bow, as they were laid, for the calculator of the finish."""
 
-from calc.dates import DAY, show_date
+from calc.dates import DAY, HOUR, show_date
 from calc.record.entries import Entry
 from calc.record.exact import exact_text
 from calc.record.fold import State
 from calc.record.moments import local_moment
 from calc.record.sheets_of_finish import OFF
-
-HOUR = 3600
 
 
 def coat_entries(state: State) -> list[Entry]:
@@ -30,17 +28,17 @@ def coat_entries(state: State) -> list[Entry]:
     return found
 
 
-def laid_text(state: State) -> str:
+def laid_text(entries: list[Entry]) -> str:
     """Return the coats that are on a bow as the calculator of the finish takes them.
 
     Args:
-        state: of a record.
+        entries: as `coat_entries` gives them.
 
     Returns:
         rows of kind, day, hour, warmth and wet film.
     """
     lines = []
-    for entry in coat_entries(state):
+    for entry in entries:
         day, clock = divmod(local_moment(entry.at), DAY)
         role = "lettering" if entry.sheet == "lettering" else entry.fact("role") or "build"
         lines.append(":".join([role, show_date(day), exact_text(clock, "hours", "h", HOUR),

@@ -9,7 +9,7 @@ from calc.record.declare import Sheet
 from calc.record.sheets_of_shop import SHOP
 from scripts.blocks import owner
 from scripts.blocks.form import changed, fieldsets
-from scripts.blocks.tree import UNSEARCHED, Node, element
+from scripts.blocks.tree import UNSEARCHED, Node, doer, element
 
 MINUS = "\N{MINUS SIGN}"
 NOT_SAID = Choice("", "Not said")
@@ -73,9 +73,9 @@ def _list() -> Node:
         element("ul", {"class": "rb-bows-list"}),
         element("p", {"class": "rb-bows-backup"}),
         element("div", {"class": "rb-bows-actions"},
-                _doer("add", "Add a bow", "rb-main"), _file_taker(),
-                _doer("save-all", "Save all to one file"),
-                _doer("remove-all", "Remove all my bows from this browser")),
+                doer("add", "Add a bow", "rb-main"), _file_taker(),
+                doer("save-all", "Save all to one file"),
+                doer("remove-all", "Remove all my bows from this browser")),
         element("p", {"class": "rb-bows-kept"}),
         element("details", {"class": "rb-bows-bin"}, element("summary", {}, "Bows that you removed"),
                 element("ul", {})),
@@ -93,8 +93,8 @@ def _one() -> Node:
         element("p", {}, element("a", {"href": "#all"}, "All bows")),
         element("h2", {"class": "rb-bow-title", "tabindex": "-1"}),
         element("div", {"class": "rb-bows-actions rb-bow-quick"},
-                _doer("quick-reading", "Reading", "rb-main"),
-                _doer("quick-batch", "Batch of strokes", "rb-main")),
+                doer("quick-reading", "Reading", "rb-main"),
+                doer("quick-batch", "Batch of strokes", "rb-main")),
         element("p", {"class": "rb-bow-weights"}),
         element("p", {"class": "rb-bow-next"}),
         element("p", {"class": "rb-bow-calculators"}),
@@ -113,19 +113,15 @@ def _one() -> Node:
                 element("summary", {}, "Its calculators, in the order of the job"), element("ol", {})),
         element("details", {"class": "rb-bow-answers"}, element("summary", {}, "Answers kept"),
                 element("ul", {})),
-        element("div", {"class": "rb-bows-actions"}, _doer("tell", "Tell the owner")),
+        element("div", {"class": "rb-bows-actions"}, doer("tell", "Tell the owner")),
         element("h3", {}, "What was done and read"),
         element("ol", {"class": "rb-timeline"}),
         element("h3", {}, "Files"),
         element("div", {"class": "rb-bows-actions"},
-                _doer("save-file", "Save to a file"), _doer("save-shared", "Save without the owner"),
-                _doer("save-table", "Readings as a table (CSV)"), _file_taker(),
-                _doer("remove", "Remove this bow")),
+                doer("save-file", "Save to a file"), doer("save-shared", "Save without the owner"),
+                doer("save-table", "Readings as a table (CSV)"), _file_taker(),
+                doer("remove", "Remove this bow")),
     )
-
-
-def _doer(name: str, title: str, kind: str | None = None) -> Node:
-    return element("button", {"type": "button", "data-do": name, "class": kind}, title)
 
 
 def _opener(sheet: str, title: str) -> Node:
@@ -185,7 +181,7 @@ def _when(name: str) -> list[Node]:
 
 def _closing() -> Node:
     return element("div", {"class": "rb-bows-actions"},
-                   element("button", {"type": "submit", "class": "rb-main"}, "Save"), _doer("close", "Close"))
+                   element("button", {"type": "submit", "class": "rb-main"}, "Save"), doer("close", "Close"))
 
 
 def _emptied(sheet: Sheet) -> Sheet:
@@ -217,7 +213,7 @@ def _batch() -> Node:
         element("div", {"class": "rb-tiles"}, *(_tile(id, title) for id, title in TILES)),
         element("label", {"class": "rb-quick-line"}, "Paper ",
                 element("input", {"type": "text", "name": "paper", "maxlength": "40"})),
-        more=_doer("save-and-measure", "Save, then read"),
+        more=doer("save-and-measure", "Save, then read"),
     )
 
 
@@ -262,7 +258,7 @@ def _quick(name: str, title: str, *parts: Node, more: Node | None = None) -> Nod
             element("h2", {"id": heading}, title),
             *parts,
             element("p", {"class": "rb-problems", "role": "alert", "hidden": ""}),
-            element("div", {"class": "rb-quick-actions"}, _doer("close", "Close"), more,
+            element("div", {"class": "rb-quick-actions"}, doer("close", "Close"), more,
                     element("button", {"type": "submit", "class": "rb-main"}, "Save")),
         ),
     )
@@ -275,8 +271,8 @@ def _remove_all() -> Node:
         element("p", {}, "All bows, those you removed before, and what you began to type go from this "
                          "browser. Only a file can bring them back."),
         element("div", {"class": "rb-bows-actions"},
-                _doer("save-first", "Save to a file, then remove", "rb-main"),
-                _doer("without", "Remove without a file"), _doer("neither", "Keep them")),
+                doer("save-first", "Save to a file, then remove", "rb-main"),
+                doer("without", "Remove without a file"), doer("neither", "Keep them")),
     )
 
 
@@ -286,6 +282,6 @@ def _which_bow() -> Node:
         element("h2", {"id": "rb-which-title"}, "You have a bow with this tag"),
         element("p", {}),
         element("div", {"class": "rb-bows-actions"},
-                _doer("other", "Keep as another bow"), _doer("same", "It is the same bow"),
-                _doer("neither", "Take nothing in")),
+                doer("other", "Keep as another bow"), doer("same", "It is the same bow"),
+                doer("neither", "Take nothing in")),
     )

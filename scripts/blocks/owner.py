@@ -1,7 +1,7 @@
 """For the owner of a bow: the page that a link fills, and the dialog in which the link is made."""
 
 from calc.record.owner import LONGEST_WORD
-from scripts.blocks.tree import UNSEARCHED, Node, element
+from scripts.blocks.tree import UNSEARCHED, Node, doer, element
 
 MESSAGES = (("going", "How is it going"), ("arrows", "Which arrows"), ("ready", "Ready"))
 HEADING = "rb-tell-title"
@@ -39,12 +39,8 @@ def dialog() -> Node:
         element("p", {"class": "rb-tell-caution"}),
         element("textarea", {"rows": "7", "aria-label": "The message, to change as you like"}),
         element("div", {"class": "rb-bows-actions"},
-                _doer("share-message", "Share it", "rb-main"), _doer("copy-message", "Copy it", "rb-main"),
-                _doer("show-square", "Show a QR code"), _doer("close", "Close")),
+                doer("share-message", "Share it", "rb-main"), doer("copy-message", "Copy it", "rb-main"),
+                doer("show-square", "Show a QR code"), doer("close", "Close")),
         element("p", {"role": "status"}),
         element("div", {"class": "rb-tell-square"}),
     )
-
-
-def _doer(name: str, title: str, kind: str | None = None) -> Node:
-    return element("button", {"type": "button", "data-do": name, "class": kind}, title)

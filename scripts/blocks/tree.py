@@ -23,6 +23,11 @@ def element(tag: str, attributes: Mapping[str, str | None] | None = None, *child
     return [tag, kept, *(child for child in children if child is not None)]
 
 
+def doer(name: str, title: str, kind: str | None = None) -> Node:
+    """Return a button that does what a page's script knows by this name."""
+    return element("button", {"type": "button", "data-do": name, "class": kind}, title)
+
+
 def html_of(node: Node) -> str:
     """Return a tree as HTML, every text and attribute escaped."""
     return tostring(_built(node), encoding="unicode", method="html")
