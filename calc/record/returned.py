@@ -28,7 +28,8 @@ TILLER_MOVES = practice.find("return-tiller").high
 
 LIMBS = ("upper", "lower")
 OFFSETS = (("riser", "at the fadeout"), ("tip", "near the tip"))
-RULE, SCALE, MICROMETER = "shop.tiller_error", "shop.weight_error", "shop.thickness_error"
+RULE, SCALE, MICROMETER, GLASS = (
+    "shop.tiller_error", "shop.weight_error", "shop.thickness_error", "shop.glass_error")
 
 COLUMNS = (("what", "What"), ("before", "Handed over"), ("after", "Today"), ("change", "Change"),
            ("allowed", "Errors allow"), ("verdict", "Is it more?"))
@@ -213,8 +214,8 @@ def _figures(state: State, read: list[Entry]) -> list[Figure]:
         Figure("Tiller, upper minus lower", "reading.upper", "length", RULE, _tiller_like(read),
                TILLER_MOVES),
         _of("Brace height", "brace", "length", RULE),
-        _of("Glass on the back", "glass_back", "thickness", MICROMETER),
-        _of("Glass on the belly", "glass_belly", "thickness", MICROMETER),
+        _of("Glass on the back", "glass_back", "thickness", GLASS),
+        _of("Glass on the belly", "glass_belly", "thickness", GLASS),
     ]
     for limb in LIMBS:
         figures += [_of("String off the middle, " + limb + " limb " + words, limb + "_offset_" + place,
