@@ -33,14 +33,16 @@ from calc.outcome import (
     sentence,
 )
 from calc.quantities import ROUNDING
-from calc.shop.air import dew_point, dew_point_error, relative_humidity_from_dew_point
+from calc.shop.air import (
+    IMPERIAL_MARGIN,
+    METRIC_MARGIN,
+    dew_point,
+    dew_point_error,
+    relative_humidity_from_dew_point,
+)
 from calc.shop.moisture import equilibrium_moisture_content
 from calc.tables import practice
 from calc.tables.finish_families import find
-
-METRIC_MARGIN = 3.0  # K
-IMPERIAL_MARGIN = 25 / 9  # K, 5 degF
-"""Two published rules. They are not the same: 5 degF is 2.78 degC."""
 
 USUAL_MOISTURE_GAP = 0.02
 """Wood farther than this from what the air makes it is on its way there, and moves (common practice)."""

@@ -1,6 +1,7 @@
 """What only a whole record can check: drop of all jobs together, glass, verdict, proof, age of readings."""
 
 from calc.dates import DAY, show_day
+from calc.finishes.coats import whole_day
 from calc.outcome import (
     STOP,
     WATCH,
@@ -11,9 +12,11 @@ from calc.outcome import (
 )
 from calc.quantities import ROUNDING
 from calc.record import derive, returned
+from calc.record.coat_checks import coat_checks
 from calc.record.entries import Entry
+from calc.record.finishing import Finish, finish_of
 from calc.record.fold import State
-from calc.record.moments import local_day, short_day
+from calc.record.moments import local_day, local_moment, short_day
 from calc.record.values import is_off, is_on, latest_number, number_in
 from calc.tables import practice
 from calc.tables.findings import FINDINGS, LOOKS, SHOOT, Finding, verdict_of
@@ -41,11 +44,12 @@ def checks(state: State) -> tuple[Check, ...]:
     Returns:
         checks, the gravest first in each of their groups.
     """
-    return tuple([each for each in (
+    finish = finish_of(state, local_moment(state.entries[-1].at)) if state.entries else None
+    return tuple([each for each in [
         _verdict(state), _proof(state), _glass_floor(state), _total_drop(state), _agreed(state),
         _looks_again(state), _stale(state), _papers(state), _scales(state), _unchecked(state),
-        _string_tips(state), _arrow_mass(state), _due(state), _returned(state),
-    ) if each is not None])
+        _string_tips(state), _arrow_mass(state), _due(state, finish), _returned(state),
+    ] + coat_checks(state, finish) if each is not None])
 
 
 def open_findings(state: State) -> list[Finding]:
@@ -248,8 +252,8 @@ def _arrow_mass(state: State) -> Check | None:
         amount("mass_per_force", LOW_MASS, 0), amount("mass_per_force", LEAST_MASS, 0)))
 
 
-def _due(state: State) -> Check | None:
-    """Return a remark where the finish cannot be hard on the day that was promised, were it laid at once."""
+def _due(state: State, finish: Finish | None) -> Check | None:
+    """Return a remark where the finish cannot be hard on the day that was promised."""
     due, cure = derive.due(state), latest_number(state, "product.cure")
     if due is None or not state.entries or state.of("handover"):
         return None
@@ -257,6 +261,11 @@ def _due(state: State) -> Check | None:
     if today > due:
         return check("due", WATCH, "It was to be ready by " + show_day(due)
                      + ", and has not been handed over.")
+    hard = finish.string_from if finish is not None else None
+    if hard is not None:
+        return None if whole_day(hard) <= due else check("due", WATCH, "It is to be ready by " + show_day(due)
+                     + ". By the coats that are laid and planned it is hard enough for a string on "
+                     + show_day(whole_day(hard)) + " at the earliest: tell the owner.")
     if cure is None or not state.text("agreed.finish") or today + cure / DAY <= due:
         return None
     ready = today + int(-(-cure // DAY))

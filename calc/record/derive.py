@@ -18,6 +18,9 @@ TUNED = ("reading.weight", "reading.upper", "reading.lower", "reading.curve", "r
 """What changes with any wood or glass that a limb loses."""
 
 SECTIONS = ("reading.stations_upper", "reading.stations_lower", "reading.glass_back", "reading.glass_belly")
+WITH_FINISH = ("reading.stations_upper", "reading.stations_lower")
+"""What a coat makes untrue only where it was read with the finish on."""
+
 LIMB_LOOKS = ("look.seen_faces", "look.seen_edges", "look.seen_tapped", "look.seen_line")
 
 MADE_STALE = (
@@ -27,6 +30,7 @@ MADE_STALE = (
     ("fill", LIMB_LOOKS + ("look.seen_tips", "look.seen_riser", "first_draw.to_draw")),
     ("section", ("section.before", "bow.riser_girth", "look.seen_riser", "first_draw.to_draw")),
     ("hole", ("look.seen_riser", "first_draw.to_draw")),
+    ("coat", ("reading.curve",) + WITH_FINISH),
     ("string", ("reading.brace", "reading.upper", "reading.lower", "reading.weight", "reading.curve",
                 "reading.upper_height_riser", "reading.lower_height_riser", "reading.shot_speed")),
 )
@@ -221,8 +225,22 @@ def is_undone(state: State, fact: str) -> bool:
 
 
 def _is_undone_in(state: State, fact: str, entry: Entry) -> bool:
-    return any(fact in facts and any(_touches(each, fact) for each in state.since(deed, entry))
-               for deed, facts in MADE_STALE)
+    return any(any(_touches(each, fact) for each in state.since(deed, entry))
+               for deed in deeds_on(fact, entry))
+
+
+def deeds_on(fact: str, entry: Entry) -> list[str]:
+    """Return the sheets of the deeds that make a fact of an entry untrue.
+
+    Args:
+        fact: such as `reading.weight`.
+        entry: that holds it.
+
+    Returns:
+        ids of sheets.
+    """
+    return [deed for deed, facts in MADE_STALE if fact in facts and (
+        deed != "coat" or fact not in WITH_FINISH or is_on(entry, "with_finish"))]
 
 
 def is_deed(entry: Entry) -> bool:

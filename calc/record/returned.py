@@ -150,9 +150,8 @@ def _newest(entries: list[Entry], number: "Number") -> tuple[float, Entry] | Non
 
 
 def _was_worked_on(state: State, fact: str, then: Entry, now: Entry) -> bool:
-    return any(fact in facts and any(derive.is_deed(each) and _mark(each) < _mark(now)
-                                     for each in state.since(deed, then))
-               for deed, facts in derive.MADE_STALE)
+    return any(any(derive.is_deed(each) and _mark(each) < _mark(now) for each in state.since(deed, then))
+               for deed in derive.deeds_on(fact, then))
 
 
 # What is said of it --------------------------------------------------------------

@@ -13,6 +13,10 @@ GAS_CONSTANT = 8.314462618  # J/(mol K)
 STANDARD_PRESSURE = 101325.0  # Pa
 ZERO_CELSIUS = 273.15  # K
 
+METRIC_MARGIN = 3.0  # K
+IMPERIAL_MARGIN = 25 / 9  # K, 5 degF
+"""By how much work is warmer than the dew point while it is sprayed: two published rules, not the same."""
+
 
 def dew_point(temperature: float, relative_humidity: float) -> float:
     """Return the temperature to which air must cool for its moisture to condense.

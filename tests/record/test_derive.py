@@ -31,6 +31,7 @@ DEEDS = {
     "fill": ({"what": "a pinhole", "limb": "lower", "face": "back"}, {"look at faces", "draw"}),
     "section": ({"done": "yes"}, {"riser sections", "look at riser", "draw"}),
     "hole": ({"standing": "new"}, {"look at riser", "draw"}),
+    "coat": ({"role": "build"}, {"curve"}),
     "string": ({"strands": "14"}, {"weight", "tiller", "curve", "brace"}),
 }
 """What each deed makes stale; a curve is weight read several times."""
@@ -53,6 +54,14 @@ def test_a_deed_makes_stale_its_row_and_nothing_else(deed):
     assert stale(bench) == row
     bench.write(deed, replaces=done.id)  # struck out
     assert stale(bench) == set()
+
+
+@pytest.mark.parametrize(("finished", "thicker"), [("yes", True), ("no", False)])
+def test_a_coat_thickens_only_what_was_read_with_the_finish_on(finished, thicker):
+    bench = Bench()
+    bench.write("reading", stations_upper="2 in:1 5/8 in:0.291 in", with_finish=finished)
+    bench.write("coat", role="build")
+    assert derive.is_stale(bench.state, "reading.stations_upper") is thicker
 
 
 @pytest.mark.parametrize("deed", DEEDS)

@@ -60,7 +60,7 @@ def test_usual_errors_are_those_of_the_stroke_log_and_the_shops_own_come_first(b
 
 @pytest.mark.parametrize(("glass", "more"), [("0.0347 in", False), ("0.0346 in", True)])
 def test_glass_is_judged_by_the_error_of_a_face_s_glass(bench, glass, more):
-    """0.003 in on each of two readings: 1.96 times the root of two, 0.00832 in, off 0.043 in (SciPy's spread)."""
+    """0.003 in on each of two readings: 1.96 times the root of two, 0.00832 in, off 0.043 in (SciPy)."""
     again(bench, glass_back=glass)
     found = by_name(returned.returned(bench.state))["Glass on the back"]
     assert found.allowed == pytest.approx(norm(scale=math.hypot(0.003, 0.003)).ppf(0.975) * 0.0254, rel=1e-6)
