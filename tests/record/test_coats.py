@@ -219,7 +219,7 @@ def test_lettering_is_covered_by_a_coat(bench):
 # What is planned -------------------------------------------------------------------
 
 
-def test_nothing_is_planned_without_a_family_or_without_coats(bench):
+def test_nothing_is_planned_without_a_family_or_without_coats():
     assert finish_of(Bench().state, 0) is None
     bare = Bench()
     bare.write("product", family="one-part-urethane")
