@@ -1,7 +1,7 @@
 """A limb for the bow model from what a bowyer can measure, and the same limb after a stretch is sanded."""
 
 from calc.checks import require_not_negative
-from calc.mechanics.bow.edges import Finishing, finished_share
+from calc.mechanics.bow.edges import FADE, Finishing, finished_share
 from calc.mechanics.bow.elastica import Limb
 from calc.mechanics.bow.thinning import (
     Build,
@@ -76,7 +76,7 @@ def laminated_limb(
         build: glass and moduli.
         sanding: where material comes off; None for a limb left as it is.
         removal [m]: off the total thickness where all of it comes off, >= 0.
-        finishing: what edges and finish sanding take after it, all along; None for a limb before that.
+        finishing: what edges and finish sanding take after it; None for a limb before that.
 
     Returns:
         A Limb.
@@ -99,14 +99,15 @@ def laminated_limb(
                 f"{in_both(profile.length)}; it runs from {in_both(sanding.start)} to {in_both(sanding.end)}"
             )
         belly_share = sanding.belly_share
+    edged = None if finishing is None else Sanding(finishing.start - FADE, finishing.end + FADE, FADE, 0.5)
     stiffness = []
     for i in range(STATIONS):
         position = profile.length * i / (STATIONS - 1)
         taken = removal * sanded_share(sanding, position) if sanding is not None else 0.0
         section = section_at(stations, position)
         rigidity = section_rigidity(section, build, taken, belly_share)
-        if finishing is not None:
+        if finishing is not None and edged is not None:
             left, glass = thinned(section, build, taken, belly_share)
-            rigidity *= finished_share(left, glass, finishing)
+            rigidity *= finished_share(left, glass, finishing, sanded_share(edged, position))
         stiffness.append(rigidity)
     return Limb(profile.length, base, profile.angles, stiffness)

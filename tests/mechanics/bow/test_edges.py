@@ -1,11 +1,21 @@
-"""Rounded edges, narrower sides and thinner faces: what they cost a section."""
+"""Rounded edges and flats, narrower sides and thinner faces: what they cost a section."""
 
 import math
+import random
 
+import numpy
 import pytest
 
-from calc.mechanics.bow.edges import Finishing, finished_share, rounded_rigidity
+from calc.mechanics.bow.edges import (
+    FADE,
+    Corner,
+    Finishing,
+    edged_rigidity,
+    finished_share,
+    section_integrals,
+)
 from calc.mechanics.bow.laminate import Layer, flexural_rigidity
+from calc.mechanics.bow.limb import Profile, laminated_limb
 from calc.mechanics.bow.thinning import Build, Station
 from tests.sentences import whole
 
@@ -17,22 +27,33 @@ def limb(thickness, glass):
     return (Layer(glass, GLASS), Layer(thickness - 2 * glass, CORE), Layer(glass, GLASS))
 
 
-def by_strips(width, layers, radius, count=60000):
-    """A second route: each layer cut into thin strips, each as wide as the rounding leaves it."""
-    total = sum(layer.thickness for layer in layers)
-    sums, top = [0.0, 0.0, 0.0], 0.0
-    for layer in layers:
-        strip = layer.thickness / count
-        for i in range(count):
-            z = top + (i + 0.5) * strip
-            from_face = min(z, total - z)
-            lack = 0.0
-            if from_face < radius:
-                lack = radius - math.sqrt(radius**2 - (radius - from_face) ** 2)
-            for power in range(3):
-                sums[power] += layer.modulus * (width - 2 * lack) * z**power * strip
-        top += layer.thickness
-    return sums[2] - sums[1] ** 2 / sums[0]
+def strips(width, thicknesses, weights, back, belly, count=20000):
+    """A second route: each layer cut into thin strips, each as wide as two corners leave it."""
+    whole, top, sums = sum(thicknesses), 0.0, numpy.zeros(3)
+    for thickness, weight in zip(thicknesses, weights, strict=True):
+        z = top + (numpy.arange(count) + 0.5) * thickness / count
+        for power in range(3):
+            left = width - 2 * lacks(z, back) - 2 * lacks(whole - z, belly)
+            sums[power] += weight * (left * z**power).sum() * thickness / count
+        top += thickness
+    return sums
+
+
+def lacks(depth, corner):
+    inside = numpy.clip(corner.reach - depth, 0.0, None)
+    if corner.flat:
+        return inside
+    return corner.reach - numpy.sqrt(corner.reach**2 - inside**2)
+
+
+def rounded_rigidity(width, layers, radius):
+    return edged_rigidity(width, layers, Corner(radius), Corner(radius))
+
+
+def by_strips(width, layers, radius):
+    zeroth, first, second = strips(width, [each.thickness for each in layers],
+                                   [each.modulus for each in layers], Corner(radius), Corner(radius))
+    return second - first**2 / zeroth
 
 
 @pytest.mark.parametrize("radius", [0.005, 1 / 32, 0.043, 1 / 16, 0.12])
@@ -43,6 +64,65 @@ def test_rounded_edges_against_strips(radius, thickness, back, belly):
               Layer(belly * INCH, GLASS))
     assert rounded_rigidity(1.5 * INCH, layers, radius * INCH) == pytest.approx(
         by_strips(1.5 * INCH, layers, radius * INCH), rel=2e-6)
+
+
+DENSITIES = 1900.0, 680.0, 1900.0
+
+
+@pytest.mark.parametrize("seed", range(20))
+def test_area_mass_and_stiffness_of_random_sections_against_strips(seed):
+    """Glass unlike on both faces, edges unlike, round or flat, from nothing to half of the section."""
+    draw = random.Random(seed)
+    width = draw.uniform(0.4, 2.0) * INCH
+    thicknesses = [draw.uniform(0.02, 0.06) * INCH, draw.uniform(0.1, 0.4) * INCH,
+                   draw.uniform(0.02, 0.06) * INCH]
+    most = min(width, sum(thicknesses)) / 2
+    back, belly = (Corner(draw.choice((0.0, draw.random(), 0.999999)) * most, draw.random() < 0.5)
+                   for _ in range(2))
+    moduli = [draw.uniform(30e9, 50e9), draw.uniform(5e9, 15e9), draw.uniform(30e9, 50e9)]
+    for weights in ((1.0, 1.0, 1.0), DENSITIES, moduli):
+        found = section_integrals(width, tuple(thicknesses), tuple(weights), back, belly)
+        assert found == pytest.approx(strips(width, thicknesses, weights, back, belly), rel=2e-6)
+    zeroth, first, second = strips(width, thicknesses, moduli, back, belly)
+    layers = tuple(Layer(*each) for each in zip(thicknesses, moduli, strict=True))
+    assert edged_rigidity(width, layers, back, belly) == pytest.approx(second - first**2 / zeroth, rel=1e-5)
+    # turned over it is as stiff
+    assert edged_rigidity(width, layers[::-1], belly, back) == pytest.approx(
+        edged_rigidity(width, layers, back, belly), rel=1e-12)
+
+
+def test_corners_of_one_material_by_the_handbook():
+    """A rectangle less four corners, each moved by Steiner's theorem. A spandrel of a quarter circle has the
+    area (1 - pi/4) r^2, its centroid (10 - 3 pi) / (12 - 3 pi) r from either straight side, and about that
+    side the second moment (1 - 5 pi/16) r^4; a triangle has s^2 / 2, s / 3 and s^4 / 12: handbook tables of
+    plane areas, from memory, and each the integral of a square less a quarter circle."""
+    width, thickness, reach = 0.040, 0.010, 0.003
+    rows = (
+        (False, (1 - math.pi / 4) * reach**2, (10 - 3 * math.pi) / (12 - 3 * math.pi) * reach,
+         (1 - 5 * math.pi / 16) * reach**4),
+        (True, reach**2 / 2, reach / 3, reach**4 / 12),
+    )
+    for flat, area, centroid, about_the_side in rows:
+        own = about_the_side - area * centroid**2
+        expected = (width * thickness**3 / 12
+                    - 4 * (own + area * (thickness / 2 - centroid) ** 2))
+        corner = Corner(reach, flat)
+        assert section_integrals(width, (thickness,), (1.0,), corner, corner)[0] == pytest.approx(
+            width * thickness - 4 * area, rel=1e-12)
+        assert edged_rigidity(width, (Layer(thickness, 1.0),), corner, corner) == pytest.approx(
+            expected, rel=1e-12)
+
+
+def test_belly_or_back_alone_takes_half_of_what_both_take_on_a_limb_alike_on_both():
+    layers = limb(0.28 * INCH, 0.043 * INCH)
+    square, round_ = Corner(0.0), Corner(INCH / 32)
+    whole_ = edged_rigidity(0.04, layers, square, square)
+    both = whole_ - edged_rigidity(0.04, layers, round_, round_)
+    belly = whole_ - edged_rigidity(0.04, layers, square, round_)
+    assert belly == pytest.approx(whole_ - edged_rigidity(0.04, layers, round_, square), rel=1e-9)
+    assert belly == pytest.approx(both / 2, rel=0.02)
+    # a little more than half of it: alone, it moves the neutral axis away from its own face
+    assert belly > both / 2
 
 
 def test_without_a_radius_it_is_the_square_section():
@@ -76,6 +156,50 @@ def test_sides_cost_in_proportion_and_edges_round_already_cost_less():
     round_already = finished_share(station, build, Finishing(INCH / 16, INCH / 32, 0.0, 0.0))
     assert square < round_already < 1
     assert finished_share(station, build, Finishing(INCH / 16, INCH / 16, 0.0, 0.0)) == pytest.approx(1)
+
+
+def test_only_the_edges_done_are_done_and_none_gets_less_round():
+    station = Station(0.1, 0.04, 0.28 * INCH)
+    build = Build(0.043 * INCH, 0.035 * INCH, GLASS, CORE)
+
+    def share(radius, before, **more):
+        return finished_share(station, build, Finishing(radius * INCH, before * INCH, 0.0, 0.0, **more))
+
+    layers = (Layer(0.043 * INCH, GLASS), Layer(0.202 * INCH, CORE), Layer(0.035 * INCH, GLASS))
+    square, old, new = Corner(0.0), Corner(INCH / 64), Corner(INCH / 16)
+    whole_ = edged_rigidity(0.04, layers, square, square)
+    assert share(1 / 16, 0.0, faces_edged="belly") == pytest.approx(
+        edged_rigidity(0.04, layers, square, new) / whole_)
+    assert share(1 / 16, 0.0, faces_edged="back", flat=True) == pytest.approx(
+        edged_rigidity(0.04, layers, Corner(INCH / 16, True), square) / whole_)
+    assert share(1 / 16, 1 / 64, faces_edged="belly") == pytest.approx(
+        edged_rigidity(0.04, layers, old, new) / edged_rigidity(0.04, layers, old, old))
+    assert share(1 / 64, 1 / 32) == share(1 / 32, 1 / 32, flat=True) == pytest.approx(1.0)
+    assert share(1 / 31, 1 / 32, flat=True) < 0.999
+
+
+def test_work_on_edges_fades_out_beyond_its_stretch():
+    """In full from start to end; half of the radius and of the width in the middle of the fade."""
+    length = 20 * INCH
+    stations = (Station(0.0, 0.04, 0.28 * INCH), Station(length, 0.04, 0.28 * INCH))
+    build = Build(0.043 * INCH, 0.043 * INCH, GLASS, CORE)
+    profile = Profile(length, (0.0, 0.0))
+
+    def stiffness(finishing=None):
+        return laminated_limb(profile, (0.0, 0.0), stations, build, finishing=finishing).stiffness
+
+    work = Finishing(INCH / 16, 0.0, 0.001, 0.0001 * INCH, start=4 * INCH, end=16 * INCH)
+    found = [after / before for after, before in zip(stiffness(work), stiffness(), strict=True)]
+    alone = Finishing(0.0, 0.0, 0.0, 0.0001 * INCH)
+    half = Finishing(INCH / 32, 0.0, 0.0005, 0.0001 * INCH)
+    here = stations[0]
+    assert FADE == 2 * INCH  # the stations of this limb lie an inch apart
+    for place, expected in ((0, alone), (2, alone), (3, half), (4, work), (16, work), (17, half),
+                            (18, alone)):
+        assert found[place] == pytest.approx(finished_share(here, build, expected), rel=1e-9), place
+    everywhere = Finishing(INCH / 16, 0.0, 0.001, 0.0001 * INCH)
+    assert stiffness(everywhere)[0] / stiffness()[0] == pytest.approx(found[4], rel=1e-9)
+    assert stiffness(everywhere)[20] / stiffness()[20] == pytest.approx(found[4], rel=1e-9)
 
 
 def test_faces_cost_what_the_thinner_section_lacks():
