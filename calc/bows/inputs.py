@@ -105,17 +105,20 @@ def station_rows(id: str, label: str, default: str, help: str) -> Input:
     )
 
 
-def section_group() -> Group:
-    """Return the group of both limbs' sections."""
+AS_IT_CAME = (
+    "2 in:1 5/8 in:0.291 in;7 in:1 9/16 in:0.279 in;13 in:1 3/8 in:0.263 in;19 in:13/16 in:0.247 in",
+    "2 in:1 5/8 in:0.296 in;7 in:1 9/16 in:0.283 in;13 in:1 3/8 in:0.267 in;19 in:13/16 in:0.250 in",
+)
+"""Sections of the upper and the lower limb of the invented bow of all worked examples."""
+
+
+def section_group(stations: tuple[str, str] = AS_IT_CAME) -> Group:
+    """Return the group of both limbs' sections; stations: the example's, upper and lower."""
     return group(
         "The limbs' sections",
-        station_rows("upper_stations", "Upper limb",
-                     "2 in:1 5/8 in:0.291 in;7 in:1 9/16 in:0.279 in;13 in:1 3/8 in:0.263 in;"
-                     "19 in:13/16 in:0.247 in",
+        station_rows("upper_stations", "Upper limb", stations[0],
                      "At least three places from fadeout to tip."),
-        station_rows("lower_stations", "Lower limb",
-                     "2 in:1 5/8 in:0.296 in;7 in:1 9/16 in:0.283 in;13 in:1 3/8 in:0.267 in;"
-                     "19 in:13/16 in:0.250 in",
+        station_rows("lower_stations", "Lower limb", stations[1],
                      "The same places on the lower limb."),
     )
 
@@ -149,13 +152,13 @@ def least_glass(when: tuple[str, tuple[str, ...]] | None = None) -> tuple[Input,
     )
 
 
-def layup_inputs() -> tuple[Input, ...]:
-    """Return the inputs that describe glass and core."""
+def layup_inputs(back: str = "0.043 in", belly: str = "0.043 in") -> tuple[Input, ...]:
+    """Return the inputs that describe glass and core; back, belly: the example's glass."""
     return (
-        quantity("glass_back", "Glass on the back", "thickness", default="0.043 in", low="0.010 in",
+        quantity("glass_back", "Glass on the back", "thickness", default=back, low="0.010 in",
                  high="0.120 in", usual=("0.025 in", "0.065 in"),
                  help="As it is now, read at the limb's edge with a lens."),
-        quantity("glass_belly", "Glass on the belly", "thickness", default="0.043 in", low="0.010 in",
+        quantity("glass_belly", "Glass on the belly", "thickness", default=belly, low="0.010 in",
                  high="0.120 in", usual=("0.025 in", "0.065 in"), help="As it is now."),
         choice("core", "Core", CORE_WOODS + (("own", "Another, by its modulus"),), default="white-ash"),
         quantity("core_modulus", "Modulus of the core", "modulus", default="1.8 Mpsi", low="0.3 Mpsi",

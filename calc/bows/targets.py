@@ -40,6 +40,12 @@ def edge_inputs() -> tuple[Input, ...]:
         quantity("edge_radius", "Edges rounded to a radius of", "length", default="1/32 in", low="0 in",
                  high="1/4 in", usual=("1/64 in", "3/32 in"),
                  help="All four edges of a limb, along its whole length.", role=RULE),
+    ) + sides_and_papers()
+
+
+def sides_and_papers() -> tuple[Input, ...]:
+    """Return the inputs for the edges as they are, for width that comes off and for the finish sanding."""
+    return (
         quantity("edge_now", "Their radius now", "length", default="0 in", low="0 in", high="1/4 in",
                  usual=("0 in", "1/16 in"),
                  help="0 while they are sharp. Edges that are round already cost less."),

@@ -50,7 +50,9 @@ def reserve_of(piece: Workpiece, near: BowState, now: float, wanted: float, give
         Refused: edges or papers ask for more than the limbs have.
     """
     removal = min(piece.most, max(0.0, cube_rule(piece, wanted / now)))
-    _require_room(piece, removal)
+    build, belly = piece.bow.build, piece.sanding.belly_share
+    glass = min(build.back - removal * (1 - belly), build.belly - removal * belly)
+    require_room(piece.bow, piece.finishing, glass, removal)
     try:
         before = read(piece.sanded(removal, removal), piece.setup, near)
         after = read(piece.bow.bow(piece.factors, piece.sanding, (removal, removal), piece.finishing),
@@ -63,26 +65,33 @@ def reserve_of(piece: Workpiece, near: BowState, now: float, wanted: float, give
     return Reserve(takes if given is None else given, takes)
 
 
-def _require_room(piece: Workpiece, removal: float) -> None:
-    """Raise Refused where the limbs are too slight for the finishing asked for."""
-    finishing, build, share = piece.finishing, piece.bow.build, piece.sanding.belly_share
-    glass = min(build.back - removal * (1 - share), build.belly - removal * share)
+def require_room(bow: MeasuredBow, finishing: Finishing, glass: float, removal: float = 0.0) -> None:
+    """Raise Refused where the limbs are too slight for the finishing asked for.
+
+    glass: on the face that has less of it [m]. removal: off the thickness before [m].
+    """
     if finishing.faces >= glass:
         raise Refused("last_paper", "Finish sanding from that paper would take "
                       + in_both("thickness", finishing.faces) + " off each face, and there is glass of "
                       + in_both("thickness", glass) + ". Begin with a finer paper, or mend the scratch "
                       "depth.")
-    widths = [each.width for limb in piece.bow.stations for each in limb]
-    thicknesses = [each.thickness for limb in piece.bow.stations for each in limb]
-    if finishing.width >= min(widths) / 2:
+    narrowest = min([each.width for limb in bow.stations for each in limb])
+    if finishing.width >= narrowest / 2:
         raise Refused("edge_width", "That takes half of the limb's width or more where it is "
-                      + in_both("length", min(widths)) + " wide. Take less off the sides.")
-    most = min(min(widths) - finishing.width, min(thicknesses) - removal - 2 * finishing.faces) / 2
+                      + in_both("length", narrowest) + " wide. Take less off the sides.")
+    most = most_reach(bow, finishing, removal)
     for field, radius in (("edge_radius", finishing.radius), ("edge_now", finishing.radius_before)):
         if radius > most:
             raise Refused(field, "A radius of " + in_both("length", radius) + " is more than half of the "
                           "limb where it is thinnest or narrowest: at most " + in_both("length", most)
                           + " here. Make it smaller, or check the sections.")
+
+
+def most_reach(bow: MeasuredBow, finishing: Finishing, removal: float = 0.0) -> float:
+    """Return the largest radius that the limbs have room for once sides and faces are finished [m]."""
+    widths = [each.width for limb in bow.stations for each in limb]
+    thicknesses = [each.thickness for limb in bow.stations for each in limb]
+    return float(min(min(widths) - finishing.width, min(thicknesses) - removal - 2 * finishing.faces) / 2)
 
 
 def cube_rule(piece: Workpiece, share: float) -> float:

@@ -27,6 +27,50 @@ def halved(low: float, high: float, is_before: "Callable[[float], bool]") -> flo
             high = middle
 
 
+def crossing(
+    ends: tuple[float, float], at_ends: tuple[float, float], value: "Callable[[float], float]",
+    tolerance: float, most: int = 60
+) -> float:
+    """Return where a value that changes its sign over a stretch comes to nothing.
+
+    Args:
+        ends [any]: of the stretch.
+        at_ends [any]: the value at either end, one of them not positive and the other not negative.
+        value: at a place.
+        tolerance [any]: of the value, > 0.
+        most: places tried.
+
+    Returns:
+        [any] a place where the value is within the tolerance.
+
+    Raises:
+        ValueError: the value has one sign at both ends, or it does not come down to the tolerance.
+
+    Source: interpolation, false position with the value of the end that stays halved (Illinois), from memory.
+    """
+    (low, high), (at_low, at_high) = ends, at_ends
+    if at_low * at_high > 0.0:
+        raise ValueError("the value must change its sign over the stretch, got "
+                         + str(at_low) + " and " + str(at_high))
+    if at_low == at_high:
+        return low
+    stayed = 0
+    for _ in range(most):
+        place = low - at_low * (high - low) / (at_high - at_low)
+        found = value(place)
+        if abs(found) <= tolerance:
+            return place
+        if (found > 0.0) == (at_high > 0.0):
+            high, at_high = place, found
+            at_low = at_low / 2.0 if stayed == 1 else at_low
+            stayed = 1
+        else:
+            low, at_low = place, found
+            at_high = at_high / 2.0 if stayed == -1 else at_high
+            stayed = -1
+    raise ValueError("the value does not come down to " + str(tolerance))
+
+
 def solved(
     first: tuple[float, float], second: tuple[float, float], right: tuple[float, float]
 ) -> tuple[float, float] | None:

@@ -7,7 +7,6 @@ from calc.mechanics.bow.laminate import Layer
 from calc.mechanics.bow.thinning import Build, Station, layers_of
 from calc.quantities import INCH
 
-
 FADE = 2 * INCH
 """Over so much, beyond the stretch done in full, work on edges and sides fades out."""
 

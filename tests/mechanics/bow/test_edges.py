@@ -3,7 +3,7 @@
 import math
 import random
 
-import numpy
+import numpy as np
 import pytest
 
 from calc.mechanics.bow.edges import (
@@ -29,9 +29,9 @@ def limb(thickness, glass):
 
 def strips(width, thicknesses, weights, back, belly, count=20000):
     """A second route: each layer cut into thin strips, each as wide as two corners leave it."""
-    whole, top, sums = sum(thicknesses), 0.0, numpy.zeros(3)
+    whole, top, sums = sum(thicknesses), 0.0, np.zeros(3)
     for thickness, weight in zip(thicknesses, weights, strict=True):
-        z = top + (numpy.arange(count) + 0.5) * thickness / count
+        z = top + (np.arange(count) + 0.5) * thickness / count
         for power in range(3):
             left = width - 2 * lacks(z, back) - 2 * lacks(whole - z, belly)
             sums[power] += weight * (left * z**power).sum() * thickness / count
@@ -40,10 +40,10 @@ def strips(width, thicknesses, weights, back, belly, count=20000):
 
 
 def lacks(depth, corner):
-    inside = numpy.clip(corner.reach - depth, 0.0, None)
+    inside = np.clip(corner.reach - depth, 0.0, None)
     if corner.flat:
         return inside
-    return corner.reach - numpy.sqrt(corner.reach**2 - inside**2)
+    return corner.reach - np.sqrt(corner.reach**2 - inside**2)
 
 
 def rounded_rigidity(width, layers, radius):
