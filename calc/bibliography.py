@@ -349,6 +349,10 @@ SOURCES = (
            "Archery: The Technical Side (1947): span of 26 in, load of 2 lb; density and modulus of "
            "shaft woods, table 2.",
            "read"),
+    Source("saint-venant-torsion",
+           "A. J. C. B. de Saint-Venant's torsion of prisms, as in any text on elasticity: the series for a "
+           "rectangle, and a thin strip of layers worked out here; checked against a printed table.",
+           "from memory"),
     Source("scratch-and-grain",
            "L. Gurau, M. Irle and J. Buchner, BioResources 14 (2019): roughness of sanded beech grows "
            "linearly with the mean grain size, P60 to P150. The abstract was read; it gives no slope.",
@@ -411,6 +415,10 @@ SOURCES = (
            "S. Timoshenko and J. Gere, Theory of Elastic Stability, 2nd edition: the buckled column as an "
            "elastica.",
            "from memory, confirmed by calculation"),
+    Source("torsion-of-rectangles",
+           "Torsion constants of rectangles, 1 to 10 times as wide as thick, as a structural analysis "
+           "manual prints them.",
+           "read second-hand"),
     Source("transfer-rating",
            "Trade magazines on spray finishing: guns for low pressure are rated to put 65 % of what they "
            "spray on a flat panel and should give 50 to 60 % in the shop, cup guns for high pressure 30 %; "

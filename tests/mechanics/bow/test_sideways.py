@@ -8,9 +8,21 @@ import pytest
 from scipy.integrate import solve_ivp
 from scipy.optimize import brentq, fsolve
 
-from calc.mechanics.bow.sideways import Across, Standing, firmness, sideways
+from calc.mechanics.bow.bow import Bow
+from calc.mechanics.bow.elastica import Limb
+from calc.mechanics.bow.sideways import (
+    Across,
+    Fault,
+    Standing,
+    firmness,
+    joined,
+    marches,
+    pair_firmness,
+    sideways,
+    standing,
+)
 
-STATIONS = 41
+STATIONS = 81
 
 
 def straight(length, tension, string_angle):
@@ -18,16 +30,24 @@ def straight(length, tension, string_angle):
     along = [length * i / (STATIONS - 1) for i in range(STATIONS)]
     zeros = [0.0] * STATIONS
     moment = [tension * (length - s) * math.sin(string_angle) for s in along]
-    return Standing(length, zeros, along, zeros, moment, tension, string_angle)
+    return Standing(length, zeros, along, zeros, zeros, moment, zeros, tension, string_angle)
 
 
-def strip(bending, torsion, bend=0.0, twist=0.0):
-    return Across(*[[each] * STATIONS for each in (bending, torsion, bend, twist)])
+def strip(bending, torsion):
+    return Across([bending] * STATIONS, [torsion] * STATIONS)
+
+
+def even(bend=0.0, twist=0.0, shift=0.0):
+    return Fault(*[[each] * STATIONS for each in (bend, twist, shift)])
+
+
+def answer(limb, across, fault, groove, string_length):
+    return sideways(marches(limb, across, (fault,)), 0, groove, string_length)
 
 
 def buckling_load(length, bending, torsion, string_angle, string_length, most):
     def firm(load):
-        return firmness(straight(length, load, string_angle), strip(bending, torsion), string_length)
+        return firmness(marches(straight(length, load, string_angle), strip(bending, torsion)), string_length)
 
     return brentq(firm, 1e-6, most, xtol=1e-12)
 
@@ -58,23 +78,25 @@ LENGTH, FLAT, EDGE, TORSION, PULL = 0.5, 10.0, 300.0, 6.0, 25.0
 REST_ANGLE, GROOVE = -0.8, 0.0005  # the limb curls back by this from foot to tip
 
 
-def in_space(pull_end, full_twist):
+def in_space(pull_end, full_twist, tilt, shift):
     """Return states of a rod in space whose end is held by a string to a point in front of its foot.
 
-    State: place, and the three directors z, n and t; unknown are place of the string's end.
+    State: place, and the three directors z, n and t; unknown is the place of the string's end. tilt: the
+    stiffness that couples both bendings. shift: of the elastic middle along z, from the line that is marched.
     """
     anchor = np.array([0.2, -0.1, 0.0])
     rest_curvature = REST_ANGLE / LENGTH
+    yields = np.linalg.inv(np.array([[FLAT, tilt], [tilt, EDGE]]))
 
     def slopes(_, state):
         place = state[:3]
         side, front, along = state[3:6], state[6:9], state[9:12]
         string = anchor - pull_end
         force = PULL * string / np.linalg.norm(string)
-        moment = np.cross(pull_end - place, force)
-        strain = np.array([moment @ side / FLAT - rest_curvature, moment @ front / EDGE,
-                           moment @ along / TORSION + full_twist])
-        turn = strain[0] * side + strain[1] * front + strain[2] * along
+        moment = np.cross(pull_end - place - shift * side, force)
+        bends = yields @ np.array([moment @ side, moment @ front])
+        turn = (bends[0] - rest_curvature) * side + bends[1] * front + (
+            moment @ along / TORSION + full_twist) * along
         return np.concatenate([along, np.cross(turn, side), np.cross(turn, front), np.cross(turn, along)])
 
     start = np.array([0, 0, 0, 0, 0, 1, 1, 0, 0, 0, 1, 0], float)
@@ -82,21 +104,21 @@ def in_space(pull_end, full_twist):
                      t_eval=np.linspace(0, LENGTH, STATIONS)).y
 
 
-def settled(full_twist, groove):
+def settled(full_twist=0.0, groove=0.0, tilt=0.0, shift=0.0):
     def lack(pull_end):
-        tip = in_space(pull_end, full_twist)[:, -1]
+        tip = in_space(pull_end, full_twist, tilt, shift)[:, -1]
         return tip[:3] + groove * tip[3:6] - pull_end
 
-    guess = in_space(np.array([0.05, 0.4, 0.0]), 0.0)[:3, -1]
+    guess = in_space(np.array([0.05, 0.4, 0.0]), 0.0, 0.0, 0.0)[:3, -1]
     end = fsolve(lack, guess, xtol=1e-10)
     assert np.abs(lack(end)).max() < 1e-9
-    return end, in_space(end, full_twist)
+    return end, in_space(end, full_twist, tilt, shift)
 
 
 @functools.lru_cache
 def as_standing():
     """Return the rod of the full equations, straight in its plane, as the module wants it."""
-    end, states = settled(0.0, 0.0)
+    end, states = settled()
     string = np.array([0.2, -0.1, 0.0]) - end
     string_length = np.linalg.norm(string)
     unit = -string / string_length  # (-sin alpha, cos alpha)
@@ -104,45 +126,124 @@ def as_standing():
     ahead, above = end[0] - states[0], end[1] - states[1]
     string_angle = math.atan2(-unit[0], unit[1])
     moment = PULL * (ahead * math.cos(string_angle) + above * math.sin(string_angle))
-    return Standing(LENGTH, list(states[0]), list(states[1]), list(angle), list(moment), PULL,
+    bending = moment / FLAT
+    return Standing(LENGTH, list(states[0]), list(states[1]), list(angle),
+                    list(bending + REST_ANGLE / LENGTH), list(moment), list(bending), PULL,
                     string_angle), string_length
 
 
-@pytest.mark.parametrize(("full_twist", "groove"), [(0.02, 0.0), (0.0, GROOVE), (-0.02, GROOVE)])
-def test_small_faults_move_a_curved_limb_as_the_full_equations_say(full_twist, groove):
-    standing, string_length = as_standing()
-    small = sideways(standing, strip(EDGE, TORSION, 0.0, full_twist), groove, string_length)
-    end, states = settled(full_twist, groove)
-    assert small.firmness > 0.1
-    assert small.string_end == pytest.approx(end[2], rel=2e-3)
-    assert small.place == pytest.approx(list(states[2]), abs=2e-3 * abs(states[2]).max())
+FAULTS = {
+    "twist": {"full_twist": 0.02},
+    "groove": {"groove": GROOVE},
+    "twist and groove": {"full_twist": -0.02, "groove": GROOVE},
+    "tilted axes": {"tilt": 0.2},
+    "shifted middle": {"shift": 0.0005},
+}
+
+
+@pytest.mark.parametrize("fault", FAULTS.values(), ids=FAULTS)
+def test_small_faults_move_a_curved_limb_as_the_full_equations_say(fault):
+    """Axes tilted by a stiffness a between both bendings bend the limb sideways by a / A of its bending."""
+    limb, string_length = as_standing()
+    bend = [fault.get("tilt", 0.0) / EDGE * each for each in limb.bending]
+    given = Fault(bend, [fault.get("full_twist", 0.0)] * STATIONS, [fault.get("shift", 0.0)] * STATIONS)
+    small = answer(limb, strip(EDGE, TORSION), given, fault.get("groove", 0.0), string_length)
+    end, states = settled(**fault)
+    assert small.string_end == pytest.approx(end[2], rel=3e-3)
+    assert small.states.place == pytest.approx(list(states[2][::2]), abs=3e-3 * abs(states[2]).max())
 
 
 def test_left_and_right_swap_exactly():
-    standing, string_length = as_standing()
-    left = sideways(standing, strip(EDGE, TORSION, 0.03, 0.1), GROOVE, string_length)
-    right = sideways(standing, strip(EDGE, TORSION, -0.03, -0.1), -GROOVE, string_length)
-    assert [-each for each in right.place] == left.place
-    assert right.firmness == left.firmness
+    limb, string_length = as_standing()
+    left = answer(limb, strip(EDGE, TORSION), even(0.03, 0.1, 0.001), GROOVE, string_length)
+    right = answer(limb, strip(EDGE, TORSION), even(-0.03, -0.1, -0.001), -GROOVE, string_length)
+    assert [-each for each in right.states.place] == left.states.place
+    assert right.force == -left.force
 
 
 def test_a_limb_without_faults_stays_in_its_plane():
-    standing, string_length = as_standing()
-    answer = sideways(standing, strip(EDGE, TORSION), 0.0, string_length)
-    assert answer.place == [0.0] * STATIONS
-    assert answer.string_end == 0.0
+    limb, string_length = as_standing()
+    still = sideways(marches(limb, strip(EDGE, TORSION)), None, 0.0, string_length)
+    assert still.states.place == [0.0] * (STATIONS // 2 + 1)
+    assert still.string_end == 0.0
+
+
+def test_a_strip_twisted_at_rest_in_a_curve_lies_on_a_helix():
+    """A rod of one curvature and one twist, unstrung, is a helix: its climb is known in closed form."""
+    curvature, twist, length = 1.2, 0.02, 0.5
+    along = [length * i / (STATIONS - 1) for i in range(STATIONS)]
+    flat = [0.0] * STATIONS
+    limb = Standing(length, [(1 - math.cos(curvature * s)) / curvature for s in along],
+                    [math.sin(curvature * s) / curvature for s in along], [curvature * s for s in along],
+                    [curvature] * STATIONS, flat, flat, 1e-9, 0.0)
+    place = marches(limb, strip(1.0, 1.0), (even(0.0, twist),)).faults[0].place[-1]
+    whole = math.sqrt(curvature**2 + twist**2)
+    turn = whole * length  # side director z turns about the axis of the helix
+    climb = curvature * twist * (length - math.sin(turn) / whole) / whole**2
+    assert abs(place) == pytest.approx(climb, rel=2e-4)
+
+
+# Both limbs, joined by their string -------------------------------------------------------------
+
+
+@functools.lru_cache
+def pair():
+    """Return both limbs of a bow, alike, as they stand braced, and the string from tip to tip."""
+    angles = [-0.1 - 0.5 * (i / 20) ** 3 for i in range(21)]
+    limb = Limb(0.55, (0.01, 0.22), angles, [22.0 - 14.0 * i / 20 for i in range(21)])
+    braced = Bow(limb, limb, string_stiffness=25000.0).brace(0.2)
+    stand = [standing(shape, mirrored, braced.tension, turn * braced.tilt)
+             for shape, mirrored, turn in ((braced.upper, False, 1.0), (braced.lower, True, -1.0))]
+    fault = even(0.01, 0.02, 0.0003)
+    return [marches(each, strip(400.0, 6.0), (fault,)) for each in stand], stand[0].y[-1] + stand[1].y[-1]
+
+
+def test_limbs_with_the_same_fault_move_their_string_without_turning_it():
+    (upper, lower), string = pair()
+    both = joined(upper, lower, (0, 0), (GROOVE, GROOVE), string)
+    assert both[0].string_end == pytest.approx(both[1].string_end, rel=1e-9)
+    assert both[0].string_end == pytest.approx(sideways(upper, 0, GROOVE, math.inf).string_end, rel=1e-9)
+
+
+def test_limbs_with_opposite_faults_hold_their_string_in_the_middle():
+    (upper, lower), string = pair()
+    both = joined(upper, lower, (0, None), (0.0, 0.0), string)
+    other = joined(upper, lower, (None, 0), (0.0, 0.0), string)
+    crossed = [both[i].string_end - other[i].string_end for i in (0, 1)]
+    assert crossed[0] == pytest.approx(-crossed[1], rel=1e-9)
+    assert crossed[0] == pytest.approx(sideways(upper, 0, 0.0, string / 2).string_end, rel=1e-9)
+
+
+def test_a_groove_moves_the_string_as_much_as_the_fault_it_undoes():
+    """All is linear: the groove that undoes a fault is the tip's way under it, with the sign turned."""
+    (upper, lower), string = pair()
+    back = -upper.faults[0].place[-1]
+    assert joined(upper, lower, (0, None), (back, 0.0), string)[0].string_end == pytest.approx(0.0, abs=1e-15)
+
+
+def test_two_limbs_buckle_together_where_each_would_under_a_string_that_keeps_its_direction():
+    (upper, lower), string = pair()
+    whole = pair_firmness(upper, lower, string)
+    assert whole > 0.0
+    assert whole <= firmness(upper, math.inf) * firmness(upper, string / 2) * (1 + 1e-9)
+
+
+# Refused ---------------------------------------------------------------------------------------
 
 
 def test_a_limb_past_buckling_is_refused():
-    with pytest.raises(ValueError, match="must stand sideways"):
-        sideways(straight(1.0, 5.0, math.pi / 2), strip(1.0, 1.0), 0.001, math.inf)
+    limb = marches(straight(1.0, 5.0, math.pi / 2), strip(1.0, 1.0))
+    with pytest.raises(ValueError, match="the limb must stand sideways under its string; its firmness is -"):
+        sideways(limb, None, 0.001, math.inf)
+    with pytest.raises(ValueError, match="the limbs must stand sideways under their string; their firmness"):
+        joined(limb, limb, (None, None), (0.001, 0.0), 2.0)
 
 
 def test_a_limb_that_is_not_one_is_refused():
     with pytest.raises(ValueError, match="rigidity must be positive"):
-        sideways(straight(1.0, 1.0, 0.0), strip(1.0, 0.0), 0.0, 1.0)
+        marches(straight(1.0, 1.0, 0.0), strip(1.0, 0.0))
     with pytest.raises(ValueError, match="string_length must be positive"):
-        sideways(straight(1.0, 1.0, 0.0), strip(1.0, 1.0), 0.0, 0.0)
-    with pytest.raises(ValueError, match="at least 5 stations"):
-        sideways(Standing(1.0, [0.0], [0.0], [0.0], [0.0], 1.0, 0.0), Across([1.0], [1.0], [0.0], [0.0]),
-                 0.0, 1.0)
+        firmness(marches(straight(1.0, 1.0, 0.0), strip(1.0, 1.0)), 0.0)
+    few = [0.0, 1.0]
+    with pytest.raises(ValueError, match="odd number of places, 9 or more, got 2"):
+        marches(Standing(1.0, few, few, few, few, few, few, 1.0, 0.0), Across(few, few))
