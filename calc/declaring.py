@@ -259,6 +259,23 @@ def rows(
                  measure=measure, columns=columns, optional=fewest == 0, when=when, role=role)
 
 
+NOT_KNOWN = Choice("", "Not known")
+
+
+def lacked(inputs: tuple[Input, ...], when: tuple[str, tuple[str, ...]]) -> tuple[Input, ...]:
+    """Return inputs where every fact may be left empty; they matter by a choice unless they have their own.
+
+    A choice among them offers, behind its others, not to choose.
+    """
+    return tuple([
+        Input(id=each.id, label=each.label, kind=each.kind, default=each.default, help=each.help,
+              role=each.role, low=0 if each.kind == ROWS else each.low, high=each.high,
+              usual_low=each.usual_low, usual_high=each.usual_high, measure=each.measure,
+              choices=each.choices + (NOT_KNOWN,) if each.choices else (), columns=each.columns,
+              optional=each.optional or each.role == FACT, when=each.when or when)
+        for each in inputs])
+
+
 def result(id: str, label: str, kind: str, help: str = "") -> Result:
     """Declare a result."""
     return Result(id, label, kind, help)

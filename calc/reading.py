@@ -123,8 +123,8 @@ def _labelled(each: Input, row: int | None) -> str:
 def _read_choice(each: Input, text: str, field: str, row: int | None, column: str | None) -> str:
     ids = [option.id for option in each.choices]
     if text.strip() not in ids:
-        raise Refused(field, _labelled(each, row) + " must be one of: " + ", ".join(ids)
-                      + ". You gave “" + echo(text) + "”.", row, column)
+        raise Refused(field, _labelled(each, row) + " must be one of: "
+                      + ", ".join([id for id in ids if id]) + ". You gave “" + echo(text) + "”.", row, column)
     return text.strip()
 
 

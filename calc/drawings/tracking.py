@@ -18,9 +18,13 @@ FAR = 0.00635
 """Offsets up to a quarter inch are drawn to one scale; larger ones shrink it."""
 
 
-def tracking_drawing(limbs: list[tuple[str, float, float, float]]) -> Drawing:
-    """Return the drawing of limbs: name, offset at the fadeout and near the tip [m], twist [deg]."""
-    furthest = max([FAR] + [max(abs(each[1]), abs(each[2])) for each in limbs])
+def tracking_drawing(
+    limbs: list[tuple[str, float, float, float, tuple[float, float] | None]]
+) -> Drawing:
+    """Return the drawing of limbs: name, offset at the fadeout and near the tip [m], twist [deg], and both
+    offsets after a remedy, None where there is none.
+    """
+    furthest = max([FAR] + [abs(one) for each in limbs for one in each[1:3] + (each[4] or ())])
     shapes: list[object] = []
     for index, limb in enumerate(limbs):
         shapes += _limb(index, limb, MOST / furthest)
@@ -33,9 +37,11 @@ def tracking_drawing(limbs: list[tuple[str, float, float, float]]) -> Drawing:
     )
 
 
-def _limb(index: int, limb: tuple[str, float, float, float], scale: float) -> list[object]:
+def _limb(
+    index: int, limb: tuple[str, float, float, float, tuple[float, float] | None], scale: float
+) -> list[object]:
     """Return one limb of a bow that lies with its upper tip to the right; the archer's right is down."""
-    name, at_riser, at_tip, twist = limb
+    name, at_riser, at_tip, twist, later = limb
     middle = 62 + index * 140
     riser, tip = at(middle + at_riser * scale), at(middle + at_tip * scale)
     root, end = (LEFT, LEFT + LENGTH) if index == 0 else (LEFT + LENGTH, LEFT)
@@ -43,9 +49,14 @@ def _limb(index: int, limb: tuple[str, float, float, float], scale: float) -> li
     outline = (f"M {root} {middle - 22} C {at(inner)} {middle - 22} {at(outer)} {middle - 14} {end} "
                f"{middle - 7} V {middle + 7} C {at(outer)} {middle + 14} {at(inner)} {middle + 22} "
                f"{root} {middle + 22} Z")
-    return [
+    after: list[object] = [] if later is None else [
+        ["path", {"class": "rb-after", "d": f"M {root} {at(middle + later[0] * scale)} "
+                  f"L {end} {at(middle + later[1] * scale)}"}]]
+    under: list[object] = [
         ["path", {"class": "rb-fill", "d": outline}],
         ["path", {"class": "rb-quiet", "d": f"M {root} {middle} H {end}"}],
+    ]
+    return under + after + [
         ["path", {"class": "rb-string", "d": f"M {root} {riser} L {end} {tip}"}],
         ["circle", {"class": "rb-mark", "cx": str(root), "cy": riser, "r": "4"}],
         ["circle", {"class": "rb-mark", "cx": str(end), "cy": tip, "r": "4"}],

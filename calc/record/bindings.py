@@ -38,7 +38,8 @@ _HOW_WELL_READ = (
 
 
 def _line(limb: str) -> tuple[tuple[str, str], ...]:
-    alike = ("_offset_tip", "_height_tip", "_offset_riser", "_groove_outer", "_groove_inner")
+    alike = ("_offset_tip", "_height_tip", "_offset_riser", "_groove_outer", "_groove_inner", "_unstrung",
+             "_sticks")
     return (tuple([(limb + each, "reading." + limb + each) for each in alike])
             + ((limb + "_height_riser", "derived." + limb + "_height_riser"),))
 
@@ -120,7 +121,11 @@ BOUND = {
         ("between", "reading.string_angle"),
     ) + _LENGTHS + _same("section", "shape", "before", "after", "hole", "hole_diameter", "hole_height",
                          "hole_from_back"),
-    "tracking": _line("upper") + _line("lower") + (("groove_length", "bow.groove_length"),),
+    "tracking": _line("upper") + _line("lower") + (
+        ("groove_length", "bow.groove_length"),
+        ("weight", "derived.weight_now"),
+        ("draw_length", "derived.draw_now"),
+    ) + _GLASS_CAME + _LIMBS + _LENGTHS + _FAMILY,
     "string": (
         ("bow_length", "bow.marked_length"),
         ("draw_weight", "derived.weight_at_archers_draw"),

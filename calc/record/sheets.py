@@ -57,7 +57,14 @@ def _line(limb: str) -> tuple[Input, ...]:
                "Left out where tiller is read at the fadeouts: it is that distance."),
         _groove(limb + "_groove_outer", title + ": groove off the middle at the nock"),
         _groove(limb + "_groove_inner", title + ": groove off the middle at its inner end"),
+        _sticks(limb + "_unstrung", title + ": twist by two sticks, unstrung"),
+        _sticks(limb + "_sticks", title + ": twist by two sticks, braced"),
     )
+
+
+def _sticks(id: str, label: str) -> Input:
+    return measure(id, label, "angle", "1°", "-20°", "20°",
+                   "Positive where the right end of the stick near the tip is the nearer to you.")
 
 
 def _groove(id: str, label: str) -> Input:

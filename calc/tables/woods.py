@@ -31,6 +31,10 @@ RISER_WOODS = ("sugar-maple", "yellow-birch", "black-cherry", "black-walnut", "s
                "indian-rosewood", "brazilian-rosewood", "bubinga")
 """Those of risers."""
 
+SHEAR_OVER_MODULUS = 0.07
+"""Shear modulus along the grain over the modulus, of hardwoods: 0.05 to 0.11 in the handbook's table of
+elastic ratios (wood-handbook, from memory)."""
+
 MODULUS_SCATTER = 0.19  # standard deviation over mean, single pieces of one species (astm-d2555)
 
 _LB_PER_FT3 = POUND / 0.3048**3

@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 
 from calc.answer import work_out
 from calc.calculators.tracking import CALCULATOR
+from calc.declaring import inputs_of
 from calc.outcome import say
 
 STRAIGHT = {limb + "_" + what: figure for limb in ("upper", "lower") for what, figure in (
@@ -149,3 +150,51 @@ def test_a_twist_that_asks_for_its_cause_leads():
     text = say(run(upper_offset_tip="1/2", upper_groove_inner="0.08 in")[1].headline, "imperial")
     found = places(text, "look for the cause", "upper groove")
     assert found == sorted(found)
+
+
+EXAMPLE = [(each.id, each.default) for each in inputs_of(CALCULATOR)]
+FACTS = ("weight", "draw_length", "brace_height", "bow_length", "riser_length", "family", "upper_stations",
+         "lower_stations", "glass_back", "glass_belly", "core", "profile", "throat")
+
+
+def without(*ids):
+    """Return values and outcome of the example with some of its facts not known."""
+    job = work_out(CALCULATOR, [(id, "" if id in ids else text) for id, text in EXAMPLE])
+    assert not job.problems, [each.message for each in job.problems]
+    return dict(job.outcome.values), job.outcome
+
+
+def width_of(outcome, column):
+    """Return how wide the range of the first wedge is."""
+    table = next(each for each in outcome.tables if each.id == "remedies")
+    at = [each.id for each in table.columns].index(column)
+    row = next(each for each in table.rows if each[1].startswith("wedge"))
+    return row[at + 2] - row[at + 1]
+
+
+@pytest.mark.parametrize("id", FACTS)
+def test_a_fact_that_is_not_known_never_stops_the_answer(id):
+    values, outcome = without(id)
+    known, _ = without()
+    assert values["lower_twist"] == known["lower_twist"]
+    if id in ("bow_length", "riser_length"):
+        assert values["remedy"] is None
+        assert levels(outcome)["lacking"] == "watch"
+    else:
+        assert values["remedy"] == known["remedy"] == "groove, right"
+        assert ("lacking" in levels(outcome)) == (id not in ("profile", "throat"))
+        assert ("glass" in levels(outcome)) == (id not in ("glass_back", "glass_belly"))
+
+
+def test_ranges_are_wider_where_sections_were_not_read():
+    _, known = without()
+    _, sections = without("upper_stations", "lower_stations")
+    _, both = without("upper_stations", "lower_stations", "glass_back", "glass_belly", "core")
+    widths = [width_of(each, "offset") for each in (known, sections, both)]
+    assert widths[0] < widths[1] < widths[2]
+
+
+def test_all_facts_unknown_still_tell_twist_and_side():
+    values, _ = without(*FACTS)
+    assert values["lower_strong"] == "right"
+    assert values["remedy"] is None
