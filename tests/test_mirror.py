@@ -20,6 +20,7 @@ ACROSS = {
     "mechanics/bow/test_measured_shape.py": "a shape through offsets and what tiller makes of it",
     "mechanics/bow/test_strained_bows.py": "the model at its ends",
     "mechanics/test_unchanged.py": "figures that only hold what was",
+    "record/test_coats.py": "what a record says of coats that were laid",
     "record/test_job.py": "a whole job",
     "record/test_old_files.py": "files of every release",
     "record/test_privacy.py": "every way out of a record",

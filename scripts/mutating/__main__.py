@@ -15,10 +15,11 @@ from scripts.mutating.trial import KILLED, SURVIVED, Trial, module_name
 
 ROOT = Path(__file__).parents[2]
 EQUIVALENTS = ROOT / "tests/equivalents.txt"
-ROOMS = ("tests/mechanics", "tests/numerics", "tests/shop", "tests/references", "tests/calculators",
-         "tests/record")
+ROOMS = ("tests/mechanics", "tests/numerics", "tests/shop", "tests/references", "tests/bows",
+         "tests/calculators", "tests/record", "tests/tables", "tests/command", "tests/book")
 LIMITS = "tests/test_thresholds.py"
-FOR_CALCULATORS = ["tests/test_declarations.py"]
+FOR_ALL = [f"tests/test_{name}.py" for name in
+           ("declarations", "old_links", "answer", "command_line", "one_bow", "quantities", "dates")]
 SHARED_BY_TESTS = ("pytest", "hypothesis", "numpy", "scipy.integrate", "scipy.interpolate", "scipy.optimize",
                    "scipy.special", "scipy.stats")
 PATIENCE = 4.0  # times what the unchanged file takes
@@ -68,7 +69,7 @@ def own_tests_of(file: str) -> list[str]:
            if test != mirror and module in imported_by(test)]
     far.sort(key=lambda test: "/calculators/" in test)
     near = [str(mirror.relative_to(ROOT))] if mirror.is_file() else []
-    return near + far + (FOR_CALCULATORS if "calculators" in file else [])
+    return near + far + FOR_ALL
 
 
 def equivalents() -> set[tuple[str, str, str]]:
