@@ -17,7 +17,19 @@ from calc.declaring import (
 )
 from calc.outcome import Refused, say
 from calc.quantities import SYSTEMS, shown_unit
-from calc.record import beside, checks, compared, file, quick, returned, sheets, summary, table
+from calc.record import (
+    across,
+    beside,
+    calendar,
+    checks,
+    compared,
+    file,
+    quick,
+    returned,
+    sheets,
+    summary,
+    table,
+)
 from calc.record.declare import NOTE, Sheet
 from calc.record.entries import Entry, entry_id, is_id
 from calc.record.fold import State, union
@@ -73,6 +85,13 @@ def _parser() -> argparse.ArgumentParser:
     following = actions.add_parser("next", help="say what comes next on each of several bows")
     following.add_argument("files", nargs="+")
     following.set_defaults(run=_next)
+    together = actions.add_parser("across", help="say what several bows on one bench mean for each other")
+    together.add_argument("files", nargs="+")
+    together.add_argument("--units", choices=SYSTEMS, default=SYSTEMS[0], help="for what is shown")
+    together.set_defaults(run=_across)
+    dated = actions.add_parser("calendar", help="print the coats of one bow or several as a calendar file")
+    dated.add_argument("files", nargs="+")
+    dated.set_defaults(run=_calendar)
     merge = _action(actions, "merge", "bring copies of one record together", _merge)
     merge.add_argument("others", nargs="+", help="the other copies")
     merge.add_argument("--same", action="store_true", help="they are of one bow, though they share no entry")
@@ -199,6 +218,21 @@ def _next(options: argparse.Namespace) -> None:
     for name in options.files:
         state = State(entries_of(Path(name)))
         print(f"{summary.title(state)}  {summary.whats_next(state)}")
+
+
+def _across(options: argparse.Namespace) -> None:
+    states = [State(entries_of(Path(name))) for name in options.files]
+    for line in across.lines(states, now()):
+        said = " ".join([say(part, options.units) for part in line.parts])
+        print(f"{LEVEL_WORDS[line.level]}: {summary.title(states[line.place])}: {said}")
+
+
+def _calendar(options: argparse.Namespace) -> None:
+    text = calendar.calendar_of([entries_of(Path(name)) for name in options.files], now())
+    if not text:
+        raise Failed("There is nothing to put into a calendar: no coat is laid or planned, and no bow has a "
+                     "day for its next look.")
+    sys.stdout.write(text)
 
 
 def _merge(options: argparse.Namespace) -> None:

@@ -145,9 +145,21 @@ def name_of(state: State) -> str:
     Returns:
         such as `bow-31-64-in-recurve.html`.
     """
+    return stem_of(state) + ".html"
+
+
+def stem_of(state: State) -> str:
+    """Return what the files of a bow are called, before the ending that says what they hold.
+
+    Args:
+        state: of a record.
+
+    Returns:
+        such as `bow-31-64-in-recurve`.
+    """
     plain = "".join([mark if mark in PLAIN else "-" for mark in summary.title(state).lower()])
     words = [each for each in plain.split("-") if each]
-    return "-".join(["bow"] + words)[:LONGEST_NAME] + ".html"
+    return "-".join(["bow"] + words)[:LONGEST_NAME]
 
 
 def without_private(entries: list[Entry]) -> list[Entry]:

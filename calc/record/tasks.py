@@ -15,6 +15,9 @@ Requests name their "task" and "units"; "entries" is a record as JSON. Those tha
 - `all`: "records", a list of records: one file ("page", "name") of all bows.
 - `tell`: "at", "word": the link for the owner, and messages to send; `told`: what such a "link" says. Both as
   `calc.record.telling` says.
+- `across`: "records" of all bows, "at": now: a line for each bow on which others or the air bear, with its
+  "place" among the records, its "level" and its "text"; closing windows first.
+- `calendar`: "records" of one bow or more, "at": now: a calendar file ("text", "name").
 - `bows`: "text" of any file: "bows", each {"entries", "missing", "unread", "newer"}, and "missing" bows.
 
 What cannot be done comes back as a sentence under "refused".
@@ -22,7 +25,9 @@ What cannot be done comes back as a sentence under "refused".
 
 from calc.outcome import Check, Refused, say
 from calc.record import (
+    across,
     beside,
+    calendar,
     checks,
     derive,
     file,
@@ -87,6 +92,7 @@ def _head_of(entries: list[Entry], state: State, shown: tuple[Check, ...], units
     return {"title": summary.title(state), "tag": state.text("bow.tag"),
             "weights": say(summary.weights(state), units), "next": summary.whats_next(state),
             "level": "stop" if summary.is_stopped(shown) else "ok", "due": derive.due_text(state),
+            "coats": bool(state.of("coats") or state.of("coat")) and not state.of("handover"),
             "entries": len(entries)}
 
 
@@ -273,8 +279,24 @@ def _csv(asked: "Asked") -> "Answer":
 
 def _all(asked: "Asked") -> "Answer":
     private = asked.get("private", True) is True
-    entries = [read_entries(str(each))[0] for each in list_in(asked, "records")]
-    return {"page": file.page_of_all(entries, units_in(asked), private), "name": "all-bows.html"}
+    return {"page": file.page_of_all(_records_in(asked), units_in(asked), private), "name": "all-bows.html"}
+
+
+def _records_in(asked: "Asked") -> list[list[Entry]]:
+    return [read_entries(str(each))[0] for each in list_in(asked, "records")]
+
+
+def _calendar(asked: "Asked") -> "Answer":
+    records = _records_in(asked)
+    name = file.stem_of(State(records[0])) if len(records) == 1 else "all-bows"
+    return {"text": calendar.calendar_of(records, str(asked["at"])), "name": name + ".ics"}
+
+
+def _across(asked: "Asked") -> "Answer":
+    found = across.lines([State(each) for each in _records_in(asked)], str(asked["at"]))
+    return {"lines": [{"place": each.place, "level": each.level,
+                       "text": " ".join([say(part, units_in(asked)) for part in each.parts])}
+                      for each in found]}
 
 
 def _bows(asked: "Asked") -> "Answer":
@@ -289,5 +311,6 @@ TASKS: "tuple[tuple[str, Callable[[Asked], Answer]], ...]" = (
     ("strike", _strike),
     ("step", _step), ("file", _file), ("read", _read), ("csv", _csv),
     ("foretold", beside.foretold_answer), ("compare", beside.compare_answer), ("all", _all), ("bows", _bows),
+    ("across", _across), ("calendar", _calendar),
     ("tell", tell_answer), ("told", told_answer),
 )

@@ -1,34 +1,43 @@
 """Calendar files (RFC 5545, iCalendar): just what a list of appointments needs."""
 
-from calc.dates import DAY, date_of, two_digits
+from calc.dates import DAY, HOUR, date_of, two_digits
+
+MINUTE = 60
 
 
 class Event:
     """An appointment. start, end: moments on the scale of `calc.dates`, in whatever time zone the reader is.
 
     uid: the same in every file that tells of it. sequence: 0 at first, higher each time it is told anew.
+    alarms: ([s] from its start, minus for before; words). cancelled: whether it was told of once, and is off.
     """
 
-    def __init__(self, uid: str, summary: str, description: str, start: int, end: int, sequence: int) -> None:
+    def __init__(
+        self, uid: str, summary: str, description: str, start: int, end: int, sequence: int,
+        alarms: "tuple[tuple[int, str], ...]" = (), cancelled: bool = False,
+    ) -> None:
         self.uid = uid
         self.summary = summary
         self.description = description
         self.start = start
         self.end = end
         self.sequence = sequence
+        self.alarms = alarms
+        self.cancelled = cancelled
 
 
 LONGEST_LINE = 75  # bytes, line end left out
 LINE_END = "\r\n"
 
 
-def calendar_text(product: str, stamp: int, events: list[Event]) -> str:
+def calendar_text(product: str, stamp: int, events: list[Event], modified: bool = False) -> str:
     """Return a calendar file.
 
     Args:
         product: names what made it.
         stamp [s]: moment that stands as the making of the file; the same input gives the same file.
         events: appointments, at least one.
+        modified: whether each also says that it was last changed at that moment.
 
     Returns:
         text of the file, lines folded and ended as the standard asks.
@@ -53,8 +62,15 @@ def calendar_text(product: str, stamp: int, events: list[Event]) -> str:
             "SEQUENCE:" + str(event.sequence),
             "SUMMARY:" + escaped(event.summary),
             "DESCRIPTION:" + escaped(event.description),
-            "END:VEVENT",
         ]
+        if modified:
+            lines.append("LAST-MODIFIED:" + moment_text(stamp) + "Z")
+        if event.cancelled:
+            lines.append("STATUS:CANCELLED")
+        for after, words in event.alarms:
+            lines += ["BEGIN:VALARM", "ACTION:DISPLAY", "TRIGGER:" + duration_text(after),
+                      "DESCRIPTION:" + escaped(words), "END:VALARM"]
+        lines.append("END:VEVENT")
     lines.append("END:VCALENDAR")
     return "".join([folded(line) + LINE_END for line in lines])
 
@@ -100,6 +116,24 @@ def folded(line: str) -> str:
         size += width
     parts.append(part)
     return LINE_END.join(parts)
+
+
+def duration_text(time: int) -> str:
+    """Return a span of time as the file writes it, such as `-PT30M`.
+
+    Args:
+        time [s]: minus for before; seconds that make no whole minute are left out.
+
+    Returns:
+        days, hours and minutes.
+
+    Source: rfc-5545, section 3.3.6.
+    """
+    days, rest = divmod(abs(time) // MINUTE, DAY // MINUTE)
+    hours, minutes = divmod(rest, HOUR // MINUTE)
+    clock = (str(hours) + "H" if hours else "") + (str(minutes) + "M" if minutes else "")
+    text = (str(days) + "D" if days else "") + ("T" + clock if clock else "")
+    return ("-" if time < 0 else "") + "P" + (text or "T0M")
 
 
 def moment_text(moment: int) -> str:

@@ -71,10 +71,11 @@ def _list() -> Node:
         "div", {"class": "rb-bows-all", "id": "all", "hidden": ""},
         element("p", {"class": "rb-bows-none"}, "No bow is kept in this browser yet."),
         element("ul", {"class": "rb-bows-list"}),
+        element("div", {"class": "rb-bows-across"}),
         element("p", {"class": "rb-bows-backup"}),
         element("div", {"class": "rb-bows-actions"},
                 doer("add", "Add a bow", "rb-main"), _file_taker(),
-                doer("save-all", "Save all to one file"),
+                doer("save-all", "Save all to one file"), doer("calendar-all", "Coats as a calendar file"),
                 doer("remove-all", "Remove all my bows from this browser")),
         element("p", {"class": "rb-bows-kept"}),
         element("details", {"class": "rb-bows-bin"}, element("summary", {}, "Bows that you removed"),
@@ -119,7 +120,8 @@ def _one() -> Node:
         element("h3", {}, "Files"),
         element("div", {"class": "rb-bows-actions"},
                 doer("save-file", "Save to a file"), doer("save-shared", "Save without the owner"),
-                doer("save-table", "Readings as a table (CSV)"), _file_taker(),
+                doer("save-table", "Readings as a table (CSV)"),
+                doer("calendar", "Coats as a calendar file"), _file_taker(),
                 doer("remove", "Remove this bow")),
     )
 

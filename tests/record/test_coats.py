@@ -6,31 +6,16 @@ from calc.outcome import say
 from calc.record import checks
 from calc.record.finishing import finish_of, working_hours
 from calc.record.moments import local_moment
-from tests.record.bench import Bench
-
-PRODUCT = {"family": "one-part-urethane", "recoat_from": "4 h", "recoat_to": "24 h", "cure": "14 d",
-           "lettering_dry": "12 h", "least_temperature": "55 °F"}
-"""The sheet of an invented can; its times are for 25 °C, 77 °F."""
+from tests.record.bench import Bench, coat, to_finish
 
 
 def shown(bench):
     return {each.id: (each.level, say(each.text, "imperial")) for each in checks.checks(bench.state)}
 
 
-def coat(bench, at, sheet="coat", **facts):
-    usual = {"took": "1 h", "temperature": "77 °F"} if sheet == "coat" else {}
-    entry = bench.write(sheet, **{**usual, **facts})
-    entry.at = f"2026-05-{at}+02:00"
-    return entry
-
-
 @pytest.fixture
 def bench():
-    bench = Bench()
-    bench.write("product", **PRODUCT)
-    bench.write("coats", seal_coats="0", build_coats="2", over_coats="1", sheen_coats="0")
-    bench.write("agreed", weight="45 lb", at_draw="28 in", lettered="yes")
-    return bench
+    return to_finish(Bench())
 
 
 # Windows ---------------------------------------------------------------------------

@@ -4,7 +4,7 @@ from urllib.parse import urlencode
 
 import pytest
 
-from calc.record import file, sheets, table
+from calc.record import calendar, file, sheets, table
 from calc.record.bindings import BOUND
 from calc.record.declare import NOTE
 from calc.record.entries import Entry
@@ -57,6 +57,12 @@ def test_no_link_to_an_answer_tells_it(bench, calculator):
     chosen = {"losses": "chronograph", "shaft_known": "deflection_28"}
     pairs = [(each.input, each.text) for each in fill(bench.state, calculator, chosen)]
     assert clean(urlencode(pairs))
+
+
+def test_no_calendar_tells_it(bench):
+    text = calendar.calendar_of([bench.entries], "2026-05-12T18:10+02:00")
+    assert "build coat" in text
+    assert clean(text)
 
 
 @pytest.mark.parametrize("system", ["imperial", "metric"])

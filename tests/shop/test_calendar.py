@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calc.dates import DAY
-from calc.shop.calendar import LONGEST_LINE, Event, calendar_text, escaped, folded
+from calc.shop.calendar import LONGEST_LINE, Event, calendar_text, duration_text, escaped, folded
 from tests.sentences import whole
 
 NINE = 9 * 3600
@@ -102,3 +102,21 @@ def test_parts_are_as_long_as_they_may_be():
     assert [len(part) for part in folded("x" * 200).split("\r\n")] == [75, 75, 52]
     assert folded("x" * 75) == "x" * 75
     assert [len(part.encode()) for part in folded("\N{EURO SIGN}" * 50).split("\r\n")] == [75, 73, 4]
+
+
+@pytest.mark.parametrize("minutes", [-1500, -1440, -61, -60, -30, -1, 0, 1, 59, 60, 1439, 1440, 5000])
+def test_spans_of_time_come_back_as_they_were(minutes):
+    assert icalendar.vDuration.from_ical(duration_text(60 * minutes)) == dt.timedelta(minutes=minutes)
+
+
+def test_what_is_called_off_says_so_and_alarms_sound_as_often_as_told():
+    off = Event("one@rebrace.invalid", "Seal coat", "", MONDAY, MONDAY, 4, (), True)
+    alarms = ((-1800, "soon"), (3600, "late"))
+    loud = Event("two@rebrace.invalid", "Build coat", "", MONDAY, MONDAY, 4, alarms)
+    found = read(calendar_text("x", MONDAY, [off, loud], modified=True)).walk("VEVENT")
+    assert [each.get("STATUS") for each in found] == ["CANCELLED", None]
+    assert found[0].walk("VALARM") == []
+    assert [str(each["DESCRIPTION"]) for each in found[1].walk("VALARM")] == ["soon", "late"]
+    assert found[1].walk("VALARM")[0]["ACTION"] == "DISPLAY"
+    assert all("LAST-MODIFIED" in each for each in found)
+    assert "LAST-MODIFIED" not in read(calendar_text("x", MONDAY, [loud])).walk("VEVENT")[0]

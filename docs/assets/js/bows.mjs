@@ -4,7 +4,7 @@
 import { drawCharts } from "./charts.mjs";
 import { chooseBow, chosenBow, isBowId, takeAskedFor } from "./chosen.mjs";
 import { node, sayAt } from "./elements.mjs";
-import { answerOf, openCsv, openFile, saveFile } from "./exchange.mjs";
+import { answerOf, openCalendar, openCsv, openFile, saveFile } from "./exchange.mjs";
 import { recall } from "./memory.mjs";
 import { HALTED, NOT_KEPT, RENEWED, whyNotKept } from "./not-kept.mjs";
 import { partOf, sourceOf } from "./parts.mjs";
@@ -30,6 +30,7 @@ const WORDS = {
   cleared: "What this browser kept has been cleared. Save to a file what this page still holds, then reload it.",
   saveFirst: "Save to a file what this page holds.",
   notHere: "This bow is not on this device. Take it in from its file.",
+  noDates: "There is nothing for a calendar yet: write down the finish and the coats to lay first.",
   removed: "All bows are removed from this browser.",
 };
 
@@ -233,13 +234,30 @@ export class Bows {
     const list = this.#part(".rb-bows-list");
     list.replaceChildren(...heads.sort(byWhatPresses).map(row));
     this.#part(".rb-bows-none").hidden = heads.length > 0;
-    for (const each of ["save-all", "remove-all"]) this.#part(`[data-do="${each}"]`).hidden = heads.length === 0;
+    for (const each of ["save-all", "calendar-all", "remove-all"]) this.#part(`[data-do="${each}"]`).hidden = heads.length === 0;
     this.#part(".rb-bows-backup").textContent = reminder(heads);
     const said = keeping ? WORDS.promised : WORDS.mayForget;
     this.#part(".rb-bows-kept").textContent = heads.length && !this.store.forgets ? said : "";
     this.#part(".rb-bows-bin").hidden = bin.length === 0;
     this.#part(".rb-bows-bin ul").replaceChildren(...bin.map(binned));
     this.#turnTo(".rb-bows-all");
+    if (heads.some(({ coats }) => coats)) this.#showAcross(heads, turn);
+    else this.#part(".rb-bows-across").replaceChildren();
+  }
+
+  /**
+   * Say below the list what its bows mean for each other, once Python has told it; the list does not wait.
+   * @param {Head[]} heads
+   * @param {number} turn
+   */
+  async #showAcross(heads, turn) {
+    const place = this.#part(".rb-bows-across");
+    const records = await Promise.all(heads.map(({ id }) => this.store.record(id)));
+    const found = await this.ask("across", { records, at: now() });
+    if (!found || turn !== this.#shown) return;
+    const lines = found.lines.map(({ place: index, level, text }) =>
+      node("li", { "data-level": level }, node("strong", {}, heads[index]?.title ?? ""), ` ${text}`));
+    place.replaceChildren(...(lines.length ? [node("h3", {}, "Across the bench"), node("ul", {}, ...lines)] : []));
   }
 
   /**
@@ -387,6 +405,8 @@ export class Bows {
     else if (deed === "save-file") await this.#save(true);
     else if (deed === "save-shared") await this.#save(false);
     else if (deed === "save-table") await openCsv(await this.ask("csv", { entries: this.#record }));
+    else if (deed === "calendar") await this.#calendar([this.#record]);
+    else if (deed === "calendar-all") await this.#calendar(await this.#records());
     else if (deed === "tell") await this.#tell();
     else if (deed === "remove") await this.#remove();
     else if (deed === "save-all") await this.#saveAll();
@@ -396,6 +416,17 @@ export class Bows {
   async #tell() {
     const { openTelling } = await import("./tell.mjs");
     await openTelling(this, partOf(this.#section, ".rb-tell", HTMLDialogElement));
+  }
+
+  async #records() {
+    return Promise.all((await this.store.bows()).map(({ id }) => this.store.record(id)));
+  }
+
+  /** @param {string[]} records */
+  async #calendar(records) {
+    const made = await this.ask("calendar", { records, at: now() });
+    if (made?.text) openCalendar(made);
+    else if (made) this.notice(WORDS.noDates);
   }
 
   async #saveAll() {

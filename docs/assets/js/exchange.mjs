@@ -35,6 +35,11 @@ export async function openCsv(made) {
   if (made?.text) download(new File([made.text], "readings.csv", { type: "text/csv" }));
 }
 
+/** @param {{text: string, name: string}} made */
+export function openCalendar({ text, name }) {
+  download(new File([text], name, { type: "text/calendar" }));
+}
+
 /** @param {File} file */
 function download(file) {
   const link = document.createElement("a");

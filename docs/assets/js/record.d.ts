@@ -21,6 +21,7 @@ export interface Summary {
   next: string;
   level: "stop" | "ok";
   due: string;
+  coats?: boolean; // laid or to lay on a bow that has not left
   entries: number;
 }
 
@@ -30,6 +31,13 @@ export interface Head extends Summary {
   begun?: number;
   changed: number;
   saved?: { at: number; entries: number };
+}
+
+/** What other bows, or the air, mean for one bow: its place among the records asked about. */
+export interface AcrossLine {
+  place: number;
+  level: "stop" | "watch" | "ok";
+  text: string;
 }
 
 /** A bow that was taken out and can be brought back. */
@@ -152,6 +160,8 @@ export interface TaskAnswers {
   told: { tree?: TreeNode[]; units?: UnitSystem };
   all: BowFile;
   bows: { bows: FoundBow[]; missing: number };
+  across: { lines: AcrossLine[] };
+  calendar: { text: string; name: string };
 }
 export type Task = keyof TaskAnswers;
 export type TaskAnswer<Name extends Task> = TaskAnswers[Name] & { refused?: string };
