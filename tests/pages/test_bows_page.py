@@ -1,7 +1,9 @@
 """A bow's page: what was read over the strokes, answers kept, calculators in order, what was foretold."""
 
 import re
+from pathlib import Path
 
+import icalendar
 from playwright.sync_api import expect
 
 from tests.pages.test_bow_bar import BOW, INVENTED, choose, open_bar, put
@@ -82,3 +84,23 @@ def test_the_screen_stays_on_while_strokes_are_counted(visitor):
     page.wait_for_function("window.held === 1")
     page.locator("dialog[open] [data-do=close]").click()
     page.wait_for_function("window.held === 0")
+
+
+def test_two_bows_with_coats_are_put_in_turn_and_given_to_a_calendar(visitor):
+    coats = (("product", {"family": "one-part-urethane"}), ("coats", {"build_coats": "2"}),
+             ("coat", {"role": "build", "temperature": "77 °F"}))
+    for bow, tag in ((BOW, "31"), (BOW[:12] + "50", "32")):
+        put(visitor, bow, (("bow", {"tag": tag, "title": "64 in recurve"}), *coats))
+    page = open_bows(visitor)
+    lines = page.locator(".rb-bows-across li")
+    expect(lines).to_have_count(2)
+    expect(lines.nth(1)).to_contain_text("gets its coat at that hour")
+    with page.expect_download() as waiting:
+        page.locator("[data-do=calendar-all]").click()
+    assert waiting.value.suggested_filename == "all-bows.ics"
+    events = icalendar.Calendar.from_ical(Path(waiting.value.path()).read_bytes()).walk("VEVENT")
+    assert sorted(str(each["SUMMARY"]) for each in events) == [
+        f"{tag}: {name}" for tag in ("31", "32")
+        for name in ("build coat 1", "build coat 2", "string and first draw")]
+    page.set_viewport_size({"width": 390, "height": 844})
+    assert page.evaluate("document.documentElement.scrollWidth") <= 390
