@@ -5,7 +5,7 @@ import math
 
 import numpy as np
 import pytest
-from scipy.integrate import solve_ivp
+from scipy.integrate import simpson, solve_ivp
 from scipy.optimize import brentq, fsolve
 
 from calc.mechanics.bow.bow import Bow
@@ -153,6 +153,47 @@ def test_small_faults_move_a_curved_limb_as_the_full_equations_say(fault):
     assert small.states.place == pytest.approx(list(states[2][::2]), abs=3e-3 * abs(states[2]).max())
 
 
+@pytest.mark.parametrize(("fault", "agreed"), [
+    ({"groove": 0.04}, 2e-4), ({"full_twist": 0.2}, 1e-3), ({"full_twist": 0.4}, 3e-3),
+])
+def test_small_sideways_movement_still_holds_where_a_limb_is_twisted_by_ten_degrees(fault, agreed):
+    """The limit of the linear equations: 0.2 % at 10 degrees of twist, far beyond what a bench accepts."""
+    limb, string_length = as_standing()
+    small = answer(limb, strip(EDGE, TORSION), even(0.0, fault.get("full_twist", 0.0)),
+                   fault.get("groove", 0.0), string_length)
+    end, _ = settled(**fault)
+    assert small.string_end == pytest.approx(end[2], rel=agreed)
+
+
+def pull_aside(limb, given):
+    """Return the force that the groove puts on the string across the limb's own tip, toward its right."""
+    phi = limb.angle[-1] + limb.string_angle
+    return -given.force - limb.tension * (
+        given.states.turn[-1] * math.cos(phi) + given.states.twist[-1] * math.sin(phi))
+
+
+def energy(groove):
+    """Return the energy in the rod of the full equations and in a pull that is the same all along."""
+    end, states = settled(groove=groove)
+    string = np.array([0.2, -0.1, 0.0]) - end
+    force = PULL * string / np.linalg.norm(string)
+    density = []
+    for state in states.T:
+        moment = np.cross(end - state[:3], force)
+        side, front, along = (moment @ state[i:i + 3] for i in (3, 6, 9))
+        density.append(side**2 / FLAT + front**2 / EDGE + along**2 / TORSION)
+    return 0.5 * simpson(density, dx=LENGTH / (STATIONS - 1)) + PULL * np.linalg.norm(string)
+
+
+def test_the_work_done_on_a_groove_is_the_energy_that_the_full_equations_find():
+    """Energy: half of force times way, to the groove's square."""
+    limb, string_length = as_standing()
+    groove = 0.004
+    given = answer(limb, strip(EDGE, TORSION), even(), groove, string_length)
+    work = 0.5 * pull_aside(limb, given) * groove
+    assert work == pytest.approx(energy(groove) - energy(0.0), rel=1e-4)
+
+
 def test_left_and_right_swap_exactly():
     limb, string_length = as_standing()
     left = answer(limb, strip(EDGE, TORSION), even(0.03, 0.1, 0.001), GROOVE, string_length)
@@ -219,6 +260,38 @@ def test_a_groove_moves_the_string_as_much_as_the_fault_it_undoes():
     (upper, lower), string = pair()
     back = -upper.faults[0].place[-1]
     assert joined(upper, lower, (0, None), (back, 0.0), string)[0].string_end == pytest.approx(0.0, abs=1e-15)
+
+
+def test_what_one_groove_does_to_the_other_it_suffers_from_it():
+    """Reciprocity (Betti 1872, Maxwell 1864, from memory), on two limbs that differ in all."""
+    angles = [-0.1 - 0.5 * (i / 20) ** 3 for i in range(21)]
+    limbs = [Limb(0.55, (0.01, 0.22), angles, [root - fall * i / 20 for i in range(21)])
+             for root, fall in ((22.0, 14.0), (25.0, 17.0))]
+    braced = Bow(*limbs, string_stiffness=25000.0).brace(0.2)
+    stands = [standing(shape, mirrored, braced.tension, turn * braced.tilt)
+              for shape, mirrored, turn in ((braced.upper, False, 1.0), (braced.lower, True, -1.0))]
+    upper, lower = [marches(stand, strip(across, turned))
+                    for stand, across, turned in zip(stands, (400.0, 300.0), (6.0, 8.0), strict=True)]
+    string = math.dist((braced.upper.x[-1], braced.upper.y[-1]), (braced.lower.x[-1], braced.lower.y[-1]))
+    there = pull_aside(stands[1], joined(upper, lower, (None, None), (1.0, 0.0), string)[1])
+    back = pull_aside(stands[0], joined(upper, lower, (None, None), (0.0, 1.0), string)[0])
+    assert there == pytest.approx(back, rel=1e-5)
+    assert abs(there) > 10.0
+
+
+def test_a_braced_limb_is_in_balance_in_its_plane_at_each_place():
+    """The planar limit: moment is tension times lever arm, and curvature the rate of the angle."""
+    angles = [-0.1 - 0.5 * (i / 20) ** 3 for i in range(21)]
+    limb = Limb(0.55, (0.01, 0.22), angles, [22.0 - 14.0 * i / 20 for i in range(21)])
+    braced = Bow(limb, limb, string_stiffness=25000.0).brace(0.2)
+    stand = standing(braced.lower, True, braced.tension, -braced.tilt)
+    step = stand.length / (len(stand.x) - 1)
+    for k in range(1, len(stand.x) - 1):
+        assert (stand.angle[k + 1] - stand.angle[k - 1]) / (2 * step) == pytest.approx(
+            stand.curvature[k], abs=0.005)
+        arm = ((stand.x[-1] - stand.x[k]) * math.cos(stand.string_angle)
+               + (stand.y[-1] - stand.y[k]) * math.sin(stand.string_angle))
+        assert stand.moment[k] == pytest.approx(stand.tension * arm, abs=2e-3)
 
 
 def test_two_limbs_buckle_together_where_each_would_under_a_string_that_keeps_its_direction():
