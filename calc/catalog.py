@@ -10,6 +10,7 @@ IDS = (
     "arrow-match",
     "draw-curve",
     "strokes",
+    "edges",
     "bow-model",
     "insert",
     "grip",

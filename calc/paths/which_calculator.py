@@ -27,6 +27,7 @@ PATH = Path(
             answer("I have two distances and want to know which limb is stiff", "tiller"),
             answer("I want to come down in weight and am about to plan it", "weight-reduction"),
             answer("I am sanding and keep a log of strokes", "strokes"),
+            answer("The faces are done and the edges shall take the last pound", "edges"),
             answer("The string does not lie on the middle, or a limb is twisted", "tracking"),
         ),
         question(
@@ -64,6 +65,8 @@ PATH = Path(
                     "glass is left."),
         _calculator("strokes", "strokes", "Strokes",
                     "It learns from your own log how many strokes are left on each limb."),
+        _calculator("edges", "edges", "Edges",
+                    "It says which radius takes what is left, what edges cost, and when the core shows."),
         _calculator("tracking", "tracking", "Tracking",
                     "From where the string lies it names the strong side, and what practice accepts."),
         _calculator("draw-curve", "draw-curve", "Draw curve",

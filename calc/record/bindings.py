@@ -102,6 +102,16 @@ BOUND = {
         ("lower_lost", "derived.lower_lost"),
         ("thickness_error", "shop.thickness_error"),
     ),
+    "edges": (
+        ("weight_now", "derived.weight_now"),
+        ("weight_wanted", "derived.weight_wanted"),
+        ("draw_length", "derived.draw_now"),
+        ("tiller_now", "derived.tiller"),
+        ("edge_now", "derived.edge_now"),
+        ("edge_width", "agreed.edge_width"),
+        ("last_paper", "derived.last_paper"),
+        ("finish_paper", "shop.finish_paper"),
+    ) + _READ_AT + _LIMBS + _LENGTHS + _FAMILY,
     "bow-model": (
         ("weight", "derived.weight_now"),
         ("draw_length", "derived.draw_now"),
