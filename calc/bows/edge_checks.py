@@ -71,12 +71,12 @@ def edge_checks(plan: EdgePlan, tiller_now: float) -> tuple[Check, ...]:
             "Break the sharp corner only, with five strokes of P320 an edge: a sharp edge of glass cuts and "
             "splinters.", amount("force", plan.before.weight), amount("force", plan.wanted))))
     if plan.now - plan.wanted > USUAL_RESERVE * (1 + ROUNDING):
-        found.append(check("reserve", WATCH, sentence(
+        found.append(check("edge-reserve", WATCH, sentence(
             "{} are to come off; no more than {} is usually left to edges and finish sanding. Take the rest "
             "off the faces first.", amount("force", plan.now - plan.wanted), amount("force", USUAL_RESERVE))))
     moved = plan.after.tiller - tiller_now
     if abs(moved) > TILLER_KEPT * (1 + ROUNDING):
-        found.append(check("tiller", WATCH, sentence(
+        found.append(check("edge-tiller", WATCH, sentence(
             "Tiller moves by {}, to {}; edges are to leave it within {}. Share them otherwise between the "
             "limbs.", amount("length", moved), amount("length", plan.after.tiller),
             amount("length", TILLER_KEPT))))

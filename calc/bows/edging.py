@@ -18,7 +18,7 @@ BROKEN = INCH / 64
 ROUNDED = (INCH / 32, 3 * INCH / 64, INCH / 16)
 OFF_EACH_SIDE = INCH / 32
 
-NEAR_ENOUGH = 2e-5
+NEAR_ENOUGH = 1e-6
 """Of the weight wanted: how near a radius that is looked for has to bring the bow."""
 
 class EdgeCost:

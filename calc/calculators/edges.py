@@ -202,8 +202,8 @@ def _assumptions(plan: EdgePlan, last_paper: str, finish_paper: str) -> tuple[Se
         "factor a limb sets weight and tiller to yours. Slow drawing, no friction, no twist.",
         sentence("Finish sanding from " + last_paper.upper() + " to " + finish_paper.upper() + " takes {} "
                  "off each face, and comes with the edges.", amount("thickness", plan.work.faces, 4)),
-        sentence("Both edges of a face are alike, in full over the stretch given; beyond it they fade out "
-                 "over {}. An edge that is rounder already stays as it is.", amount("length", FADE)),
+        sentence("Both edges of a face are alike, in full over the stretch given; beyond it they go back "
+                 "to nothing over {}. A rounder edge stays as it is.", amount("length", FADE)),
         "A flat reaches in as far on the face as on the side; seen square on it is 1.4 times as wide.",
         "Glass counts as one thickness a face all along. Where it is thinner the core shows sooner: look at "
         "the edge with a lens at several places, and go by the thinnest.",

@@ -163,7 +163,7 @@ def test_more_than_any_edge_takes():
     values, outcome = run(weight_wanted="38 lb")
     assert shown(check_of(outcome, "core").text).startswith("No edges that the limbs have room for take it.")
     assert values["width_instead"] is None
-    assert check_of(outcome, "reserve").level == WATCH
+    assert check_of(outcome, "edge-reserve").level == WATCH
 
 
 def test_nothing_is_left_for_the_edges():
