@@ -7,13 +7,13 @@ from calc.dates import DAY, show_moment
 from calc.outcome import OK, STOP, WATCH, Sentence, amount, sentence
 from calc.quantities import ROUNDING
 from calc.record import steps, summary
-from calc.record.coat_checks import DAMPEST
+from calc.record.coat_checks import DAMPEST, margin_level
 from calc.record.entries import Entry
 from calc.record.finishing import Finish, finish_of, working_hours
 from calc.record.fold import State
 from calc.record.moments import MINUTE, local_moment
 from calc.record.values import latest_number, number_in
-from calc.shop.air import IMPERIAL_MARGIN, METRIC_MARGIN, air_changes, clearing_time, dew_point
+from calc.shop.air import air_changes, clearing_time, dew_point
 from calc.shop.curing import moment_after
 from calc.shop.schedule import Planned, next_start
 
@@ -49,7 +49,7 @@ class _Work:
     def __init__(self, place: int, state: State, now: int):
         self.place = place
         self.state = state
-        self.name = state.text("bow.tag") or summary.title(state)
+        self.name = _name(state)
         self.finish = finish_of(state, now)
         to_come = self.finish.to_come if self.finish is not None else []
         self.coat: Planned | None = to_come[0] if to_come else None
@@ -80,7 +80,7 @@ class _Shop:
         every = State([entry for state in bows for entry in state.entries if entry.sheet in ("shop", "air")])
         self.clearing = _clearing(every)
         self.air = every.of("air")[-1] if every.of("air") else None
-        made = [(local_moment(entry.at), state.text("bow.tag") or summary.title(state)) for state in bows
+        made = [(local_moment(entry.at), _name(state)) for state in bows
                 for sheet in DUSTY for entry in state.of(sheet) if local_moment(entry.at) <= now]
         self.dust = max(made) if made else None
 
@@ -111,6 +111,10 @@ def lines(bows: list[State], at: str) -> list[Line]:
     dusty = [_dust_line(each, works, shop, now) for each in works if each.makes_dust()]
     found += [each for each in dusty if each is not None]
     return _one_each(found)
+
+
+def _name(state: State) -> str:
+    return state.text("bow.tag") or summary.title(state)
 
 
 def _by_window(work: _Work) -> tuple[int, int, int, int]:
@@ -198,13 +202,12 @@ def _air(finish: Finish, read: Entry | None, now: int) -> "tuple[str, Sentence |
         return STOP, sentence("Air: wait. {} is damper than {}.", amount("ratio", humidity, 0),
                               amount("ratio", DAMPEST or 1.0, 0))
     margin = surface - dew_point(air, humidity)
-    if margin < METRIC_MARGIN - ROUNDING:
-        if margin < IMPERIAL_MARGIN - ROUNDING:
-            return STOP, sentence("Air: wait. The work is only {} above the dew point.",
-                                  amount("temperature_difference", margin))
-        return WATCH, sentence("Air: at its limit. The work is {} above the dew point.",
-                               amount("temperature_difference", margin))
-    return OK, "Air: go."
+    level = margin_level(margin)
+    if level == OK:
+        return OK, "Air: go."
+    return level, sentence(("Air: wait. The work is only {}" if level == STOP else
+                            "Air: at its limit. The work is {}") + " above the dew point.",
+                           amount("temperature_difference", margin))
 
 
 # Dust ----------------------------------------------------------------------------

@@ -6,7 +6,7 @@ from calc.record.entries import Entry
 from calc.record.finishing import Finish, finish_of
 from calc.record.fold import State
 from calc.record.moments import MINUTE, local_moment, parse_moment
-from calc.record.values import value_of
+from calc.record.values import latest_day
 from calc.shop.calendar import Event, calendar_text
 from calc.shop.schedule import Planned
 
@@ -20,6 +20,10 @@ CLOSING = HOUR
 PLANS = ("coats", "coat", "lettering", "agreed", "product")
 """Sheets that change which coats there are."""
 
+PLANNED_BY = PLANS + ("shop", "air")
+"""And those that move them."""
+
+MORNING = 9 * HOUR
 STRING, LOOK = "string", "look"
 
 
@@ -119,7 +123,7 @@ def _alarms(step: Planned) -> tuple[tuple[int, str], ...]:
 def _string(bow: _Bow, finish: Finish, now: int) -> Event:
     """Return the day of the string; called off where the finish stands still in the cold."""
     hard = finish.string_from
-    start = whole_day(now if hard is None else hard) * DAY + 9 * HOUR
+    start = whole_day(now if hard is None else hard) * DAY + MORNING
     return bow.event(STRING + "-1", "String and first draw",
                      "Inspect first; first full draw from a distance, with eye protection.", start,
                      start + HOUR, (), hard is None)
@@ -127,7 +131,7 @@ def _string(bow: _Bow, finish: Finish, now: int) -> Event:
 
 def _gone(bow: _Bow, entries: list[Entry]) -> list[Event]:
     """Return every event that an earlier state of the record told of, called off where it stood last."""
-    written = sorted(entries, key=lambda each: each.id)
+    written = sorted([each for each in entries if each.sheet in PLANNED_BY], key=lambda each: each.id)
     found: dict[str, Event] = {}
     for place, entry in enumerate(written):
         if entry.sheet not in PLANS:
@@ -138,7 +142,7 @@ def _gone(bow: _Bow, entries: list[Entry]) -> list[Event]:
             continue
         events = [bow.event(key, step.step.name, "It is no longer planned.", step.start, step.end, (), True)
                   for key, step in _keyed(before)]
-        start = whole_day(before.string_from or now) * DAY + 9 * HOUR
+        start = whole_day(before.string_from or now) * DAY + MORNING
         events.append(bow.event(STRING + "-1", "String and first draw", "It is no longer planned.", start,
                                 start + HOUR, (), True))
         for each in events:
@@ -148,13 +152,9 @@ def _gone(bow: _Bow, entries: list[Entry]) -> list[Event]:
 
 def _looks(bow: _Bow, state: State) -> list[Event]:
     """Return the day on which a bow that was handed over is to come back for a look."""
-    text = state.text("handover.next_look")
-    try:
-        day = value_of("handover.next_look", text) if text else None
-    except ValueError:
+    day = latest_day(state, "handover.next_look")
+    if day is None:
         return []
-    if not isinstance(day, int):
-        return []
-    start = day * DAY + 9 * HOUR
+    start = day * DAY + MORNING
     return [bow.event(LOOK + "-1", "Next look", "Look it over as at intake, and read it again.", start,
                       start + HOUR)]

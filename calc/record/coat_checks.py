@@ -3,7 +3,7 @@
 from calc.dates import show_day, show_moment
 from calc.finishes.coats import whole_day
 from calc.finishes.product import least_temperature
-from calc.outcome import STOP, WATCH, Check, amount, check, sentence
+from calc.outcome import OK, STOP, WATCH, Check, amount, check, sentence
 from calc.quantities import POUND_FORCE, ROUNDING
 from calc.record import derive
 from calc.record.entries import Entry
@@ -111,9 +111,8 @@ def _damp(state: State) -> Check | None:
         if air is not None and humidity is not None:
             work = number_in(entry, "surface_temperature")
             margin = (air if work is None else work) - dew_point(air, humidity)
-            if margin < METRIC_MARGIN - ROUNDING:
+            if margin_level(margin) != OK:
                 margins.append((margin, entry))
-    stops = damp or [each for each in margins if each[0] < IMPERIAL_MARGIN - ROUNDING]
     looks = " Look for a milky or dull film before the next coat, and take it off where it is."
     if damp:
         return check("damp", STOP, sentence(
@@ -121,9 +120,24 @@ def _damp(state: State) -> Check | None:
             amount("ratio", max([each[0] for each in damp]), 0), amount("ratio", DAMPEST, 0)))
     if not margins:
         return None
-    return check("damp", STOP if stops else WATCH, sentence(
+    least = min([each[0] for each in margins])
+    return check("damp", margin_level(least), sentence(
         _laid(margins) + " on work only {} above the dew point; published rules ask for 3 °C or 5 °F "
-        "(2.8 °C)." + looks, amount("temperature_difference", min([each[0] for each in margins]))))
+        "(2.8 °C)." + looks, amount("temperature_difference", least)))
+
+
+def margin_level(margin: float) -> str:
+    """Return how grave it is that work is only so much warmer than the dew point while a coat goes on.
+
+    Args:
+        margin [K]: of the work above the dew point.
+
+    Returns:
+        OK where both published rules are met, WATCH where one is, STOP where none is.
+    """
+    if margin >= METRIC_MARGIN - ROUNDING:
+        return OK
+    return WATCH if margin >= IMPERIAL_MARGIN - ROUNDING else STOP
 
 
 def _coats(state: State) -> list[Entry]:

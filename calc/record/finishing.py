@@ -29,7 +29,7 @@ from calc.record.exact import exact_text
 from calc.record.fold import State
 from calc.record.moments import local_moment
 from calc.record.sheets_of_finish import OFF, ROLES
-from calc.record.values import is_on, latest_number, number_in, rows_of, value_of
+from calc.record.values import is_on, latest_day, latest_number, number_in, rows_of
 from calc.shop.curing import moment_after
 from calc.shop.film import time_factor_doubling
 from calc.shop.schedule import Planned, WorkingHours
@@ -124,7 +124,8 @@ def finish_of(state: State, now: int) -> Finish | None:
         coats_of(counts, sum(counts) > 0 and _is_lettered(state), seal, main, wet, 1.0, 1.0),
         [_done(each, takes) for each in entries], seal, main, wet)
     dries = _number_or(state, "product.lettering_dry", parse(LETTERING_DRY, "hours"))
-    planned = schedule_of(coats, takes, dries, max(now, _first_day(state) * DAY), hours, speeds_of(state))
+    start = max(now, (latest_day(state, "coats.start") or 0) * DAY)
+    planned = schedule_of(coats, takes, dries, start, hours, speeds_of(state))
     least = least_temperature(family, latest_number(state, "product.least_temperature"))
     return Finish(main, least, entries, coats, planned, speeds_of(state, least))
 
@@ -186,15 +187,6 @@ def _done(entry: Entry, usual: float) -> Done:
         role = "build"
     return Done(role, start, start + int(usual if took is None else took), number_in(entry, "wet_film"),
                 number_in(entry, "temperature"))
-
-
-def _first_day(state: State) -> int:
-    text = state.text("coats.start")
-    try:
-        found = value_of("coats.start", text) if text else 0
-    except ValueError:
-        return 0
-    return found if isinstance(found, int) else 0
 
 
 def _is_lettered(state: State) -> bool:

@@ -5,12 +5,15 @@ that the sender typed for it. Nothing else of a record is ever put in: no name, 
 words of the record, no id. Whoever opens such a link may have changed it, so each part of it is read anew.
 """
 
+from calc.dates import show_date
+from calc.finishes.coats import whole_day
 from calc.quantities import SYSTEMS, show
 from calc.record import checks, derive
 from calc.record.derived import DERIVED, Asked
 from calc.record.entries import Entry
+from calc.record.finishing import finish_of
 from calc.record.fold import State
-from calc.record.moments import parse_moment
+from calc.record.moments import local_moment, parse_moment
 from calc.record.steps import STEPS, next_step
 from calc.record.values import value_of
 from calc.tables.findings import FINDINGS, VERDICTS
@@ -105,8 +108,8 @@ def page_of(state: State, moment: str, units: str, word: str = "") -> OwnersPage
     """
     following = next_step(state).step
     return OwnersPage(
-        moment, units, _tag(state.text("bow.tag")), _facts(state), worked=_is_worked(state),
-        done=tuple([each.id for each in STEPS if each.done(state)]),
+        moment, units, _tag(state.text("bow.tag")), _facts(state, local_moment(moment)),
+        worked=_is_worked(state), done=tuple([each.id for each in STEPS if each.done(state)]),
         next=following.id if following is not None else "",
         verdict=checks.verdict(state) or "", findings=_findings(state), word=one_line(word))
 
@@ -133,10 +136,17 @@ def _is_worked(state: State) -> bool:
     return now is not None and derive.is_stale_in(state, "reading.weight", now.entry)
 
 
-def _facts(state: State) -> dict[str, str]:
+def _facts(state: State, now: int) -> dict[str, str]:
     named = [(name, state.text(fact)) for name, fact in FACTS if name in AS_READ_LAST]
-    named += _weights(state) + _spines(state)
+    named += _weights(state) + _spines(state) + [("no_string", _soft_until(state, now))]
     return {name: text for name, text in named if text and _is_read(name, text)}
+
+
+def _soft_until(state: State, now: int) -> str:
+    """Return the day before which the finish that is on a bow is too soft for its string, or nothing."""
+    finish = finish_of(state, now)
+    hard = finish.string_from if finish is not None and finish.entries else None
+    return "" if hard is None or hard <= now else show_date(whole_day(hard))
 
 
 def _weights(state: State) -> list[tuple[str, str]]:

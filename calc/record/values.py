@@ -115,6 +115,21 @@ def latest_number(state: State, fact: str) -> float | None:
     return _number(fact, state.latest(fact))
 
 
+def latest_day(state: State, fact: str) -> int | None:
+    """Return the newest day known of a fact.
+
+    Args:
+        state: of a record.
+        fact: such as `handover.next_look`.
+
+    Returns:
+        number of the day, as `calc.dates` counts; None where none is known, or it cannot be read.
+    """
+    found = state.latest(fact)
+    day = _read(found.entry, fact.partition(".")[2]) if found else None
+    return day if isinstance(day, int) else None
+
+
 def first_number(state: State, fact: str) -> float | None:
     """Return the oldest number known of a fact.
 

@@ -11,7 +11,7 @@ from calc import answer
 from calc.record import owner, sheets, tell
 from calc.record.declare import NOTE
 from calc.record.entries import Entry, entries_json
-from tests.record.bench import Bench
+from tests.record.bench import Bench, coat
 
 AT = "2026-05-12T18:10+02:00"
 MOST_OF_A_MESSENGER = 2000
@@ -127,6 +127,20 @@ def test_of_a_strangers_link_only_what_is_in_bounds_is_shown():
     assert page.word == "<b>hold</b> it"
     tree = tell.page_tree(page, AT, "metric")
     assert "700" not in json.dumps(tree)
+
+
+@pytest.mark.parametrize(("at", "soft"), [
+    ("2026-05-19T10:59+02:00", True), ("2026-05-19T11:00+02:00", False)])
+def test_the_day_of_the_string_is_told_while_the_finish_hardens(at, soft):
+    bench = Bench().came_in()
+    bench.write("product", family="one-part-urethane", cure="14 d")
+    bench.write("coats", build_coats="1")  # a plan alone makes nothing soft
+    assert "no_string" not in owner.page_of(bench.state, at, "imperial").facts
+    coat(bench, "05T10:00", role="build")
+    page = owner.page_of(bench.state, at, "imperial")
+    assert page.facts.get("no_string") == ("2026-05-20" if soft else None)
+    shown = json.dumps(tell.page_tree(page, at, "imperial"))
+    assert ("It cannot be strung before Wed 20 May 2026: the finish has to harden." in shown) is soft
 
 
 def test_the_spine_of_the_newest_answer_is_told_until_the_bow_changes(bench):
