@@ -152,13 +152,12 @@ def _coat_line(
         raise ValueError("no coat is to come")
     start, other = _free(work, coat, taken)
     clear = _dust_clears(shop, now)
-    words: list[Sentence | str] = [coat.step.name + " from " + show_moment(coat.start) + (
-        "." if coat.closes is None else "; its window closes on " + show_moment(coat.closes) + ".")]
-    level = OK
+    words: list[Sentence | str] = [coat.step.name + " from " + show_moment(coat.start) + _window(coat)]
+    level = WATCH if coat.late else OK
     if other:
+        missed = not coat.late and coat.closes is not None and start > coat.closes
         words.append(other + " gets its coat at that hour: this one from " + show_moment(start) + (
-            ", after its window. Dull the film first." if coat.closes is not None and start > coat.closes
-            else "."))
+            ", after its window. Dull the film first." if missed else "."))
         level = WATCH
     if shop.dust is not None and clear is not None and start < clear:
         words.append("Dust of " + shop.dust[1] + " hangs in the room until " + show_moment(clear)
@@ -173,6 +172,14 @@ def _coat_line(
         words.append(said)
         level = _worse(level, air_level)
     return Line(work.place, level, words), start, start + coat.step.work_time
+
+
+def _window(coat: Planned) -> str:
+    if coat.closes is None:
+        return "."
+    closes = show_moment(coat.closes)
+    return ("; its window has closed by then, on " + closes + ": dull the film first." if coat.late else
+            "; its window closes on " + closes + ".")
 
 
 def _free(work: _Work, coat: Planned, taken: list[tuple[int, int, str]]) -> tuple[int, str]:

@@ -67,7 +67,7 @@ def _named(step: Planned, entry: Entry) -> str:
 
 def _next_window(finish: Finish) -> Check | None:
     """Return the window of the next coat, where there is a film below that closes it."""
-    if not finish.entries or not finish.to_come:
+    if not finish.entries or not finish.to_come or finish.string_from is None:
         return None
     coming = finish.to_come[0]
     if coming.closes is None:

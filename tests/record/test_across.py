@@ -66,6 +66,22 @@ def test_a_coat_that_gives_way_past_its_window_is_told():
         [finishing("33", "05T08:30"), finishing("34", "05T08:00")], "06T08:45")["33"][1]
 
 
+@pytest.mark.parametrize(("at", "level", "words"), [
+    # its window closes on 6 May at 11:00
+    ("06T11:00", "watch", "Build coat 2 from Wed 6 May 2026, 11:00; its window closes on Wed 6 May 2026, "
+     "11:00. Read the air before it."),
+    ("06T11:01", "watch", "Build coat 2 from Wed 6 May 2026, 11:01; its window has closed by then, on Wed 6 "
+     "May 2026, 11:00: dull the film first. Read the air before it."),
+])
+def test_a_window_that_was_missed_asks_for_a_dull_film(at, level, words):
+    assert said([finishing("31", "05T10:00")], at)["31"] == (level, words)
+    closed = finishing("31", "05T10:00")
+    closed.write("shop", closed="2026-05-05:0:0;2026-05-06:0:0")
+    assert said([closed], "05T12:00")["31"] == (
+        "watch", "Build coat 2 from Thu 7 May 2026, 09:00; its window has closed by then, on Wed 6 May 2026, "
+        "11:00: dull the film first.")
+
+
 def test_a_bow_that_has_left_says_nothing():
     bench = finishing("31", "05T10:00")
     bench.write("handover", end="done")

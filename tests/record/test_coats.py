@@ -135,6 +135,12 @@ def test_a_cold_week_puts_the_string_off(bench):
         "not harden there. Do not string it; warm the room, and read the air again.")
 
 
+def test_no_window_is_named_where_the_film_below_stands_still(bench):
+    coat(bench, "05T10:00", role="build", temperature="54 °F")
+    assert "window-next" not in shown(bench)
+    assert {"cold", "cure"} <= set(shown(bench))
+
+
 @pytest.mark.parametrize(("at", "soft"), [("22T10:59", True), ("22T11:00", False)])
 def test_a_bow_strung_on_a_soft_finish_is_stopped_until_it_is_looked_over(bench, at, soft):
     whole_finish(bench)

@@ -256,7 +256,7 @@ export class Bows {
     const found = await this.ask("across", { records, at: now() });
     if (!found || turn !== this.#shown) return;
     const lines = found.lines.map(({ place: index, level, text }) =>
-      node("li", { "data-level": level }, node("strong", {}, heads[index]?.title ?? ""), ` ${text}`));
+      node("li", { "data-level": level }, node("strong", {}, heads[index]?.title ?? ""), `: ${text}`));
     place.replaceChildren(...(lines.length ? [node("h3", {}, "Across the bench"), node("ul", {}, ...lines)] : []));
   }
 
