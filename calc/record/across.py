@@ -31,6 +31,9 @@ DUSTY = ("strokes", "edges", "fill", "section", "hole")
 
 DUSTY_STEPS = ("weight", "shape", "sand")
 
+GUNS = ("hvlp", "conventional")
+"""Ways to lay a finish on with a gun, by the table of methods."""
+
 WORST = (OK, WATCH, STOP)
 
 
@@ -73,12 +76,26 @@ class _Work:
         return step is not None and step.id in DUSTY_STEPS
 
 
+class _Taken:
+    """When a coat of a bow goes on. product: its name; empty for the lettering."""
+
+    def __init__(self, start: int, end: int, bow: str, product: str):
+        self.start = start
+        self.end = end
+        self.bow = bow
+        self.product = product
+
+
 class _Shop:
-    """The room. dust: when it was last made, on which bow. clearing [s]. air: as it was read last."""
+    """The room. dust: when it was last made, on which bow. clearing [s]. air: as it was read last.
+
+    sprays: whether a gun is used.
+    """
 
     def __init__(self, bows: list[State], now: int):
         every = State([entry for state in bows for entry in state.entries if entry.sheet in ("shop", "air")])
         self.clearing = _clearing(every)
+        self.sprays = every.text("shop.method") in GUNS
         self.air = every.of("air")[-1] if every.of("air") else None
         made = [(local_moment(entry.at), _name(state)) for state in bows
                 for sheet in DUSTY for entry in state.of(sheet) if local_moment(entry.at) <= now]
@@ -103,10 +120,10 @@ def lines(bows: list[State], at: str) -> list[Line]:
     shop = _Shop([each.state for each in works], now)
     due = sorted([each for each in works if each.coat is not None], key=_by_window)
     found: list[Line] = []
-    taken: list[tuple[int, int, str]] = []
+    taken: list[_Taken] = []
     for each in due:
-        line, start, end = _coat_line(each, taken, shop, now)
-        taken.append((start, end, each.name))
+        line, hour = _coat_line(each, taken, shop, now)
+        taken.append(hour)
         found.append(line)
     dusty = [_dust_line(each, works, shop, now) for each in works if each.makes_dust()]
     found += [each for each in dusty if each is not None]
@@ -144,13 +161,16 @@ def _worse(one: str, other: str) -> str:
 
 
 def _coat_line(
-    work: _Work, taken: list[tuple[int, int, str]], shop: _Shop, now: int
-) -> tuple[Line, int, int]:
+    work: _Work, taken: list[_Taken], shop: _Shop, now: int
+) -> tuple[Line, _Taken]:
     """Return what is said of the next coat of a bow, and when it goes on beside those before it."""
     coat, finish = work.coat, work.finish
     if coat is None or finish is None:
         raise ValueError("no coat is to come")
     start, other = _free(work, coat, taken)
+    product = finish.coats[len(finish.entries)].product
+    hour = _Taken(start, start + coat.step.work_time, work.name,
+                  "" if product is None else str(product.family.name))
     clear = _dust_clears(shop, now)
     words: list[Sentence | str] = [coat.step.name + " from " + show_moment(coat.start) + _window(coat)]
     level = WATCH if coat.late else OK
@@ -167,11 +187,17 @@ def _coat_line(
         words.append("Dust was made on " + shop.dust[1] + " at " + show_moment(shop.dust[0]) + ": write down "
                      "the room and its fan, to know when it has cleared.")
         level = WATCH
+    others = [each for each in taken if shop.sprays and each.product and hour.product
+              and each.product != hour.product and each.start // DAY == start // DAY]
+    if others:
+        words.append("Clean the gun before it: " + others[-1].bow + " gets " + others[-1].product
+                     + " on that day.")
+        level = WATCH
     if start - now <= AIR_LASTS:
         air_level, said = _air(finish, shop.air, now)
         words.append(said)
         level = _worse(level, air_level)
-    return Line(work.place, level, words), start, start + coat.step.work_time
+    return Line(work.place, level, words), hour
 
 
 def _window(coat: Planned) -> str:
@@ -182,13 +208,13 @@ def _window(coat: Planned) -> str:
             "; its window closes on " + closes + ".")
 
 
-def _free(work: _Work, coat: Planned, taken: list[tuple[int, int, str]]) -> tuple[int, str]:
+def _free(work: _Work, coat: Planned, taken: list[_Taken]) -> tuple[int, str]:
     """Return when a coat can go on beside those that go before it, and which of them it first gave way to."""
     start, gave_way = coat.start, ""
-    for begins, ends, name in sorted(taken):
-        if start < ends and begins < start + coat.step.work_time:
-            start = next_start(ends, coat.step.work_time, working_hours(work.state))
-            gave_way = gave_way or name
+    for each in sorted(taken, key=lambda one: one.start):
+        if start < each.end and each.start < start + coat.step.work_time:
+            start = next_start(each.end, coat.step.work_time, working_hours(work.state))
+            gave_way = gave_way or each.bow
     return start, gave_way
 
 

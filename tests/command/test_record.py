@@ -3,6 +3,7 @@
 import csv
 import io
 
+import icalendar
 import pytest
 
 from calc.command.record import BAD_INPUT, DONE, main
@@ -117,6 +118,27 @@ def test_csv_goes_to_the_output(path, capsys):
     assert main(["csv", str(path)]) == DONE
     rows = list(csv.DictReader(io.StringIO(capsys.readouterr().out)))
     assert rows[0]["weight_lb"] == "53"
+
+
+def test_several_bows_are_held_against_each_other_and_given_to_a_calendar(path, tmp_path, capsys):
+    other = tmp_path / "32.html"
+    main(["new", str(other), "--tag", "32", "--title", "66 in longbow"])
+    assert main(["calendar", str(path), str(other)]) == BAD_INPUT
+    assert capsys.readouterr().err == (
+        "There is nothing to put into a calendar: no coat is laid or planned, and no bow has a day for its "
+        "next look.\n")
+    for each in (path, other):
+        add(each, "product", "--family", "one-part-urethane")
+        add(each, "coats", "--build-coats", "1")
+    capsys.readouterr()
+    assert main(["across", str(path), str(other)]) == DONE
+    lines = capsys.readouterr().out.splitlines()
+    assert [line.partition(": Build coat from")[0] for line in lines] == [
+        "In order: 31 64 in recurve", "Watch: 32 66 in longbow"]
+    assert main(["calendar", str(path), str(other)]) == DONE
+    events = icalendar.Calendar.from_ical(capsys.readouterr().out).walk("VEVENT")
+    assert sorted(str(each["SUMMARY"]) for each in events) == [
+        "31: build coat", "31: string and first draw", "32: build coat", "32: string and first draw"]
 
 
 def test_a_damaged_file_gives_what_it_has_and_says_so(path, capsys):

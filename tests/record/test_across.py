@@ -55,6 +55,28 @@ def test_coats_that_follow_each_other_do_not_clash(first, clashes):
     assert ("32 gets its coat" in found[1]) is clashes
 
 
+@pytest.mark.parametrize(("method", "family", "cleans"), [
+    ("hvlp", "shellac", True), ("conventional", "shellac", True), ("brush", "shellac", False),
+    ("", "shellac", False), ("hvlp", "one-part-urethane", False)])
+def test_one_gun_is_cleaned_between_two_products_of_a_day(method, family, cleans):
+    bows = [finishing("31", "05T10:00"), finishing("32", "05T09:30")]
+    bows[1].write("product", family=family)
+    if method:
+        bows[0].write("shop", method=method)
+    found = said(bows, "05T12:00")["31"]
+    assert ("Clean the gun before it: 32 gets shellac on that day." in found[1]) is cleans
+    bows[0].write("shop", closed="2026-05-05:9:12", method=method or "brush")  # it waits for the day after
+    assert "Clean the gun" not in said(bows, "05T12:00")["31"][1]
+
+
+def test_three_coats_at_one_hour_follow_each_other():
+    bows = [finishing("31", "05T10:00"), finishing("32", "05T09:58"), finishing("33", "05T09:59")]
+    found = said(bows, "05T12:00")
+    assert list(found) == ["32", "33", "31"]
+    assert "32 gets its coat at that hour: this one from Tue 5 May 2026, 15:58." in found["33"][1]
+    assert "32 gets its coat at that hour: this one from Tue 5 May 2026, 16:58." in found["31"][1]
+
+
 def test_a_coat_that_gives_way_past_its_window_is_told():
     bows = [finishing("31", "05T09:01"), finishing("32", "05T09:00")]
     bows[0].write("shop", closed="2026-05-05:9:10;2026-05-06:9:11")
@@ -126,6 +148,24 @@ def test_a_room_of_which_nothing_is_known_is_asked_for(room, known):
     found = said([dusty, wet], "05T14:40")["32"][1]
     assert ("write down the room and its fan" in found) is not known
     assert ("until Tue 5 May 2026, 15:22" in found) is known
+
+
+def test_a_bow_whose_film_is_to_be_dulled_waits_beside_a_wet_one():
+    late, wet = finishing("31", "01T10:00"), finishing("32", "05T10:00")
+    level, words = said([late, wet], "05T12:00")["31"]
+    assert level == "watch"
+    assert words.endswith("No sanding now: 32 is wet until Tue 5 May 2026, 15:00, and dust sticks to it.")
+
+
+def test_the_last_coat_of_all_is_wet_as_long_as_a_coat_could_not_go_on():
+    done = Bench()
+    done.write("bow", tag="32")
+    done.write("product", family="one-part-urethane", recoat_from="4 h", recoat_to="24 h")
+    coat(done, "05T10:00", role="build")
+    assert "32 is wet until Tue 5 May 2026, 15:00" in said([sanding(), done], "05T14:59")["40"][1]
+    assert said([sanding(), done], "05T15:00") == {}
+    done.write("product", least_temperature="78 °F")  # the coat was laid at 77 °F: it does not dry
+    assert "32 is wet until" in said([sanding(), done], "09T15:00")["40"][1]
 
 
 # The air ---------------------------------------------------------------------------

@@ -147,3 +147,12 @@ def test_no_summary_names_an_owner(tag, shown):
     text = calendar.calendar_of([bench.entries], NOW)
     assert "Rowan" not in text
     assert "SUMMARY:" + shown + ": build coat 1" in text
+
+
+@pytest.mark.parametrize(("second", "alarms"), [("10:29", 2), ("10:30", 1)])
+def test_no_alarm_of_a_window_that_closes_as_a_coat_begins(bench, second, alarms):
+    # the window closes on the 6th at 11:00, so its alarm is of 10:00; that of the coat half an hour before it
+    at = f"2026-05-06T{second}+02:00"
+    bench.write("shop", closed="2026-05-05:9:12;2026-05-06:9:18")
+    found = events(bench, at=at)[uid(bench, "build-2")].walk("VALARM")
+    assert len(found) == alarms

@@ -229,3 +229,37 @@ def test_what_contradicts_itself_or_cannot_be_read_is_planned_as_usual(bench):
     assert [each.step.name for each in found.planned] == [
         "Build coat 1", "Build coat 2", "Lettering", "Build coat 3"]
     assert found.product.recoat_from < found.product.recoat_to
+
+
+def test_the_first_day_the_plan_and_the_shop_are_taken_as_written(bench):
+    bench.write("coats", start="2026-05-08", seal_coats="1")
+    bench.write("product", seal_with="shellac")
+    bench.write("shop", opens="10", closes="12", days="weekend", coat_time="2 h")
+    found = finish_of(bench.state, local_moment("2026-05-05T12:00+02:00"))
+    first = found.planned[0]
+    assert first.start == local_moment("2026-05-09T10:00+02:00")  # a Saturday
+    assert first.end == local_moment("2026-05-09T12:00+02:00")
+    assert [coat.product and coat.product.family.id for coat in found.coats] == [
+        "shellac", "one-part-urethane", "one-part-urethane", None, "one-part-urethane"]
+    bench.write("shop", coat_time="9 h")  # longer than the day: it takes the day
+    assert finish_of(bench.state, 0).planned[0].end - finish_of(bench.state, 0).planned[0].start == 2 * 3600
+
+
+@pytest.mark.parametrize(("facts", "lettered"), [
+    ({"lettered": "yes"}, True), ({"lettered": "no", "lettering": "45 lb"}, False),
+    ({"lettering": "45 lb"}, True), ({}, False)])
+def test_lettering_is_planned_where_it_was_agreed(facts, lettered):
+    bench = Bench()
+    bench.write("product", family="one-part-urethane")
+    bench.write("coats", build_coats="1", over_coats="1")
+    bench.write("agreed", weight="45 lb", **facts)
+    assert ("Lettering" in [each.step.name for each in finish_of(bench.state, 0).planned]) is lettered
+
+
+def test_a_coat_counts_as_long_as_it_took_and_as_wet_as_it_was(bench):
+    coat(bench, "05T10:00", role="build", took="2 h", wet_film="3 mil")
+    coat(bench, "06T10:00", role="build", took="", wet_film="")
+    first, second = finish_of(bench.state, 0).planned[:2]
+    assert (first.end - first.start, second.end - second.start) == (7200, 3600)
+    wet = [each.wet for each in finish_of(bench.state, 0).coats[:2]]
+    assert wet == pytest.approx([3 * 25.4e-6, 1.5 * 25.4e-6])
