@@ -180,6 +180,7 @@ FORMER = {
     },
     "strokes": {
         "log": "0:0:58lb:-1/8in;40:20:56.4lb:-1/16in;40:20:54.9lb:0in;40:30:53.3lb:1/16in",
+        "offsets": "",
         "weight_wanted": "48 lb",
         "reserve": "1 lb",
         "tiller_wanted": "3/16 in",

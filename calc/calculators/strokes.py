@@ -4,6 +4,7 @@
 from calc.bows.cautions import GLASS_DUST
 from calc.bows.reading_errors import how_strokes_are_read, thickness_error
 from calc.bows.stroke_checks import forecast_checks, log_checks
+from calc.bows.stroke_line import MOST_ROWS, line_charts, line_checks, line_of, line_tables, offsets_input
 from calc.bows.stroke_log import (
     BATCH_SHARE,
     FRESH,
@@ -49,9 +50,14 @@ from calc.outcome import (
 )
 from calc.tables.grits import PAPERS
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:  # the small engine has no such module
+    from calc.bows.stroke_line import Offsets, Rows
+
 
 def compute(
     log: tuple[tuple[float, float, float, float, str], ...],
+    offsets: "Rows | None",
     weight_wanted: float,
     reserve: float,
     tiller_wanted: float,
@@ -66,6 +72,7 @@ def compute(
 ) -> Outcome:
     """Return what a stroke does and how many are left on each limb."""
     kept = kept_of(log, weight_error, tiller_error)
+    line = line_of(offsets or (), kept)
     newest = kept.papers[-1]
     weight_fit = kept.weight.lines[newest]
     tiller_fit = None if kept.tiller is None else kept.tiller.lines[newest]
@@ -73,7 +80,7 @@ def compute(
               log[-1][3] if kept.tiller is None else kept.tiller.now[0], tiller_wanted, log[-1][2],
               weight_error)
     if weight_fit is None or (not comes_down(weight_fit) and len(kept.names) > 1):
-        return _unknown_paper(kept, now)
+        return _unknown_paper(kept, now, line)
     plan = None
     if not runs_backwards(tiller_fit):
         lead = (0.0, 0.0) if tiller_fit is None else place_of(tiller_fit, tiller_wanted, kept.lead[-1])
@@ -91,12 +98,14 @@ def compute(
         headline=_headline(now, plan, kept.weight.now[1]),
         values=_values(kept, now, plan, forecast),
         checks=log_checks(now, plan, kept, weight_fit, tiller_fit)
-               + forecast_checks(forecast, by_log, compared),
+               + forecast_checks(forecast, by_log, compared) + line_checks(line),
         tables=(() if plan is None else (left_table(plan.left, plan.batch),))
                + paper_tables(kept)
                + forecast_tables(forecast, by_log, compared)
+               + line_tables(line, kept)
                + (log_table(kept),),
-        charts=log_charts(kept, weight_fit, tiller_fit, now.aim, tiller_wanted, forecast),
+        charts=log_charts(kept, weight_fit, tiller_fit, now.aim, tiller_wanted, forecast)
+               + line_charts(line, kept),
         assumptions=ASSUMPTIONS if forecast is None else ASSUMPTIONS + MODEL_ASSUMPTIONS,
     )
 
@@ -127,7 +136,7 @@ def _values(
 # The log -------------------------------------------------------------------------
 
 
-def _unknown_paper(kept: Log, now: Now) -> Outcome:
+def _unknown_paper(kept: Log, now: Now, line: "Offsets") -> Outcome:
     """Return what to do where no reading shows yet what the newest paper takes."""
     name = kept.names[kept.papers[-1]]
     known = [-line.slope + NORMAL_95 * line.slope_variance**0.5 for line in kept.weight.lines
@@ -151,8 +160,10 @@ def _unknown_paper(kept: Log, now: Now) -> Outcome:
                            "included: stop sanding the faces."))
         each = 0.0
     plan = Plan(None, None, None, (each, each))
-    return Outcome(headline=said, values=_values(kept, now, plan, None), checks=tuple(found),
-                   tables=paper_tables(kept) + (log_table(kept),), assumptions=ASSUMPTIONS)
+    return Outcome(headline=said, values=_values(kept, now, plan, None),
+                   checks=tuple(found) + line_checks(line),
+                   tables=paper_tables(kept) + line_tables(line, kept) + (log_table(kept),),
+                   charts=line_charts(line, kept), assumptions=ASSUMPTIONS)
 
 
 def _headline(now: Now, plan: Plan | None, weight_error: float) -> Sentence:
@@ -244,11 +255,12 @@ CALCULATOR = Calculator(
                 default="0:0:53lb:5/16in:p120;30:45:51.4lb:15/64in:same;30:40:50.2lb:3/16in:same;"
                         "30:40:48.7lb:1/8in:same;40:50:48.1lb:3/32in:p180;40:50:47.2lb:1/16in:same",
                 fewest=2,
-                most=40,
+                most=MOST_ROWS,
                 help="The first row is the bow before any stroke.",
                 measure="A stroke is one pass of the block along the whole working limb.",
             ),
         ),
+        group("The string's line, where it was read", offsets_input()),
         group(
             "Targets",
             *target_weight("0.7 lb", "Left on for edges and finish sanding; Weight reduction works it out."),

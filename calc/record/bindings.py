@@ -94,6 +94,7 @@ BOUND = {
     ),
     "strokes": (
         ("log", "derived.stroke_log"),
+        ("offsets", "derived.stroke_offsets"),
         ("weight_wanted", "derived.weight_wanted"),
         ("tiller_wanted", "agreed.tiller"),
         ("weight_error", "shop.weight_error"),

@@ -5,6 +5,7 @@ from calc.quantities import INCH
 from calc.record.entries import Entry
 from calc.record.fold import State
 from calc.record.values import first_number, is_on, latest_number, number_in
+from calc.tables.string_places import PLACES
 
 SAME_DRAW = INCH / 16
 """Weights read at draws as near as this are weights at one draw."""
@@ -347,6 +348,32 @@ def between(state: State, before: Entry, after: Entry | None) -> Batch | None:
         return None
     upper, lower = strokes_in(batches)
     return Batch(upper, lower, papers[0] if papers else "")
+
+
+def line_of_log(state: State, log: list[Entry]) -> list[dict[str, Entry]]:
+    """Return for each reading of a log where the string ran, from all readings between the same strokes.
+
+    A reading of the string belongs to the last row before it, or else to the first one after it.
+
+    Args:
+        state: of a record.
+        log: readings, oldest first.
+
+    Returns:
+        row by row the entry that holds each offset, by the offset's name.
+    """
+    found: list[dict[str, Entry]] = [{} for _ in log]
+    made = [len(state.since("strokes", row)) for row in log]
+    for entry in state.of("reading"):
+        names = [name for _, name, _ in PLACES if number_in(entry, name) is not None]
+        left = len(state.since("strokes", entry)) if names else 0
+        alike = [place for place, count in enumerate(made) if names and count == left]
+        if not alike:
+            continue
+        before = [place for place in alike if (log[place].moment, log[place].id) <= (entry.moment, entry.id)]
+        for name in names:
+            found[before[-1] if before else alike[0]][name] = entry
+    return found
 
 
 def least_glass_allowed(state: State, face: str, share: float) -> float | None:

@@ -9,6 +9,7 @@ from calc.record.fold import State
 from calc.record.moments import short_day
 from calc.record.values import is_on, latest_number, number_in, rows_of
 from calc.tables.grits import LIMB_PAPERS, PAPERS
+from calc.tables.string_places import PLACES
 from calc.tables.woods import CORE_WOODS, RISER_WOODS, WOODS
 
 TYPE_CHECKING = False
@@ -228,6 +229,20 @@ def _stroke_log(state: State) -> Told:
         rows.append(":".join(counts + [entry.fact("weight"), tiller, names[index]]))
     last = log[-1][1]
     return Told(";".join(rows), last, derive.is_stale_in(state, "reading.weight", last))
+
+
+def _stroke_offsets(state: State) -> Told:
+    """Return the string's offsets for the rows of the stroke log."""
+    log = [entry for _, entry in derive.stroke_log(state)[-MOST_ROWS:]]
+    read = derive.line_of_log(state, log)
+    rows = [":".join([str(place + 1)] + [found[name].fact(name) if name in found else ""
+                                         for _, name, _ in PLACES])
+            for place, found in enumerate(read) if found]
+    if not rows:
+        return Told()
+    last = max([each for found in read for each in found.values()], key=lambda each: (each.moment, each.id))
+    stale = any(derive.is_stale_in(state, "reading." + name, last) for _, name, _ in PLACES)
+    return Told(";".join(rows), last, stale)
 
 
 def _paper_names(papers: list[str]) -> list[str]:
@@ -483,6 +498,8 @@ DERIVED = {
                     "arrow”.", _bend),
     "stroke_log": Derived("rows", _stroke_log, "Write down each batch of strokes and a reading of weight and "
                           "tiller after it."),
+    "stroke_offsets": Derived("rows", _stroke_offsets, "Read where the string runs with weight and tiller, on "
+                              "the sheet “A reading”."),
     "last_paper": Derived("choice", _last_paper, "Name the paper on the sheet “Strokes”, such as P220."),
     "strokes_since_read": Derived("count", _strokes_since_read, "Read glass and sections on the sheet “A "
                                   "reading”; strokes are counted from there."),

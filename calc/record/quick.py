@@ -4,17 +4,24 @@ from calc.quantities import parse, show
 from calc.record import derive, sheets
 from calc.record.fold import State
 from calc.record.values import value_of
+from calc.tables.string_places import PLACES
 
 STEPS = (("force", "imperial", "0.1 lb"), ("force", "metric", "0.5 N"), ("length", "imperial", "1/32 in"),
          ("length", "metric", "1 mm"))
 """What one tap changes, by kind and unit system."""
 
-LASTING = ("reading.weight", "reading.at_draw", "reading.upper", "reading.lower", "strokes.paper")
+FINE_STEPS = (("length", "imperial", "1/64 in"), ("length", "metric", "0.5 mm"))
+"""What one tap changes of an offset of the string, which is read that well."""
+
+OFFSETS = tuple(["reading." + name for _, name, _ in PLACES])
+LASTING = ("reading.weight", "reading.at_draw", "reading.upper", "reading.lower", "strokes.paper") + OFFSETS
 HALF = 0.5
 HELD = (("Draw weight", "reading.weight", "agreed.weight"),
         ("At a draw of", "reading.at_draw", "agreed.at_draw"),
         ("Upper distance", "reading.upper", ""), ("Lower distance", "reading.lower", ""),
-        ("Brace height", "reading.brace", ""))
+        ("Brace height", "reading.brace", "")) + tuple(
+            [("String off the middle: " + label[:1].lower() + label[1:], "reading." + name, "")
+             for _, name, label in PLACES])
 EMPTY = "-"
 
 
@@ -50,7 +57,7 @@ def stepped(fact: str, text: str, count: int, system: str) -> str:
         raise ValueError("this release knows no “" + fact + "”")
     if not text.strip():
         raise ValueError("nothing has been read yet: type the first figure")
-    for kind, known, step in STEPS:
+    for kind, known, step in FINE_STEPS if fact in OFFSETS else STEPS:
         if (kind, known) == (asked.kind, system):
             size = parse(step, kind)
             number = parse(text, kind, system) / size + HALF

@@ -7,6 +7,7 @@ from calc.declaring import CHOICE, ROWS, SWITCH, Choice, Group, Input
 from calc.record import sheets
 from calc.record.declare import Sheet
 from calc.record.sheets_of_shop import SHOP
+from calc.tables.string_places import PLACES
 from scripts.blocks import owner
 from scripts.blocks.form import changed, fieldsets
 from scripts.blocks.tree import UNSEARCHED, Node, doer, element
@@ -237,6 +238,9 @@ def _reading() -> Node:
         *(_stepper(fact, title) for fact, title in STEPPED),
         element("label", {"class": "rb-quick-line"}, "At a draw of ",
                 element("input", {"type": "text", "name": "at_draw"})),
+        element("details", {"class": "rb-quick-more"},
+                element("summary", {}, "The string off the middle; left is negative"),
+                *(_stepper(fact, title) for _, fact, title in PLACES)),
         element("p", {"class": "rb-foretold", "role": "status"}),
     )
 

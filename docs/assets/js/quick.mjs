@@ -7,12 +7,12 @@ import { around, partOf, partsOf, sourceOf } from "./parts.mjs";
 /** @import { Pair, Problem } from "./types.d.ts" */
 
 const BUZZ_MS = 15;
-const READ = ["weight", "upper", "lower"];
 
 export class QuickEntry {
   #bows;
   #batch;
   #reading;
+  #facts; // of the reading, in the order of its steppers
   #asked = 0;
   /** @type {Set<string>} */
   #touched = new Set(); // of the reading: what is not the last one's
@@ -25,6 +25,7 @@ export class QuickEntry {
     this.#bows = bows;
     this.#batch = partOf(section, 'dialog[data-quick="batch"]', HTMLDialogElement);
     this.#reading = partOf(section, 'dialog[data-quick="reading"]', HTMLDialogElement);
+    this.#facts = partsOf(this.#reading, ".rb-stepper", HTMLElement).map(factOf);
     this.#equip(this.#batch, () => this.#saveBatch());
     this.#equip(this.#reading, () => this.#saveReading());
     this.#batch.addEventListener("click", (event) => this.#count(buttonOf(event, "[data-add]")));
@@ -54,8 +55,8 @@ export class QuickEntry {
 
   async openReading() {
     const draft = new Map(await this.#draft("reading"));
-    this.#touched = new Set(READ.filter((fact) => draft.has(fact)));
-    for (const fact of [...READ, "at_draw"]) {
+    this.#touched = new Set(this.#facts.filter((fact) => draft.has(fact)));
+    for (const fact of [...this.#facts, "at_draw"]) {
       this.#box(fact).value = draft.get(fact) ?? this.#bows.last.get(`reading.${fact}`) ?? "";
     }
     this.#mark();
@@ -148,15 +149,15 @@ export class QuickEntry {
   /** @param {Element | null} source */
   #touch(source) {
     const name = source instanceof HTMLInputElement ? source.name : "";
-    if (!READ.includes(name) && name !== "at_draw") return;
-    if (READ.includes(name)) this.#touched.add(name);
+    if (!this.#facts.includes(name) && name !== "at_draw") return;
+    if (this.#facts.includes(name)) this.#touched.add(name);
     this.#mark();
     this.#keepDraft("reading", this.#read());
     this.#foretell();
   }
 
   #mark() {
-    for (const fact of READ) this.#box(fact).toggleAttribute("data-last", !this.#touched.has(fact));
+    for (const fact of this.#facts) this.#box(fact).toggleAttribute("data-last", !this.#touched.has(fact));
   }
 
   /**
@@ -164,7 +165,7 @@ export class QuickEntry {
    * @returns {Pair[]}
    */
   #read() {
-    const touched = READ.filter((fact) => this.#touched.has(fact));
+    const touched = this.#facts.filter((fact) => this.#touched.has(fact));
     const pairs = touched.map(/** @returns {Pair} */ (fact) => [fact, this.#box(fact).value]);
     return this.#touched.has("weight") ? [...pairs, ["at_draw", this.#box("at_draw").value]] : pairs;
   }
