@@ -81,6 +81,13 @@ LIMITS = [
     # assumptions to edit: 60 % and 75 % of the torsional stiffness reckoned hold this bow at 0.375 and 0.2895
     ("tracking", "buckling", {}, "glass_shear", ("0.376 Mpsi", OK), ("0.374 Mpsi", WATCH)),
     ("tracking", "buckling", {}, "glass_shear", ("0.290 Mpsi", WATCH), ("0.289 Mpsi", STOP)),
+    # beside a stroke log: 1/8 in off at a fadeout, farther by more than 1/64 in, moved by more than 1/32 in
+    ("strokes", "upper_riser-off", {}, "offsets", ("1:-0.125in:::", ABSENT), ("1:-0.126in:::", WATCH)),
+    ("strokes", "lower_riser-off", {}, "offsets", ("1:::0.125in:", ABSENT), ("1:::0.126in:", WATCH)),
+    ("strokes", "lower_tip-astray", {}, "offsets", ("1::::-0.05in;3::::0.065625in", ABSENT),
+     ("1::::-0.05in;3::::0.06563in", WATCH)),
+    ("strokes", "upper_tip-leap", {}, "offsets", ("1::0.05in::;3::0.01875in::", ABSENT),
+     ("1::0.05in::;3::0.01874in::", WATCH)),
     # drilled 7/16 + 1/16 in and the point's 0.0939 in: 0.2812 in stay of 7/8 in, a 32nd less at worst
     ("insert", "breakthrough", {}, "thickness", ("0.8127 in", OK), ("0.8126 in", WATCH)),
     ("insert", "breakthrough", {}, "thickness", ("0.6252 in", WATCH), ("0.6251 in", STOP)),

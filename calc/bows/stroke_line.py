@@ -53,7 +53,7 @@ def offsets_input() -> Input:
         + tuple([offset(id, label, "1 1/2 in" if id in FADEOUTS else "1 in") for id, _, label in PLACES]),
         default="", fewest=0, most=MOST_ROWS,
         help="Left is negative. Leave empty what was not read.",
-        measure="As Tracking asks for them: seen from the belly, upper tip up, by the archer's left and right.",
+        measure="As Tracking asks for them: from the belly, upper tip up, by the archer's left and right.",
     )
 
 
@@ -67,9 +67,9 @@ def line_of(given: "Rows", log: Log) -> "Offsets":
     for index, row in enumerate(given):
         number = row[0]
         if number > len(log.rows):
-            raise Refused("offsets", "The log has " + str(len(log.rows)) + " rows, so no offsets can belong to "
-                          "its row " + str(number) + ": give the number of the row after whose strokes they "
-                          "were read.", index, "row")
+            raise Refused("offsets", "The log has " + str(len(log.rows)) + " rows, so no offsets can belong "
+                          "to its row " + str(number) + ": give the number of the row after whose strokes "
+                          "they were read.", index, "row")
         if found[number - 1] is not None:
             raise Refused("offsets", "Row " + str(number) + " of the log has its offsets twice: take one of "
                           "them out.", index, "row")
@@ -144,32 +144,34 @@ def line_checks(line: "Offsets") -> tuple[Check, ...]:
         if len(values) > 1:
             found += _last_move(id, where, values[-2], values[-1])
     if known and not found:
-        found.append(check("line", OK, sentence("At the fadeouts the string lies within {} of the middle, and "
-                                                "the last strokes did not lead it away.",
-                                                amount("length", MOST_OFF))))
+        found.append(check("line", OK, sentence(
+            "At the fadeouts the string lies within {} of the middle, and the last strokes did not lead it "
+            "away.",
+            amount("length", MOST_OFF))))
     return tuple(found)
 
 
 def _limit(id: str, where: str, offset: float) -> list[Check]:
     if abs(offset) <= MOST_OFF * (1 + ROUNDING):
         return []
-    return [check("line-" + id, WATCH, sentence(
-        where + " the string lies {} to the " + _side(offset) + " of the middle; practice accepts {}. Tracking "
-        "says what brings it back.", amount("thickness", abs(offset)), amount("length", MOST_OFF)))]
+    return [check(id + "-off", WATCH, sentence(
+        where + " the string lies {} to the " + _side(offset) + " of the middle; practice accepts {}. "
+        "Tracking says what brings it back.",
+        amount("thickness", abs(offset)), amount("length", MOST_OFF)))]
 
 
 def _last_move(id: str, where: str, before: float, now: float) -> list[Check]:
     farther = abs(now) - abs(before)
     moved = abs(now - before)
     if farther > REPEATED * (1 + ROUNDING):
-        return [check("line-away-" + id, WATCH, sentence(
+        return [check(id + "-astray", WATCH, sentence(
             where + " the last strokes led the string {} farther from the middle, to {} on the " + _side(now)
             + ". Left and right, or the limbs, may be mixed up: measure again before the next stroke.",
             amount("thickness", farther), amount("thickness", abs(now))))]
     if moved > MOST_AT_ONCE * (1 + ROUNDING):
-        return [check("line-jump-" + id, WATCH, sentence(
-            where + " the string moved {} since the reading before; one batch should move it by no more than "
-            "{} (common practice). Do fewer strokes at a time on that side.",
+        return [check(id + "-leap", WATCH, sentence(
+            where + " the string moved {} since the reading before; one batch should move it by no more "
+            "than {} (common practice). Do fewer strokes at a time on that side.",
             amount("thickness", moved), amount("length", MOST_AT_ONCE)))]
     return []
 

@@ -498,8 +498,8 @@ DERIVED = {
                     "arrow”.", _bend),
     "stroke_log": Derived("rows", _stroke_log, "Write down each batch of strokes and a reading of weight and "
                           "tiller after it."),
-    "stroke_offsets": Derived("rows", _stroke_offsets, "Read where the string runs with weight and tiller, on "
-                              "the sheet “A reading”."),
+    "stroke_offsets": Derived("rows", _stroke_offsets, "Read where the string runs with weight and tiller, "
+                              "on the sheet “A reading”."),
     "last_paper": Derived("choice", _last_paper, "Name the paper on the sheet “Strokes”, such as P220."),
     "strokes_since_read": Derived("count", _strokes_since_read, "Read glass and sections on the sheet “A "
                                   "reading”; strokes are counted from there."),

@@ -1,7 +1,8 @@
 """What an entry at the bench begins with: the last texts, and the steps by which they are changed."""
 
-from calc.quantities import parse, show
+from calc.quantities import INCH, parse, show
 from calc.record import derive, sheets
+from calc.record.exact import exact_text
 from calc.record.fold import State
 from calc.record.values import value_of
 from calc.tables.string_places import PLACES
@@ -62,7 +63,9 @@ def stepped(fact: str, text: str, count: int, system: str) -> str:
             size = parse(step, kind)
             number = parse(text, kind, system) / size + HALF
             whole = int(number) if number >= 0 else int(number) - 1
-            changed = show((whole + count) * size, kind, system)
+            stepped_to = (whole + count) * size
+            exact = fact in OFFSETS and system == "imperial"
+            changed = exact_text(stepped_to, kind, "in", INCH) if exact else show(stepped_to, kind, system)
             value_of(fact, changed)
             return changed
     raise ValueError("“" + asked.label + "” has no steps")

@@ -209,6 +209,37 @@ def test_a_weight_at_another_draw_is_no_row_of_the_log(bench):
     assert text(bench, "strokes", "log") == "0:0:53 lb:5/16 in:p120;0:40:52 lb:3/16 in:same"
 
 
+def test_where_the_string_ran_goes_to_the_row_of_the_log_between_the_same_strokes(bench):
+    bench.write("reading", upper_offset_riser="0 in", lower_offset_tip="-3/32 in")  # the day it came, later
+    bench.write("strokes", upper_belly="30", lower_belly="45", paper="P120")
+    bench.write("reading", lower_offset_tip="-5/64 in")  # before weight and tiller of the same day
+    bench.write("reading", weight="51.4 lb", at_draw="28 in", upper="7 17/32 in", lower="7 19/64 in",
+                lower_offset_riser="-1/64 in")
+    assert text(bench, "strokes", "offsets") == "1:0 in:::-3/32 in;2:::-1/64 in:-5/64 in"
+    assert not filled(bench, "strokes")["offsets"].stale
+    job = work_out(catalog.find("strokes"), [(id, text(bench, "strokes", id)) for id in ("log", "offsets")])
+    assert job.problems == []
+    assert [each.id for each in job.outcome.charts if each.id == "line"] == ["line"]
+    bench.write("strokes", upper_belly="10", paper="P120")
+    assert filled(bench, "strokes")["offsets"].stale
+    bench.write("reading", upper_offset_tip="1/64 in")  # weight and tiller are not read yet: no row is there
+    assert text(bench, "strokes", "offsets") == "1:0 in:::-3/32 in;2:::-1/64 in:-5/64 in"
+
+
+def test_without_a_log_no_offset_belongs_to_a_row():
+    alone = Bench()
+    alone.write("reading", upper_offset_tip="1/64 in")
+    assert text(alone, "strokes", "offsets") == ""
+
+
+def test_two_readings_without_strokes_between_them_keep_their_own_line(bench):
+    bench.write("reading", weight="53 lb", at_draw="28 in", upper="7 5/8 in", lower="7 5/16 in",
+                upper_offset_tip="1/16 in")
+    bench.write("reading", weight="53 lb", at_draw="28 in", upper="7 5/8 in", lower="7 5/16 in",
+                upper_offset_tip="1/32 in")
+    assert text(bench, "strokes", "offsets") == "2::1/16 in::;3::1/32 in::"
+
+
 def test_thickness_lost_is_between_the_same_places_read_twice(bench):
     bench.write("reading", **SECTIONS)
     assert text(bench, "strokes", "upper_lost") == ""

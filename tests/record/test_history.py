@@ -34,6 +34,20 @@ def test_each_reading_stands_over_the_strokes_made_until_then():
     assert tiller.lines[0].ys[0] == pytest.approx(parse("5/16 in", "length"))
 
 
+def test_where_the_string_ran_stands_in_the_chart_of_tiller():
+    line = {"upper_offset_riser": "1/64 in", "lower_offset_tip": "-3/32 in"}
+    found = charts(State([*LOG, entry(18, "reading", **line), entry(19, "strokes", lower_belly="5"),
+                          entry(20, "reading", lower_offset_tip="-1/16 in")]))
+    assert [each.id for each in found] == ["weight-history", "tiller-history"]
+    upper, lower, read = found[1].lines
+    assert (found[1].y.label, upper.label, lower.label, read.label) == (
+        "Tiller and offsets", "Upper, at the fadeout", "Lower, near the tip", "Tiller read")
+    assert (upper.xs, lower.xs) == ([40], [40, 45])
+    assert lower.ys == pytest.approx([parse("-3/32 in", "length"), parse("-1/16 in", "length")])
+    assert read.xs == [0, 30, 40, 40, 40]
+    assert [each.label for each in found[0].lines] == ["Agreed", "Read"]
+
+
 def test_an_aim_at_another_draw_is_not_drawn():
     weight, _ = charts(State([*LOG, entry(18, "agreed", weight="43 lb", at_draw="27 in")]))
     assert [each.label for each in weight.lines] == ["Read"]

@@ -92,6 +92,9 @@ def test_what_is_not_there_cannot_be_struck_out(bench):
     ("reading.lower", "7 5/16 in", -10, "imperial", "7 in"),
     ("reading.weight", "212 N", 1, "metric", "212.5 N"),
     ("reading.upper", "194 mm", -1, "metric", "193.0 mm"),
+    ("reading.lower_offset_tip", "-3/32 in", 1, "imperial", "-5/64 in"),
+    ("reading.upper_offset_riser", "1/64 in", -2, "imperial", "-1/64 in"),
+    ("reading.upper_offset_riser", "0.5 mm", -3, "metric", "-1.0 mm"),
 ])
 def test_a_reading_is_changed_by_steps(fact, text, by, units, became):
     assert ask("step", fact=fact, text=text, by=by, units=units)["text"] == became
