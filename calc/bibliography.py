@@ -333,6 +333,11 @@ SOURCES = (
            "21 °C (70 °F), halves for each 10 °C warmer, doubles for each 10 °C colder, and is about 2 h "
            "for a polyurethane topcoat; read in a copy.",
            "read"),
+    Source("prandtl-michell-1899",
+           "L. Prandtl, Kipp-Erscheinungen, and A. G. M. Michell, Elastic stability of long beams under "
+           "transverse forces, both 1899: a thin strip with a load across its end buckles sideways at "
+           "P L^2 = 4.013 sqrt(EI GJ).",
+           "from memory, confirmed by calculation"),
     Source("recurve-measurement",
            "A measurement report of one 66 in recurve, 35 lb: stored energy from 12 and from 48 readings "
            "(42.94 and 43.00 J), virtual mass 5.7697 g + 0.0583 of the arrow's mass.",

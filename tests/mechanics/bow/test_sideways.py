@@ -54,7 +54,7 @@ def buckling_load(length, bending, torsion, string_angle, string_length, most):
 
 @pytest.mark.parametrize(("length", "bending", "torsion"), [(1.0, 1.0, 1.0), (0.7, 30.0, 2.0)])
 def test_a_strip_loaded_across_its_end_buckles_where_prandtl_and_michell_say(length, bending, torsion):
-    """P L^2 = 4.013 sqrt(E I G J): L. Prandtl, A. G. M. Michell, both 1899: from memory."""
+    """P L^2 = 4.013 sqrt(E I G J): prandtl-michell-1899, from memory."""
     usual = math.sqrt(bending * torsion) / length**2
     load = buckling_load(length, bending, torsion, math.pi / 2, math.inf, 6.0 * usual)
     assert load / usual == pytest.approx(4.013, abs=5e-4)
