@@ -47,6 +47,7 @@ def _form(calculator: declaring.Calculator) -> Node:
         element("div", {"class": "rb-problems", "role": "alert", "tabindex": "-1", "hidden": ""}),
         *fieldsets(calculator),
         _actions(calculator),
+        element("div", {"class": "rb-link-square"}),
         element("noscript", {}, element("p", {}, "Live results need JavaScript. Without it this page shows "
                                                  "the worked example.")),
     )
@@ -294,6 +295,7 @@ def _actions(calculator: declaring.Calculator) -> Node:
                 *(_unit_radio(calculator, system, system == quantities.SYSTEMS[0])
                   for system in quantities.SYSTEMS)),
         element("button", {"type": "button", "class": "rb-copy"}, "Copy link"),
+        element("button", {"type": "button", "class": "rb-show-square"}, "Show a QR code"),
         element("button", {"type": "button", "class": "rb-reset"}, "Start again from the example"),
         element("span", {"class": "rb-saved", "role": "status"}),
     )

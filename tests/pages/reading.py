@@ -1,10 +1,13 @@
 """Reading a calculator's page as its reader sees it."""
 
+import io
 import re
 import time
 from collections.abc import Callable
 
-from playwright.sync_api import Error, Page, expect
+import zxingcpp
+from PIL import Image
+from playwright.sync_api import Error, Locator, Page, expect
 
 PATIENCE_MS = 45_000  # what is slow on a busy machine is not wrong
 LOOK_AGAIN_MS = 50
@@ -75,3 +78,11 @@ def wait_until(page: Page, so: Callable[[], object] | str, argument: object = No
 def wait_for_stillness(page: Page) -> None:
     """Wait until what follows a change of size, place or colours has been drawn and nothing moves."""
     wait_until(page, STILL)
+
+
+def read_square(square: Locator) -> str:
+    """Return the text that a camera reads from a square on the screen."""
+    square.wait_for()
+    found = zxingcpp.read_barcodes(Image.open(io.BytesIO(square.screenshot())))
+    assert len(found) == 1
+    return found[0].text

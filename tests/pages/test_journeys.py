@@ -8,7 +8,7 @@ import sys
 from playwright.sync_api import expect
 
 from calc import catalog, quantities
-from tests.pages.reading import box, headline, result, type_into, wait_for_link, wait_for_state
+from tests.pages.reading import box, headline, read_square, result, type_into, wait_for_link, wait_for_state
 
 NOTE_FIRST_ANSWER = """
 new MutationObserver((_, observer) => {
@@ -94,6 +94,14 @@ def test_customer_sees_the_numbers_of_the_bench(new_visitor):
     assert box(page, "upper").input_value() == "7 5/16"
     answers = command_line("--upper", "7 5/16", "--draw-weight", "46.5 lb")
     assert shown_on(page) == shown_by(answers)
+
+
+def test_a_square_holds_the_figures_until_they_change(visitor):
+    page = visitor.open_calculator("#upper=7+5/16+in&lower=7+in&units=imperial")
+    page.get_by_role("button", name="Show a QR code").click()
+    assert read_square(page.locator(".rb-square")) == page.url
+    type_into(page, "upper", "7 1/4")
+    expect(page.locator(".rb-square")).to_have_count(0)
 
 
 def test_a_link_shows_nothing_of_the_example_before_its_own_result(visitor):

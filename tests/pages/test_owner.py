@@ -4,6 +4,7 @@ import re
 
 from playwright.sync_api import expect
 
+from tests.pages.reading import read_square
 from tests.pages.test_access import faults
 from tests.pages.test_bow_bar import BOW, INVENTED, put, record
 from tests.pages.test_bows import open_bows
@@ -41,6 +42,8 @@ def test_an_owner_reads_on_a_small_phone_what_was_sent(visitor, new_visitor):
     expect(dialog.locator("textarea")).to_have_value(re.compile("Which arrows do you have"))
     dialog.locator("textarea").fill("In my own words.")
     link = fragment_of(dialog)
+    dialog.get_by_role("button", name="Show a QR code").click()
+    assert read_square(dialog.locator(".rb-square")) == f"{visitor.site_url}bow/{link}"
     dialog.get_by_role("button", name="Copy it").click()
     expect(dialog.get_by_role("status")).to_have_text("Copied.")
     copied = page.evaluate("navigator.clipboard.readText()")

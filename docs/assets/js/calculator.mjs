@@ -1,5 +1,6 @@
 // One calculator on a page: form to engine to outcome, with its link and its memory.
 
+import { copyText } from "./clipboard.mjs";
 import { fitTables } from "./figures.mjs";
 import { offerFiles } from "./files.mjs";
 import { addRow, controlFrom, controlsIn, fieldOf, fieldsOf, fillForm, fillWhatLinksMean, nameOf, namePercents, nameUnits, readForm, removeRow, resetForm, rowsBeyond, setUnits, showWhatMatters, unitsOf } from "./form.mjs";
@@ -29,6 +30,8 @@ const WORDS = {
   copied: "Link copied. It holds all figures of this page.",
   byHand: "Copy the link from the address bar: this browser does not let a page do it.",
   tooLong: "These figures are too long for a link.",
+  tooLargeForSquare: "This link is too long for a QR code. Copy it instead.",
+  square: "This page with its figures",
 };
 
 export class CalculatorPage {
@@ -460,6 +463,8 @@ export class CalculatorPage {
       this.#removeRow(around(button, ".rb-field", HTMLElement), around(button, "tr", HTMLTableRowElement));
     } else if (button.matches(".rb-copy")) {
       this.#copyLink();
+    } else if (button.matches(".rb-show-square")) {
+      this.#showSquare();
     } else if (button.matches(".rb-reset")) {
       this.#startAgain();
     }
@@ -648,6 +653,7 @@ export class CalculatorPage {
 
   #saveSoon() {
     clearTimeout(this.#saveTimer);
+    this.#square().replaceChildren(); // it shows what the figures were
     if (this.#bow) return; // its figures stand in no address
     this.#saveTimer = setTimeout(() => this.#save(), SAVE_AFTER_MS);
   }
@@ -679,19 +685,32 @@ export class CalculatorPage {
   }
 
   async #copyLink() {
+    const href = this.#wholeLink();
+    if (href) this.#say(await copyText(href) ? WORDS.copied : WORDS.byHand);
+  }
+
+  async #showSquare() {
+    const href = this.#wholeLink();
+    if (!href) return;
+    const { fitsSquare, squareOf } = await import("./qr.mjs");
+    if (fitsSquare(href)) this.#say("");
+    else this.#say(WORDS.tooLargeForSquare);
+    this.#square().replaceChildren(...fitsSquare(href) ? [squareOf(href, WORDS.square)] : []);
+  }
+
+  #square() {
+    return partOf(this.#form, ".rb-link-square", HTMLElement);
+  }
+
+  /** All figures of the page as an address; none where they are too long for one, which has been said. */
+  #wholeLink() {
     const link = writeLink(readForm(this.#form));
     if (!link) {
       this.#say(WORDS.tooLong);
-      return;
+      return null;
     }
     if (!this.#bow) this.#save();
-    const { href } = new URL(link, location.href);
-    try {
-      await navigator.clipboard.writeText(href);
-      this.#say(WORDS.copied);
-    } catch {
-      this.#say(copyBySelection(href) ? WORDS.copied : WORDS.byHand);
-    }
+    return new URL(link, location.href).href;
   }
 
   /** @param {string} text */
@@ -759,14 +778,4 @@ function reopenDetails(outcome, open) {
   outcome.querySelectorAll("details").forEach((details, index) => {
     details.open = open[index] ?? details.open;
   });
-}
-
-/** @param {string} text */
-function copyBySelection(text) {
-  const field = Object.assign(document.createElement("textarea"), { value: text, className: "rb-offscreen" });
-  document.body.append(field);
-  field.select();
-  const copied = document.execCommand("copy");
-  field.remove();
-  return copied;
 }

@@ -1,6 +1,7 @@
 // Telling an owner: a link with all that it says in itself, and three messages to change, copy or share.
 // What leaves the device the reader hands over here, and it is written down as said.
 
+import { copyText } from "./clipboard.mjs";
 import { partOf, partsOf } from "./parts.mjs";
 import { now } from "./store.mjs";
 
@@ -17,7 +18,7 @@ import { now } from "./store.mjs";
 const WORDS = {
   copied: "Copied.",
   byHand: "Mark the text and copy it: this browser does not let a page do it.",
-  large: "This link is too long for a square.",
+  large: "This link is too long for a QR code.",
 };
 
 /**
@@ -103,12 +104,7 @@ async function hand(bows, dialog, way) {
 
 /** @param {string} text */
 async function copy(text) {
-  try {
-    await navigator.clipboard.writeText(text);
-    return "copied";
-  } catch {
-    return "none";
-  }
+  return await copyText(text) ? "copied" : "none";
 }
 
 /** @param {string} text */
