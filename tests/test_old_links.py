@@ -37,7 +37,7 @@ LINKS = {
     "calculators/arrow-match/#shaft_known=tube&diameter=0.295&losses=chronograph":
         ("balance_forward", 0.1035293),
     "calculators/arrow-match/#curve=read&new_weight=48&draw_length=28": ("mass_per_weight", 0.0001496325),
-    "calculators/draw-curve/#draw_asked=26+in": ("weight_at", 189.7622),
+    "calculators/draw-curve/#draw_asked=26+in": ("weight_at", 189.7832),
     "calculators/strokes/#log=0:0:58lb:-1/8in;40:20:56.4lb:-1/16in;40:20:54.9lb:0in": ("upper_left", 143.871),
     "calculators/strokes/#model=compare&upper_lost=0.008+in": ("thickness_per_hundred", 0.0001871579),
     "calculators/bow-model/#weight=55+lb": ("weight", 244.6522),

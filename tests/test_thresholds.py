@@ -18,11 +18,13 @@ from calc.bows import (
     checks,
     model_checks,
     reduction_checks,
+    stacking,
     stroke_checks,
 )
 from calc.calculators import draw_curve, grip, tiller
 from calc.declaring import inputs_of
 from calc.mechanics.draw_curve import curve_from_readings
+from calc.mechanics.likely_curve import as_curve, likely_curve
 from calc.outcome import OK, STOP, WATCH
 from calc.quantities import GRAIN, INCH, POUND_FORCE
 from calc.ventilation import vapour
@@ -195,8 +197,22 @@ def curve_of(draws, forces):
 
 
 def judged_curve(fullness=0.5, off=0.0):
-    curve = SimpleNamespace(draws=(0.0, 0.1, 0.2), forces=(0.0, 50.0, 100.0))
-    return draw_curve._checks(curve, ((0.1, 50.0), (0.2, 100.0 + off)), None, 1.0, 1.0, 0.0, fullness)
+    readings = ((0.1, 50.0), (0.2, 100.0 + off))
+    read = draw_curve._Read(readings, curve_of((0.0, 0.1, 0.2), (0.0, 50.0, 100.0)), 1.25, None)
+    return draw_curve._checks(read, 1.0, 0.0, (50.0, None), fullness)
+
+
+def judged_stacking(probability):
+    judgement = stacking.Judgement(probability, 1.25, (0.6, 0.9))
+    found = stacking.judgement_check(judgement, 1.3, 0.01 if judgement.stacks else None)
+    return found.level, "cannot be told" in found.text.template
+
+
+def scattered(times):
+    likely = likely_curve((0.1, 0.2), (50.0, 100.0), 0.0, 1.0)
+    likely.scatter = times
+    read = draw_curve._Read(((0.1, 50.0), (0.2, 100.0)), as_curve(likely, 2), 1.25, likely)
+    return named("scatter", draw_curve._checks(read, 1.0, 0.0, (50.0, 1.0), 0.5))
 
 
 def scatter(misfit):
@@ -265,6 +281,11 @@ FIGURES = [
      (1.5, ABSENT), (1.501, WATCH)),
     ("fuller than any recurve or longbow", lambda x: named("fullness", judged_curve(fullness=x)),
      (0.75, ABSENT), (0.751, WATCH)),
+    ("a bow stacks from a probability of 80 %", judged_stacking,
+     (0.7999, (WATCH, True)), (0.8, (WATCH, False))),
+    ("a bow does not from one of 20 %", judged_stacking,
+     (0.2, (OK, False)), (0.2001, (WATCH, True))),
+    ("readings that scatter by 1.3 of their error", scattered, (1.3, ABSENT), (1.301, WATCH)),
     ("a pound off the smooth curve", lambda x: named("misfit", judged_curve(off=x * POUND_FORCE)),
      (1.0, ABSENT), (1.001, WATCH)),
     # chance alone makes a reduced chi-square of 4 less than one time in a hundred from two readings spare

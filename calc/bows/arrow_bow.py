@@ -3,11 +3,11 @@
 from calc.bows.inputs import family_choice
 from calc.bows.lengths import BEYOND_PIVOT, bow_and_riser
 from calc.bows.measured import family_limb, require_brace
+from calc.bows.reading_errors import reading_error
 from calc.bows.readings import (
     FATTEST,
     beyond_readings,
     curve_of,
-    reading_error,
     reading_rows,
     weight_on,
 )
@@ -183,7 +183,7 @@ def _read_stroke(
         raise Refused(field, "A curve needs three readings or more: add rows, or clear the table.")
     curve = _kept(field, (readings, brace_height, error),
                   lambda: curve_of(field, readings, brace_height + BEYOND_PIVOT, error))
-    beyond = beyond_readings("draw_length", curve, draw_length)
+    beyond = beyond_readings("draw_length", curve.draws[0], curve.draws[-1], draw_length)
     draws = full_stroke(draw_length, brace_height)
     forces = tuple([weight_on(curve, draw) for draw in draws])
     if not forces[-1] > 0:

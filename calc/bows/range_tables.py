@@ -1,7 +1,6 @@
 """How far a plan may be out, in words, a table, a drawing and a chart."""
 
 from calc.bows.ranges import Cause, Ranges
-from calc.declaring import Result, result
 from calc.drawings.causes import causes_drawing
 from calc.numerics.normal import NORMAL_95
 from calc.outcome import (
@@ -20,19 +19,6 @@ from calc.outcome import (
 from calc.quantities import INCH
 
 SHAVING = INCH / 1000
-
-
-def give_or_take(id: str, kind: str) -> Result:
-    """Return the declared half of a result's range of 95 %."""
-    return result(id, "give or take", kind, "Half of the 95 % range, from how well you read.")
-
-
-def with_range(kind: str, value: float, error: float | None) -> Sentence:
-    """Return a value with its range of 95 % in brackets; alone where its standard error is not known."""
-    if error is None:
-        return sentence("{}", amount(kind, value))
-    return sentence("{} ({} to {})", amount(kind, value), amount(kind, value - NORMAL_95 * error),
-                    amount(kind, value + NORMAL_95 * error))
 
 
 def _size(cause: Cause, ranges: Ranges) -> float:

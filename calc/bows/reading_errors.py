@@ -1,6 +1,10 @@
-"""How well weight, tiller, thickness and glass are read: asked alike wherever a range is stated."""
+"""How well weight, tiller, thickness and glass are read: asked alike wherever a range is stated, and what
+comes of it shown alike.
+"""
 
-from calc.declaring import RULE, SHOP, Group, Input, group, quantity
+from calc.declaring import RULE, SHOP, Group, Input, Result, group, quantity, result
+from calc.numerics.normal import NORMAL_95
+from calc.outcome import Sentence, amount, sentence
 
 
 class ReadingErrors:
@@ -34,6 +38,14 @@ def _by_scale_and_rule() -> tuple[Input, Input]:
     )
 
 
+def reading_error(when: tuple[str, tuple[str, ...]] | None = None) -> Input:
+    """Return the input for the error of one reading of weight at draw."""
+    return quantity("reading_error", "Error of one reading", "force", default="1/8 lb", low="0 lb",
+                    high="3 lb", usual=("0 lb", "1 lb"),
+                    help="Half of the scale's smallest mark or more; 0 takes readings as they are.",
+                    when=when, role=SHOP)
+
+
 def thickness_error(when: tuple[str, tuple[str, ...]] | None = None) -> Input:
     """Return the input for the error of a thickness."""
     return quantity("thickness_error", "Error of a thickness", "thickness", default="0.0005 in", low="0 in",
@@ -58,3 +70,16 @@ def how_well_read() -> Group:
                  usual=("5 %", "20 %"), help="Of its modulus beside that of the glass.", role=RULE),
         note="One standard error each: two readings in three lie within it.",
     )
+
+
+def give_or_take(id: str, kind: str) -> Result:
+    """Return the declared half of a result's range of 95 %."""
+    return result(id, "give or take", kind, "Half of the 95 % range, from how well you read.")
+
+
+def with_range(kind: str, value: float, error: float | None) -> Sentence:
+    """Return a value with its range of 95 % in brackets; alone where its standard error is not known."""
+    if error is None:
+        return sentence("{}", amount(kind, value))
+    return sentence("{} ({} to {})", amount(kind, value), amount(kind, value - NORMAL_95 * error),
+                    amount(kind, value + NORMAL_95 * error))

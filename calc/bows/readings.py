@@ -1,7 +1,6 @@
 """Readings of weight at draw: asked for, checked and made a curve in one way by all that use them."""
 
 from calc.declaring import (
-    SHOP,
     Input,
     quantity,
     rows,
@@ -13,7 +12,7 @@ from calc.mechanics.draw_curve import (
     slope_at,
 )
 from calc.outcome import Refused
-from calc.quantities import INCH, POUND_FORCE
+from calc.quantities import INCH, POUND_FORCE, ROUNDING
 
 FURTHEST_BEYOND = 2 * INCH
 """No weight is told further beyond the last reading than this."""
@@ -45,14 +44,6 @@ def reading_rows(
     ), default=default, fewest=fewest, most=40, help=help, when=when)
 
 
-def reading_error(when: tuple[str, tuple[str, ...]] | None = None) -> Input:
-    """Return the input for the error of one reading."""
-    return quantity("reading_error", "Error of one reading", "force", default="1/8 lb", low="0 lb",
-                    high="3 lb", usual=("0 lb", "1 lb"),
-                    help="Half of the scale's smallest mark or more; 0 takes readings as they are.",
-                    when=when, role=SHOP)
-
-
 def curve_of(
     field: str, readings: tuple[tuple[float, float], ...], start: float, error: float
 ) -> Curve:
@@ -61,7 +52,7 @@ def curve_of(
     Raises:
         Refused: the readings are out of order, fall, or show no weight; names the field.
     """
-    _require_rising(field, readings, start, error)
+    require_rising(field, readings, start, error)
     draws = [start]
     forces = [0.0]
     errors = [0.0]
@@ -70,14 +61,22 @@ def curve_of(
         forces.append(force)
         errors.append(error)
     curve = curve_from_readings(tuple(draws), tuple(forces), tuple(errors))
-    if curve.forces[-1] <= 0:
-        raise Refused(field, "The readings show no weight at all: check the scale.")
+    require_weight(field, curve.forces[-1])
     return curve
 
 
-def _require_rising(
+def require_weight(field: str, last: float) -> None:
+    """Raise Refused, naming the field, unless there is weight [N] at the last reading."""
+    if last <= 0:
+        raise Refused(field, "The readings show no weight at all: check the scale.")
+
+
+def require_rising(
     field: str, readings: tuple[tuple[float, float], ...], start: float, error: float
 ) -> None:
+    """Raise Refused, naming the field, unless draws rise from the braced string on and weights do not fall by
+    more than their error.
+    """
     before = (start, 0.0)
     for index, each in enumerate(readings):
         if each[0] <= before[0]:
@@ -93,17 +92,17 @@ def _require_rising(
         before = each
 
 
-def beyond_readings(field: str, curve: Curve, asked: float) -> float:
-    """Return how far a draw lies beyond the last reading [m], 0 within them.
+def beyond_readings(field: str, start: float, end: float, asked: float) -> float:
+    """Return how far a draw lies beyond the last reading [m], 0 from the braced string to it.
 
     Raises:
         Refused: it lies short of the braced string, or too far beyond; names the field.
     """
-    if asked < curve.draws[0]:
+    if asked < start:
         raise Refused(field, "The draw asked for lies short of the braced string: check it, and the brace "
                       "height.")
-    beyond = max(0.0, asked - curve.draws[-1])
-    if beyond > FURTHEST_BEYOND:
+    beyond = max(0.0, asked - end)
+    if beyond > FURTHEST_BEYOND * (1 + ROUNDING):
         raise Refused(field, "The draw asked for lies more than 2 in (51 mm) beyond the last reading: no "
                       "weight can be told there.")
     return beyond

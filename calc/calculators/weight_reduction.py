@@ -20,9 +20,9 @@ from calc.bows.measured import (
     measured_bow,
     require_stretch,
 )
-from calc.bows.range_tables import band, causes_drawings, causes_tables, give_or_take, what_counts, with_range
+from calc.bows.range_tables import band, causes_drawings, causes_tables, what_counts
 from calc.bows.ranges import Planned, Ranges, range_steps
-from calc.bows.reading_errors import ReadingErrors, how_well_read
+from calc.bows.reading_errors import ReadingErrors, give_or_take, how_well_read, with_range
 from calc.bows.reduction_checks import (
     reduction_checks,
     thinnest,

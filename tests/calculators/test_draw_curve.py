@@ -1,9 +1,12 @@
 """Draw curve: from readings to energy, stacking and weight."""
 
+import numpy as np
 import pytest
 
 from calc.answer import work_out
+from calc.bows.readings import CURVE_AS_IT_CAME, FURTHEST_BEYOND
 from calc.calculators.draw_curve import CALCULATOR
+from calc.mechanics.likely_curve import REACH
 from calc.outcome import say
 
 POUND_FORCE = 4.4482216152605
@@ -75,21 +78,70 @@ def test_the_marked_draw_lies_an_inch_and_three_quarters_further():
     assert pivot["weight_at"] == pytest.approx(48 * POUND_FORCE)
 
 
-def test_weight_beyond_the_readings_is_on_a_line_and_said():
-    values, outcome = run(draw_asked="29 in")
-    assert levels(outcome)["beyond"] == "watch"
-    assert values["weight_at"] == pytest.approx(values["peak_weight"] + values["end_slope"] * INCH)
+def test_weight_beyond_the_readings_has_a_range_that_grows():
+    assert FURTHEST_BEYOND == REACH
+    halves = []
+    for draw in ("28 in", "29 in", "30 in"):
+        values, outcome = run(draw_asked=draw)
+        halves.append(values["weight_at_error"] / POUND_FORCE)
+        low, high = (values["weight_at"] + sign * values["weight_at_error"] for sign in (-1, 1))
+        if draw != "28 in":
+            (told,) = [each for each in outcome.checks if each.id == "beyond"]
+            assert told.level == "watch"
+            assert [each.value for each in told.text.amounts[1:]] == pytest.approx([low, high])
+    assert halves[0] < 0.3 < halves[1] < 0.6 < halves[2] < 1.0
+    assert values["weight_at"] > values["peak_weight"] + 2 * INCH * values["end_slope"]  # it stacks
     assert problem(draw_asked="30 1/2 in").field == "draw_asked"
     assert problem(draw_asked="9 in").field == "draw_asked"
 
 
+def test_readings_taken_as_they_are_go_on_straight_and_have_no_range():
+    values, outcome = run(draw_asked="29 in", reading_error="0")
+    assert levels(outcome)["beyond"] == "watch"
+    assert values["weight_at"] == pytest.approx(values["peak_weight"] + values["end_slope"] * INCH)
+    unknown = ("weight_at_error", "stored_energy_error", "stacking_probability", "next_reading")
+    assert [values[name] for name in unknown] == [None] * 4
+
+
+STACKS = "12in:10lb;16in:20lb;20in:29lb;24in:38lb;26in:44lb;28in:54lb"
+SMOOTH = "12in:10lb;16in:22lb;20in:33lb;24in:43lb;28in:52lb"
+
+
 def test_a_bow_that_stacks_says_where():
-    values, outcome = run(readings="12in:10lb;16in:20lb;20in:29lb;24in:38lb;26in:44lb;28in:54lb")
+    values, outcome = run(readings=STACKS, reading_error="0")
     assert levels(outcome)["stacking"] == "watch"
     assert 24 * INCH < values["stacking_onset"] < 27 * INCH
-    smooth, outcome = run(readings="12in:10lb;16in:22lb;20in:33lb;24in:43lb;28in:52lb")
-    assert levels(outcome)["stacking"] == "ok"
-    assert smooth["stacking_onset"] is None
+    for error in ("0", "1/8 lb", "1/4 lb"):
+        smooth, outcome = run(readings=SMOOTH, reading_error=error)
+        assert levels(outcome)["stacking"] == "ok"
+        assert smooth["stacking_onset"] is None
+    assert "(probability over 99 %)." in say(run(readings=SMOOTH)[1].headline, "imperial")
+
+
+def test_whether_it_stacks_is_told_with_its_probability_or_left_open():
+    """The invented bow: told at an eighth of a pound, open at a quarter, until one more reading is in."""
+    values, outcome = run()
+    assert values["stacking_probability"] > 0.8
+    assert values["next_reading"] is None
+    assert 26 * INCH < values["stacking_onset"] < 28 * INCH
+    values, outcome = run(reading_error="1/4 lb")
+    assert 0.2 < values["stacking_probability"] < 0.8
+    assert values["stacking_onset"] is None
+    assert "cannot be told from these readings: take one more at " in say(outcome.headline, "imperial")
+    assert 18 * INCH < values["next_reading"] < 28 * INCH
+    curve = [[float(part[:-2]) for part in row.split(":")] for row in CURVE_AS_IT_CAME.split(";")]
+    draws = [12 + i / 2 for i in range(33)]
+    weights = np.interp(draws, *zip(*curve, strict=True))
+    close = ";".join(f"{draw} in:{weight:.2f} lb" for draw, weight in zip(draws, weights, strict=True))
+    values, outcome = run(readings=close, reading_error="1 lb", brace_height="9 3/4 in")
+    assert values["next_reading"] is None
+    assert "only from some of a finer scale." in say(outcome.headline, "imperial")
+    assert "read them again on a finer scale" in say(outcome.checks[0].text, "imperial")
+
+
+def test_readings_of_no_bow_are_said_to_scatter():
+    assert levels(run(readings=STACKS)[1])["scatter"] == "watch"
+    assert "scatter" not in levels(run()[1])
 
 
 @pytest.mark.parametrize(

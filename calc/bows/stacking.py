@@ -1,0 +1,101 @@
+"""Whether a bow stacks, by readings that have errors: said with its probability, or what would tell it."""
+
+from calc.mechanics.likely_curve import LikelyCurve, best_further_draw, stacking_probability
+from calc.outcome import OK, WATCH, Check, Sentence, amount, check, sentence
+from calc.quantities import INCH
+
+SURE = 0.8
+"""Probability from which it is said that a bow stacks."""
+
+UNLIKELY = 0.2
+"""Probability up to which it is said that it does not."""
+
+NEXT_STEP = INCH / 2
+
+NEARLY = 0.01
+"""Beyond this no probability is told closer: the shapes of curves are not known that well."""
+
+
+class Judgement:
+    """Probability that a bow stacks by a factor [1]. further: where one more reading tells the most [m], and
+    the doubt that it leaves over that of today [1]; None where readings lie close already.
+    """
+
+    def __init__(
+        self, probability: float, factor: float, further: tuple[float, float] | None
+    ) -> None:
+        self.probability = probability
+        self.factor = factor
+        self.further = further
+
+    @property
+    def stacks(self) -> bool:
+        """Whether it is said that the bow stacks."""
+        return self.probability >= SURE
+
+    @property
+    def told(self) -> bool:
+        """Whether the readings tell it, either way."""
+        return self.stacks or self.probability <= UNLIKELY
+
+
+def judged(curve: LikelyCurve, draws: list[float], factor: float) -> Judgement:
+    """Return what readings at these draws say of stacking."""
+    between = []
+    for count in range(1, int((curve.end - curve.start) / NEXT_STEP)):
+        draw = curve.end - count * NEXT_STEP
+        if min([abs(draw - each) for each in draws]) > 0.49 * NEXT_STEP:
+            between.append(draw)
+    return Judgement(stacking_probability(curve, factor), factor,
+                     best_further_draw(curve, factor, tuple(between)))
+
+
+def _probability(value: float) -> Sentence:
+    if value > 1 - NEARLY:
+        return sentence("over {}", amount("ratio", 1 - NEARLY, 0))
+    if value < NEARLY:
+        return sentence("under {}", amount("ratio", NEARLY, 0))
+    return sentence("{}", amount("ratio", value, 0))
+
+
+def judgement_said(judgement: Judgement, onset: float | None) -> Sentence:
+    """Return the judgement as the end of a headline. onset [m]: where the likely curve begins to stack."""
+    sure = _probability(max(judgement.probability, 1 - judgement.probability))
+    times = amount("number", judgement.factor)
+    if not judgement.told:
+        open_still = "whether it stacks cannot be told from these readings"
+        if judgement.further is None:
+            return sentence(open_still + ", only from some of a finer scale.")
+        return sentence(open_still + ": take one more at {}.", amount("length", judgement.further[0]))
+    if onset is None:
+        return sentence("it does not stack by the factor of {} (probability " + sure.template + ").", times,
+                        *sure.amounts)
+    return sentence("from about {} on it stacks, {} times as steep as its middle or more (probability "
+                    + sure.template + ").", amount("length", onset), times, *sure.amounts)
+
+
+def judgement_check(judgement: Judgement, rises: float, over: float | None) -> Check:
+    """Return the check of stacking.
+
+    rises [1]: slope at the end over that of the middle. over [m]: how much of the draw is steeper than the
+    factor allows, None where none is.
+    """
+    shown = _probability(judgement.probability)
+    if judgement.told and over is not None:
+        return check("stacking", WATCH, sentence(
+            "The bow stacks over about the last {} (probability " + shown.template + "): a longer draw costs "
+            "much weight there. A longer bow or a shorter draw cures it; less weight alone does not.",
+            amount("length", over), *shown.amounts))
+    rise = sentence("At the end of the draw the weight rises about {} times as fast as in the middle. That "
+                    "it is more than {} times has a probability of " + shown.template + ".",
+                    amount("number", rises), amount("number", judgement.factor), *shown.amounts)
+    if judgement.told:
+        return check("stacking", OK, rise)
+    if judgement.further is None:
+        return check("stacking", WATCH, sentence(
+            "Whether the bow stacks cannot be told. " + rise.template + " Readings lie close already: read "
+            "them again on a finer scale.", *rise.amounts))
+    return check("stacking", WATCH, sentence(
+        "Whether the bow stacks cannot be told. " + rise.template + " One more reading at {} tells the most: "
+        "it leaves {} of the doubt.", *(rise.amounts + (
+            amount("length", judgement.further[0]), amount("ratio", judgement.further[1], 0)))))
