@@ -1,10 +1,9 @@
-"""An arrow and its shot from a bow, and the stiffness that the trade would choose for it."""
+"""An arrow and its shot from a bow."""
 
 from calc.bows.arrow_bow import Stroke
 from calc.mechanics import draw_curve, sections
 from calc.mechanics.arrow import flight, shaft, vibration
 from calc.outcome import Refused
-from calc.shop import spine_choice
 
 
 class Shaft:
@@ -66,15 +65,6 @@ class Shot:
         self.momentum = momentum
 
 
-class Contribution:
-    """A rule of the trade: whether it counts, and what it adds to the draw weight [N]."""
-
-    def __init__(self, name: str, counted: bool, weight: float) -> None:
-        self.name = name
-        self.counted = counted
-        self.weight = weight
-
-
 def wooden_shaft(modulus: float, density: float, diameter: float, length: float) -> Shaft:
     """Return a round wooden shaft's stiffness and mass."""
     return Shaft(modulus * sections.round_second_moment_of_area(diameter),
@@ -130,18 +120,6 @@ def shot_of(weight: float, stroke: Stroke, virtual_mass: float, mass: float) -> 
     return Shot(weight, peak, energy / (peak * (stroke.draws[-1] - stroke.draws[0])), energy,
                 flight.power_stroke_time(stroke.draws, stroke.forces, mass + virtual_mass),
                 speed, flight.kinetic_energy(mass, speed), flight.momentum(mass, speed))
-
-
-def wanted_spine(draw_weight: float, contributions: tuple[Contribution, ...]) -> tuple[float, float]:
-    """Return the least and the most spine weight that the trade would choose [N]."""
-    middle = draw_weight
-    for each in contributions:
-        if each.counted:
-            middle += each.weight
-    if middle <= 2 * spine_choice.HALF_CLASS:
-        raise Refused("draw_length", "For so light a draw with such a short or light-pointed arrow the rules "
-                      "of the trade give no stiffness. Switch adjustments off, or check draw and lengths.")
-    return middle - spine_choice.HALF_CLASS, middle + spine_choice.HALF_CLASS
 
 
 def deflection_of(spine_weight: float) -> float:

@@ -2,7 +2,7 @@
 
 from calc.bows import arrow_checks
 from calc.bows.arrow_bow import Stroke
-from calc.bows.arrow_shot import Arrow, Contribution, Shaft, Shot, Swing
+from calc.bows.arrow_shot import Arrow, Shaft, Shot, Swing
 from calc.drawings.arrow import arrow_drawing
 from calc.mechanics.arrow import flight, shaft
 from calc.outcome import TEXT, Amount, Axis, Chart, Column, Drawing, Line, Table, amount, sentence
@@ -61,23 +61,6 @@ def conventions(old: tuple[float, float], new: tuple[float, float], bare: Shaft)
 def _stiffness_row(name: str, rigidity: float) -> tuple[str, float, float, float]:
     return (name, shaft.spine_weight(rigidity), shaft.static_deflection(rigidity, shaft.TEST_28_INCH),
             shaft.static_deflection(rigidity, shaft.TEST_26_INCH))
-
-
-def contribution_table(
-    draw_weight: float, standing: str, contributions: tuple[Contribution, ...]
-) -> Table:
-    """Return what each rule of the trade adds to the stiffness wanted."""
-    rows: list[tuple[str, float, str]] = [("Weight at this draw", draw_weight, standing)]
-    total = draw_weight
-    for each in contributions:
-        counted = each.weight if each.counted else 0.0
-        total += counted
-        rows.append((each.name, counted, "common practice" if each.counted else "switched off"))
-    rows.append(("Middle of the range", total, "sum"))
-    return Table("contributions", "What the trade adds and takes off to choose a spine, bow after the work", (
-        Column("what", "For", TEXT), Column("weight", "Spine weight", "force"),
-        Column("status", "Standing", TEXT),
-    ), tuple(rows))
 
 
 def force_chart(

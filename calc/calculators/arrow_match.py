@@ -10,7 +10,6 @@ from calc.bows.arrow_bow import MARKED_DRAW
 from calc.bows.arrow_checks import assumptions_for, moving_mass_checks
 from calc.bows.arrow_shot import (
     Arrow,
-    Contribution,
     Feathers,
     Shaft,
     Shot,
@@ -20,13 +19,12 @@ from calc.bows.arrow_shot import (
     swing_of,
     tube_shaft,
     virtual_mass_of,
-    wanted_spine,
     wooden_shaft,
 )
+from calc.bows.arrow_spine import build_table, causes_of, practice_checks, wanted_spine
 from calc.bows.arrow_tables import (
     arrow_shape,
     comparison,
-    contribution_table,
     conventions,
     force_chart,
     speed_chart,
@@ -42,13 +40,13 @@ from calc.declaring import (
 )
 from calc.mechanics.arrow import flight, shaft
 from calc.outcome import (
+    Amount,
     Check,
     Outcome,
     Sentence,
     amount,
     sentence,
 )
-from calc.shop import spine_choice
 from calc.tables import woods
 
 
@@ -84,12 +82,16 @@ def compute(
     feather_mass: float,
     feather_start: float,
     feather_length: float,
-    count_length: bool,
-    count_point: bool,
-    count_string: bool,
     string_material: str,
-    count_window: bool,
     window: str,
+    count_length: bool,
+    length_power: float,
+    count_point: bool,
+    point_share: float,
+    count_string: bool,
+    string_share: float,
+    count_window: bool,
+    window_share: float,
     losses: str,
     virtual_mass: float,
     test_mass: float,
@@ -132,15 +134,11 @@ def compute(
     before = shot_of(old_weight, old, virtual_mass, arrow.mass)
     draw_weight = after.draw_weight
 
-    contributions = (
-        Contribution("Length of the shaft", count_length, spine_choice.spine_for_length(length)),
-        Contribution("Point and insert", count_point,
-                     spine_choice.spine_for_point(point_mass + insert_mass)),
-        Contribution("String material", count_string, spine_choice.spine_for_string(string_material)),
-        Contribution("Window", count_window, spine_choice.spine_for_window(window)),
-    )
-    wanted_before = wanted_spine(before.draw_weight, contributions)
-    wanted = wanted_spine(draw_weight, contributions)
+    causes = causes_of(length, point_mass + insert_mass, string_material, window,
+                       (count_length, count_point, count_string, count_window),
+                       (length_power, point_share, string_share, window_share))
+    wanted_before = wanted_spine(before.draw_weight, causes)
+    wanted = wanted_spine(draw_weight, causes)
     spine_weight = shaft.spine_weight(bare.rigidity)
     return Outcome(
         headline=_headline(after, wanted, spine_weight, arrow),
@@ -173,6 +171,7 @@ def compute(
             arrow_checks.balance_check(arrow.forward),
             arrow_checks.length_check(length, draw_length),
         ) + arrow_checks.draw_checks(draw_length, MARKED_DRAW)
+        + practice_checks(draw_weight, causes)
         + arrow_checks.string_checks(string_material)
         + arrow_checks.species_checks(species, spine_weight)
         + arrow_checks.efficiency_checks(flight.efficiency(arrow.mass, virtual_mass))
@@ -181,8 +180,7 @@ def compute(
         tables=(
             comparison(before, after, wanted_before, wanted, arrow, swing),
             conventions(wanted_before, wanted, bare),
-            contribution_table(draw_weight, arrow_bow.standing_of_weight(curve, bool(readings)),
-                               contributions),
+            build_table(new_weight, draw_weight, arrow_bow.standing_of_weight(curve, bool(readings)), causes),
         ),
         charts=(force_chart(old, new, readings or (), old_readings or ()),
                 speed_chart(before, after, virtual_mass, arrow)),
@@ -192,37 +190,31 @@ def compute(
     )
 
 
-# The shaft -------------------------------------------------------------------
-
-
-# The bow and the shot --------------------------------------------------------
-
-
-# The stiffness the trade would choose ----------------------------------------
-
-
 # What is said ----------------------------------------------------------------
 
 
 def _headline(after: Shot, wanted: tuple[float, float], spine_weight: float, arrow: Arrow) -> Sentence:
     low, high = wanted
+    place = "within"
+    off: tuple[Amount, ...] = ()
+    if spine_weight > high:
+        place, off = "{} stiffer than", (amount("force", spine_weight - high),)
+    elif spine_weight < low:
+        place, off = "{} weaker than", (amount("force", low - spine_weight),)
     return sentence(
-        "For {} at this draw the trade would look among shafts of {} to {} spine ({} to {} in the 28 in "
-        "test); this one has {}. The arrow weighs {}, {}.",
-        amount("force", after.draw_weight), amount("force", low), amount("force", high),
+        "This shaft of {} spine is " + place + " the {} to {} that the trade would try with a bow of {} at "
+        "this draw ({} to {} in the 28 in test). The arrow weighs {}, {}.",
+        amount("force", spine_weight), *off, amount("force", low), amount("force", high),
+        amount("force", after.draw_weight),
         amount("thickness", deflection_of(high)), amount("thickness", deflection_of(low)),
-        amount("force", spine_weight),
         amount("mass", arrow.mass), amount("mass_per_force", arrow.mass / after.draw_weight),
     )
 
 
-# Tables, charts, drawing ------------------------------------------------------
-
-
 ASSUMPTIONS: tuple[Sentence | str, ...] = (
     "The range of stiffness is a place to start: draw weight as spine weight, corrected by rules that are "
-    "common practice and were never published as a standard. It says nothing of the loose, the rest or the "
-    "archer.",
+    "common practice and were never published as a standard, in proportion to the weight. It says nothing of "
+    "the loose, the rest or the archer.",
     "Speed, energy and time are estimates. They stand or fall with the mass that moves with the arrow and "
     "with the draw-force curve.",
     "The shaft counts as one slender beam from the nock's throat to its front end, as stiff all along, with "
@@ -265,6 +257,13 @@ CALCULATOR = Calculator(
             quantity("brace_height", "Brace height", "length", default="8 1/4 in", low="3 in", high="12 in",
                      usual=("6 in", "9 1/2 in"),
                      help="From the string to the deepest point of the grip's throat."),
+            choice("window", "Window is cut", (
+                ("centre", "To centre"), ("before", "Before centre, or there is none"),
+                ("past", "Past centre"),
+            )),
+            choice("string_material", "String", (
+                ("polyester", "Polyester"), ("low_stretch", "Low-stretch HMPE"),
+            )),
         ),
         arrow_bow.curve_group(),
         group(
@@ -329,25 +328,28 @@ CALCULATOR = Calculator(
                      high="10 in", usual=("2 in", "6 in"), help="Along the shaft."),
         ),
         group(
-            "What the trade adds or takes off",
-            switch("count_length", "Count the shaft's length", default=True,
-                   help="5 lb (22 N) of spine for each inch (25 mm) beyond 28 in (711 mm), as a longer draw "
-                        "asks for.", role=RULE),
-            switch("count_point", "Count the point", default=True,
-                   help="5 lb (22 N) of spine for each 25 gr (1.6 g) of point and insert beyond 125 gr (8.1 "
-                        "g).", role=RULE),
-            switch("count_string", "Count the string", default=True,
-                   help="5 lb (22 N) of spine more for a low-stretch string.", role=RULE),
-            choice("string_material", "String", (
-                ("polyester", "Polyester"), ("low_stretch", "Low-stretch HMPE"),
-            )),
-            switch("count_window", "Count the window", default=True,
-                   help="5 lb (22 N) of spine less before centre, as much more past it.", role=RULE),
-            choice("window", "Window is cut", (
-                ("centre", "To centre"), ("before", "Before centre, or there is none"),
-                ("past", "Past centre"),
-            )),
-            note="Common practice, not a standard: every shop has its own figures. Each can be switched off.",
+            "What the stiffness answers to",
+            switch("count_length", "The shaft", default=True,
+                   help="A longer one wants to be stiffer.", role=RULE),
+            quantity("length_power", "Power of the shaft's length", "number", default="2.8", low="0",
+                     high="5", usual=("2", "4"),
+                     help="2 by buckling, 3 to 4 by its swing; 2.8 is a tenth more for an inch (25 mm) "
+                          "beyond 28 in (711 mm).", role=RULE),
+            switch("count_point", "The point", default=True,
+                   help="A heavier one, with its insert, wants a stiffer shaft.", role=RULE),
+            quantity("point_share", "Share for 25 gr (1.6 g) of point", "ratio", default="10 %", low="0 %",
+                     high="20 %", usual=("5 %", "15 %"), help="Of the spine, beyond 125 gr (8.1 g).",
+                     role=RULE),
+            switch("count_string", "The string", default=True,
+                   help="A low-stretch one wants a stiffer shaft.", role=RULE),
+            quantity("string_share", "Share for a low-stretch string", "ratio", default="10 %", low="0 %",
+                     high="30 %", usual=("5 %", "15 %"), help="Of the spine.", role=RULE),
+            switch("count_window", "The window", default=True,
+                   help="One cut before centre wants a weaker shaft, one past it a stiffer one.", role=RULE),
+            quantity("window_share", "Share for the window", "ratio", default="10 %", low="0 %", high="30 %",
+                     usual=("5 %", "20 %"), help="Of the spine, either way of centre.", role=RULE),
+            note="Common practice, not a standard: every shop has its own figures. Each can be edited or "
+                 "switched off.",
         ),
         group(
             "The shot",
@@ -395,8 +397,8 @@ CALCULATOR = Calculator(
     sources=("amo-draw-length", "amo-forward-of-centre", "astm-d2555", "astm-f1544", "astm-f1832",
              "astm-f2031", "beam-theory", "bench-practice", "elastica", "family-shapes",
              "fritsch-carlson-1980", "isotonic-regression", "reinsch-1967", "rheingans-1947",
-             "spine-weight-rule", "tapley-virtual-mass", "tuijn-kooi-1992", "wood-handbook",
-             "wood-property-page"),
+             "shaft-stock-survey", "spine-weight-rule", "tapley-virtual-mass", "tuijn-kooi-1992",
+             "wood-handbook", "wood-property-page"),
     example="An invented 64 in recurve brought down from 53 to 45 lb at 28 in, its archer's draw of 27 in, "
             "and the cedar arrows that flew well from it before.",
     compute=compute,
