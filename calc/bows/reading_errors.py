@@ -28,11 +28,17 @@ class ReadingErrors:
 TITLE = "How well you read"
 
 
+def weight_error() -> Input:
+    """Return the input for the error of a weight."""
+    return quantity("weight_error", "Error of a weight", "force", default="1/4 lb", low="0.02 lb",
+                    high="3 lb", usual=("0.05 lb", "1 lb"),
+                    help="Half of the scale's smallest mark or more.", role=SHOP)
+
+
 def _by_scale_and_rule() -> tuple[Input, Input]:
     """Return the inputs for the error of a weight and of a tiller."""
     return (
-        quantity("weight_error", "Error of a weight", "force", default="1/4 lb", low="0.02 lb", high="3 lb",
-                 usual=("0.05 lb", "1 lb"), help="Half of the scale's smallest mark or more.", role=SHOP),
+        weight_error(),
         quantity("tiller_error", "Error of a tiller", "length", default="1/32 in", low="1/200 in",
                  high="1/4 in", usual=("1/100 in", "1/16 in"), help="Of upper minus lower.", role=SHOP),
     )

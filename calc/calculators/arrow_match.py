@@ -8,6 +8,16 @@ No single number says that an arrow suits a bow.
 from calc.bows import arrow_bow, arrow_checks
 from calc.bows.arrow_bow import MARKED_DRAW
 from calc.bows.arrow_checks import assumptions_for, moving_mass_checks
+from calc.bows.arrow_ranges import (
+    ArrowErrors,
+    ArrowRanges,
+    Tested,
+    arrow_ranges,
+    doubt_checks,
+    how_arrows_are_read,
+    ranges_drawing,
+    ranges_table,
+)
 from calc.bows.arrow_shot import (
     Arrow,
     Feathers,
@@ -29,6 +39,7 @@ from calc.bows.arrow_tables import (
     force_chart,
     speed_chart,
 )
+from calc.bows.range_tables import give_or_take
 from calc.declaring import (
     RULE,
     Calculator,
@@ -39,6 +50,7 @@ from calc.declaring import (
     switch,
 )
 from calc.mechanics.arrow import flight, shaft
+from calc.numerics.normal import NORMAL_95
 from calc.outcome import (
     Amount,
     Check,
@@ -96,6 +108,13 @@ def compute(
     virtual_mass: float,
     test_mass: float,
     test_speed: float,
+    weight_error: float,
+    draw_error: float,
+    energy_error: float,
+    spine_error: float,
+    mass_error: float,
+    speed_error: float,
+    moving_error: float,
 ) -> Outcome:
     """Return how an arrow goes with a bow at its old and at its new weight.
 
@@ -140,8 +159,14 @@ def compute(
     wanted_before = wanted_spine(before.draw_weight, causes)
     wanted = wanted_spine(draw_weight, causes)
     spine_weight = shaft.spine_weight(bare.rigidity)
+    scatter = woods.MODULUS_SCATTER if shaft_known == "species" else spine_error
+    ranges = arrow_ranges(
+        ArrowErrors(weight_error, draw_error, energy_error, scatter, mass_error, speed_error, moving_error),
+        new, (before, after), arrow, spine_weight, (wanted[0] + wanted[1]) / 2, virtual_mass,
+        slope if curve == "assumed" else None,
+        None if losses == "estimate" else Tested(test_mass, losses == "chronograph_before"))
     return Outcome(
-        headline=_headline(after, wanted, spine_weight, arrow),
+        headline=_headline(after, wanted, spine_weight, arrow, ranges),
         values=(
             ("weight_at_draw", draw_weight),
             ("wanted_low", wanted[0]),
@@ -164,10 +189,15 @@ def compute(
             ("speed", after.speed),
             ("kinetic_energy", after.kinetic_energy),
             ("momentum", after.momentum),
+            ("wanted_error", NORMAL_95 * ranges.wanted),
+            ("spine_pounds_error", NORMAL_95 * ranges.spine),
+            ("arrow_speed_error", NORMAL_95 * ranges.speed),
+            ("moving_mass_error", NORMAL_95 * ranges.moving),
         ),
         checks=(
             arrow_checks.mass_check(flight.mass_per_draw_weight(arrow.mass, draw_weight)),
             arrow_checks.spine_check(wanted[0], wanted[1], spine_weight),
+            *doubt_checks(wanted[0], wanted[1], spine_weight, ranges),
             arrow_checks.balance_check(arrow.forward),
             arrow_checks.length_check(length, draw_length),
         ) + arrow_checks.draw_checks(draw_length, MARKED_DRAW)
@@ -181,10 +211,11 @@ def compute(
             comparison(before, after, wanted_before, wanted, arrow, swing),
             conventions(wanted_before, wanted, bare),
             build_table(new_weight, draw_weight, arrow_bow.standing_of_weight(curve, bool(readings)), causes),
+            ranges_table(ranges),
         ),
         charts=(force_chart(old, new, readings or (), old_readings or ()),
                 speed_chart(before, after, virtual_mass, arrow)),
-        drawings=(arrow_shape(arrow, swing),),
+        drawings=(arrow_shape(arrow, swing), ranges_drawing(ranges)),
         assumptions=arrow_bow.curve_assumptions(curve, bool(readings and old_readings)) + ASSUMPTIONS
                     + assumptions_for(species),
     )
@@ -193,7 +224,9 @@ def compute(
 # What is said ----------------------------------------------------------------
 
 
-def _headline(after: Shot, wanted: tuple[float, float], spine_weight: float, arrow: Arrow) -> Sentence:
+def _headline(
+    after: Shot, wanted: tuple[float, float], spine_weight: float, arrow: Arrow, ranges: ArrowRanges
+) -> Sentence:
     low, high = wanted
     place = "within"
     off: tuple[Amount, ...] = ()
@@ -202,11 +235,13 @@ def _headline(after: Shot, wanted: tuple[float, float], spine_weight: float, arr
     elif spine_weight < low:
         place, off = "{} weaker than", (amount("force", low - spine_weight),)
     return sentence(
-        "This shaft of {} spine is " + place + " the {} to {} that the trade would try with a bow of {} at "
-        "this draw ({} to {} in the 28 in test). The arrow weighs {}, {}.",
-        amount("force", spine_weight), *off, amount("force", low), amount("force", high),
-        amount("force", after.draw_weight),
+        "This shaft of {} spine, give or take {}, is " + place + " the {} to {} that the trade would try "
+        "with a bow of {} at this draw ({} to {} in the 28 in test), itself read to {} either way. The arrow "
+        "weighs {}, {}.",
+        amount("force", spine_weight), amount("force", NORMAL_95 * ranges.spine), *off,
+        amount("force", low), amount("force", high), amount("force", after.draw_weight),
         amount("thickness", deflection_of(high)), amount("thickness", deflection_of(low)),
+        amount("force", NORMAL_95 * ranges.wanted),
         amount("mass", arrow.mass), amount("mass_per_force", arrow.mass / after.draw_weight),
     )
 
@@ -220,6 +255,8 @@ ASSUMPTIONS: tuple[Sentence | str, ...] = (
     "The shaft counts as one slender beam from the nock's throat to its front end, as stiff all along, with "
     "the nock as a mass at the rear, point and insert as one at the front, and the feathers spread evenly "
     "over their length.",
+    "The ranges hold in 95 of 100 cases where the errors are as said under “How well you read” and do not "
+    "hang together; the trade's rules may be further out than that.",
     "How often the shaft swings while the string pushes it is for comparing bows and arrows; no value of it "
     "is right or wrong.",
 )
@@ -369,12 +406,15 @@ CALCULATOR = Calculator(
                      usual=("110 ft/s", "220 ft/s"), help="This bow, drawn to this archer's draw.",
                      when=_BY_CHRONOGRAPH),
         ),
+        how_arrows_are_read(),
     ),
     results=(
         result("weight_at_draw", "Weight at this draw", "force"),
         result("wanted_low", "Least spine to look for", "force", "Bow after the work."),
         result("wanted_high", "Most spine to look for", "force"),
+        give_or_take("wanted_error", "force"),
         result("spine_pounds", "Spine weight of this shaft", "force"),
+        give_or_take("spine_pounds_error", "force"),
         result("spine_deflection_28", "Bend in the 28 in test", "thickness"),
         result("spine_deflection_26", "Bend in the 26 in test", "thickness"),
         result("rigidity", "Bending stiffness E I", "rigidity"),
@@ -388,8 +428,10 @@ CALCULATOR = Calculator(
         result("stored_energy", "Energy stored", "energy"),
         result("curve_fullness", "Energy over weight times stroke", "ratio", "50 % is a straight line."),
         result("moving_mass", "Mass that moves with the arrow", "mass"),
+        give_or_take("moving_mass_error", "mass"),
         result("efficiency", "Share of the energy that the arrow takes", "ratio"),
         result("speed", "Speed", "speed"),
+        give_or_take("arrow_speed_error", "speed"),
         result("kinetic_energy", "Energy of the arrow", "energy"),
         result("momentum", "Momentum", "momentum"),
     ),

@@ -82,6 +82,7 @@ BOUND = {
         ("window", "bow.window"),
         ("test_mass", "derived.shot_mass"),
         ("test_speed", "derived.shot_speed"),
+        ("weight_error", "shop.weight_error"),
     ) + _LENGTHS + _FAMILY + _same(
         "arrow", "spine", "species", "wood_modulus", "wood_density", "diameter", "tube_wall", "tube_modulus",
         "tube_density", "shaft_mass", "length", "point_mass", "insert_mass", "nock_mass", "feather_mass",
