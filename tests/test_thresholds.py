@@ -15,6 +15,8 @@ from calc.answer import work_out
 from calc.bows import (
     arrow_bow,
     arrow_checks,
+    arrow_ranges,
+    arrow_spine,
     checks,
     model_checks,
     reduction_checks,
@@ -169,6 +171,11 @@ def named(name, checks):
     return one_of([each for each in checks if each.id == name])
 
 
+def asking(share):
+    """Return one cause that asks for a share more of spine."""
+    return (arrow_spine.Cause("The shaft", True, share, "it is long"),)
+
+
 def margins(**figures):
     """Return how a riser stands before and after the work, and with the weight that it has lived with."""
     return SimpleNamespace(**{"before": 9.0, "after": 9.0, "lived": 9.0} | figures)
@@ -264,6 +271,24 @@ FIGURES = [
      (28.0, ABSENT), (28.01, WATCH)),
     ("weakest spine", lambda x: arrow_checks.spine_check(45, 50, x).level, (44.99, WATCH), (45, OK)),
     ("stiffest spine", lambda x: arrow_checks.spine_check(45, 50, x).level, (50, OK), (50.01, WATCH)),
+    # told in fixed pounds on 45 to 60 lb; half a class of shafts is 2.5 lb: common practice
+    ("rules for 45 lb and more",
+     lambda x: named("rules", arrow_spine.practice_checks(x * POUND_FORCE, asking(0.6))),
+     (44.99, WATCH), (45, ABSENT)),
+    ("rules for 60 lb and less",
+     lambda x: named("rules", arrow_spine.practice_checks(x * POUND_FORCE, asking(0.6))),
+     (60, ABSENT), (60.01, WATCH)),
+    ("rules half a class from their shares",
+     lambda x: named("rules", arrow_spine.practice_checks(40 * POUND_FORCE, asking(x))),
+     (0.2499, ABSENT), (0.2501, WATCH)),
+    # cedar shafts of 25 to 75 lb: a dealer's list, read
+    ("spines offered from 25 lb",
+     lambda x: named("stock", arrow_spine.practice_checks(x * POUND_FORCE, ())), (24.99, WATCH), (25, ABSENT)),
+    ("spines offered to 75 lb",
+     lambda x: named("stock", arrow_spine.practice_checks(x * POUND_FORCE, ())), (75, ABSENT), (75.01, WATCH)),
+    ("a shaft that cannot be told from the edge of its range",
+     lambda x: one_of(arrow_ranges.doubt_checks(45.0, 50.0, x, SimpleNamespace(gap=1.0))),
+     (51.95, WATCH), (51.97, ABSENT)),
     # efficiency 60 to 80 %: from memory; beyond 50 and 85 % something is wrong
     ("least efficiency", lambda x: one_of(arrow_checks.efficiency_checks(x)), (0.499, WATCH), (0.5, ABSENT)),
     ("best efficiency", lambda x: one_of(arrow_checks.efficiency_checks(x)), (0.85, ABSENT), (0.851, WATCH)),
@@ -318,7 +343,7 @@ def test_a_figure_is_judged_otherwise_on_the_other_side_of_its_limit(judge, one,
 # Every check that warns -----------------------------------------------------
 
 BY_FIGURES = ("mass", "balance", "length", "draw", "spine", "efficiency", "fullness", "calibration", "margin",
-              "loss", "misfit", "works-", "scatter", "reserve-short", "too-much", "stated-", "fire", "scale")
+              "rules", "stock", "spine-doubt", "loss", "misfit", "works-", "scatter", "reserve-short", "too-much", "stated-", "fire", "scale")
 """Checks that `FIGURES` judges."""
 
 NO_LIMIT = {

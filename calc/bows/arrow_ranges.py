@@ -171,8 +171,8 @@ def doubt_checks(low: float, high: float, spine: float, ranges: ArrowRanges) -> 
     inside = low <= spine <= high
     return (check("spine-doubt", WATCH, sentence(
         "Whether this shaft lies " + ("inside" if inside else "outside") + " the range cannot be told from "
-        "these readings: it lies {} from the range's edge, and shaft and range together are read to {} either "
-        "way. Read first again what stands first in the table of what makes the ranges.",
+        "these readings: it lies {} from the range's edge, and shaft and range together are read to {} "
+        "either way. Read first again what stands first in the table of what makes the ranges.",
         amount("force", nearest), amount("force", slack))),)
 
 

@@ -72,6 +72,8 @@ def test_a_species_is_its_modulus_and_density():
     by_name, outcome = run(shaft_known="species", species="port-orford-cedar")
     by_figures, _ = run(shaft_known="wood", wood_modulus=f"{cedar.modulus / 1e9:.12f} GPa",
                         wood_density=f"{cedar.density:.9f} kg/m3")
+    scatter = "spine_pounds_error"  # a wood known by its name alone scatters more
+    assert by_name.pop(scatter) > by_figures.pop(scatter)
     assert by_name == pytest.approx(by_figures)
     assert levels(outcome)["species"] == "watch"
     assert any("read second-hand" in say(each, "metric") for each in outcome.assumptions)
@@ -136,7 +138,7 @@ def test_nodes_are_drawn_where_the_shaft_stands_still():
     # 0.2457 and 0.8669 of the length for a point of 0.2 of the shaft's mass: calculated separately.
     _, outcome = run(shaft_mass="500 gr", point_mass="100 gr", nock_mass="0", feather_mass="0",
                      length="30 in")
-    (drawing,) = outcome.drawings
+    drawing = outcome.drawings[0]
     rings = [float(shape[1]["cx"]) for shape in drawing.shapes if shape[0] == "circle"]
     assert [(place - 16) / (404 - 16) for place in rings] == pytest.approx([0.2457, 0.8669], abs=3e-4)
 
