@@ -107,8 +107,7 @@ def arrow_ranges(
         by_draw = slope * errors.draw / peak
         worth = by_draw + errors.draw / length
     else:
-        last = len(stroke.draws) - 1
-        steep = (stroke.forces[last] - stroke.forces[last - 1]) / (stroke.draws[last] - stroke.draws[last - 1])
+        steep = (stroke.forces[-1] - stroke.forces[-2]) / (stroke.draws[-1] - stroke.draws[-2])
         by_draw = steep * errors.draw / peak
         worth = peak * errors.draw / after.energy
     bow("The archer's draw", amount("length", errors.draw), by_draw, worth, worth)

@@ -197,10 +197,10 @@ def compute(
         checks=(
             arrow_checks.mass_check(flight.mass_per_draw_weight(arrow.mass, draw_weight)),
             arrow_checks.spine_check(wanted[0], wanted[1], spine_weight),
-            *doubt_checks(wanted[0], wanted[1], spine_weight, ranges),
             arrow_checks.balance_check(arrow.forward),
             arrow_checks.length_check(length, draw_length),
         ) + arrow_checks.draw_checks(draw_length, MARKED_DRAW)
+        + doubt_checks(wanted[0], wanted[1], spine_weight, ranges)
         + practice_checks(draw_weight, causes)
         + arrow_checks.string_checks(string_material)
         + arrow_checks.species_checks(species, spine_weight)
@@ -234,16 +234,15 @@ def _headline(
         place, off = "{} stiffer than", (amount("force", spine_weight - high),)
     elif spine_weight < low:
         place, off = "{} weaker than", (amount("force", low - spine_weight),)
-    return sentence(
-        "This shaft of {} spine, give or take {}, is " + place + " the {} to {} that the trade would try "
-        "with a bow of {} at this draw ({} to {} in the 28 in test), itself read to {} either way. The arrow "
-        "weighs {}, {}.",
-        amount("force", spine_weight), amount("force", NORMAL_95 * ranges.spine), *off,
+    amounts = (amount("force", spine_weight), amount("force", NORMAL_95 * ranges.spine)) + off + (
         amount("force", low), amount("force", high), amount("force", after.draw_weight),
         amount("thickness", deflection_of(high)), amount("thickness", deflection_of(low)),
         amount("force", NORMAL_95 * ranges.wanted),
-        amount("mass", arrow.mass), amount("mass_per_force", arrow.mass / after.draw_weight),
-    )
+        amount("mass", arrow.mass), amount("mass_per_force", arrow.mass / after.draw_weight))
+    return sentence(
+        "This shaft of {} spine, give or take {}, is " + place + " the {} to {} that the trade would try "
+        "with a bow of {} at this draw ({} to {} in the 28 in test), itself read to {} either way. The arrow "
+        "weighs {}, {}.", *amounts)
 
 
 ASSUMPTIONS: tuple[Sentence | str, ...] = (
