@@ -39,7 +39,7 @@ from calc.bows.arrow_tables import (
     force_chart,
     speed_chart,
 )
-from calc.bows.range_tables import give_or_take
+from calc.bows.reading_errors import give_or_take
 from calc.declaring import (
     RULE,
     Calculator,
