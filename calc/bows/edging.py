@@ -15,7 +15,8 @@ if TYPE_CHECKING:  # the small engine has no such module
     StateOf = Callable[[Finishing], BowState]
 
 BROKEN = INCH / 64
-ROUNDED = (INCH / 32, 3 * INCH / 64, INCH / 16)
+FEW_RADII = (INCH / 32, INCH / 16)
+RADII = (INCH / 32, 3 * INCH / 64, INCH / 16)
 OFF_EACH_SIDE = INCH / 32
 
 NEAR_ENOUGH = 1e-6
@@ -69,24 +70,34 @@ def _thinner_glass(glass: tuple[float, float], finishing: Finishing) -> float:
     return back if finishing.faces_edged == "back" else belly
 
 
-def edge_costs(
-    state_of: "StateOf", before: BowState, work: Finishing, glass: tuple[float, float], most: float,
-    more: tuple[tuple[str, Finishing], ...] = (),
-) -> list[EdgeCost]:
-    """Return what the usual profiles of edges cost a bow, and others: those that it has room for.
+def usual_profiles(work: Finishing, radii: tuple[float, ...]) -> list[tuple[str, Finishing]]:
+    """Return edges broken, rounded to radii [m], and left square with width off each side, by name.
 
-    state_of: reads the bow with work on its edges done. before: read with none of it. work: where it is done,
-    and what the edges are now. glass: on back and belly [m]. most: largest radius that there is room for [m].
-    more: further work, with its name. An edge that is rounder already costs nothing.
+    work: where it is done, and what the edges are now.
     """
-    asked = [("broken: a flat", with_reach(work, BROKEN, True))]
-    asked += [("rounded", with_reach(work, radius, False)) for radius in ROUNDED]
-    asked.append(("full round", with_reach(work, most, False)))
+    return ([("broken: a flat", with_reach(work, BROKEN, True))]
+            + [("rounded", with_reach(work, radius, False)) for radius in radii]
+            + [("square, so much off each side", with_width(work, work.width + 2 * OFF_EACH_SIDE))])
+
+
+def edge_costs(
+    state_of: "StateOf", before: BowState, work: Finishing, asked: list[tuple[str, Finishing]],
+    glass: tuple[float, float], most: float,
+) -> list[EdgeCost]:
+    """Return what profiles of edges cost a bow: those it has room for, that take something and leave a bow.
+
+    state_of: reads the bow with work on its edges done. before: read with none of it. work: what the edges
+    are now. asked: profiles by name. glass: on back and belly [m]. most: largest radius that there is room
+    for [m].
+    """
     costs = [EdgeCost("as they are", work.radius_before, 0.0, 0.0,
                       glass_at_edge(glass, with_reach(work, work.radius_before)))]
-    for name, each in asked + list(more):
+    for name, each in asked:
         if each.radius <= most and (each.radius > work.radius_before or each.width > work.width):
-            after = state_of(each)
+            try:
+                after = state_of(each)
+            except ValueError:
+                continue
             cut = each.radius > work.radius_before
             costs.append(EdgeCost(name, each.radius if cut else (each.width - work.width) / 2,
                                   before.weight - after.weight, after.tiller - before.tiller,
@@ -115,11 +126,6 @@ def edge_chart(costs: list[EdgeCost], found: float | None, takes: float) -> Char
 
 def _hundredths(weight: float) -> Amount:
     return amount("force", weight, 2)
-
-
-def off_each_side(work: Finishing) -> tuple[str, Finishing]:
-    """Return the name of width that comes off each side, and the work."""
-    return "square, so much off each side", with_width(work, work.width + 2 * OFF_EACH_SIDE)
 
 
 def reach_for(

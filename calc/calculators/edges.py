@@ -5,13 +5,14 @@ from calc.bows.cautions import GLASS_DUST
 from calc.bows.edge_checks import EdgePlan, edge_checks
 from calc.bows.edging import (
     NEAR_ENOUGH,
+    RADII,
     edge_chart,
     edge_costs,
     edge_table,
     edged,
     glass_at_edge,
-    off_each_side,
     reach_for,
+    usual_profiles,
     width_for,
     with_reach,
 )
@@ -102,7 +103,8 @@ def compute(
     most = most_reach(bow, work)
     plan = _plan(bow, factors, state_of, weight_now, weight_wanted, work, most)
     yield 0.6
-    costs = edge_costs(state_of, plan.before, work, glass, most, (off_each_side(work),))
+    profiles = usual_profiles(work, RADII) + [("full round", with_reach(work, most, False))]
+    costs = edge_costs(state_of, plan.before, work, profiles, glass, most)
     yield 0.8
     return Outcome(
         headline=_headline(plan, draw_length, faces, limbs),

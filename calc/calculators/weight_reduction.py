@@ -2,6 +2,7 @@
 
 
 from calc.bows.cautions import GLASS_DUST
+from calc.bows.edging import FEW_RADII, edge_costs, edge_table, usual_profiles
 from calc.bows.gone import Past, gone_since, thinner, weight_as_it_came
 from calc.bows.inputs import (
     belly_share,
@@ -44,7 +45,7 @@ from calc.bows.targets import (
     target_tiller,
     target_weight,
 )
-from calc.bows.workpiece import Reserve, Workpiece, cube_rule, reserve_of
+from calc.bows.workpiece import Reserve, Workpiece, cube_rule, most_reach, reserve_of
 from calc.declaring import (
     RULE,
     Calculator,
@@ -72,6 +73,7 @@ from calc.outcome import (
     Outcome,
     Refused,
     Sentence,
+    Table,
     amount,
     sentence,
 )
@@ -188,6 +190,7 @@ def compute(
         tables=(stages_table(reduction, stages),) + causes_tables(ranges) + (
             station_table(piece, reduction),
             feel_table(reduction),
+            _edges(piece, reduction),
         ),
         charts=(curves, thickness_chart(piece, reduction)),
         drawings=(middle_section(piece, reduction),) + causes_drawings(ranges),
@@ -237,6 +240,19 @@ def _stages(piece: Workpiece, near: BowState, reduction: Reduction) -> "Generato
         stages.append(Stage(done, near))
         yield (stage + 1) / STAGES
     return stages
+
+
+def _edges(piece: Workpiece, reduction: Reduction) -> Table:
+    """Return what edges will cost the planned bow once its faces are done."""
+    removals = reduction.upper, reduction.lower
+    work = Finishing(piece.finishing.radius_before, piece.finishing.radius_before, 0.0, 0.0)
+
+    def state_of(edges: Finishing) -> BowState:
+        return read(piece.bow.bow(piece.factors, piece.sanding, removals, edges), piece.setup,
+                    reduction.state)
+
+    return edge_table(edge_costs(state_of, reduction.state, work, usual_profiles(work, FEW_RADII),
+                                 thinnest(piece, reduction), most_reach(piece.bow, work, max(removals))))
 
 
 def _curves(

@@ -143,7 +143,7 @@ AGREED = Sheet("agreed", "What was agreed", "The numbers to which the owner has 
         "What was agreed",
         *_weight_at("Draw weight"),
         length("tiller", "Tiller, upper minus lower", "1/16 in", "-1 in", "1 in"),
-        measure("reserve", "Weight kept for the edges", "force", "1 lb", "0 lb", "5 lb"),
+        measure("reserve", "Weight kept for the edges", "force", "0.7 lb", "0 lb", "5 lb"),
         measure("least_glass", "Share of the glass that must stay", "ratio", "60 %", "30 %", "100 %"),
         length("edge_width", "Width that comes off the limbs", "0 in", "0 in", "1/2 in",
                "Off both sides of a limb together; 0 where the sides are let be."),

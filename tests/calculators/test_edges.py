@@ -5,7 +5,7 @@ import math
 import pytest
 
 from calc.answer import work_out
-from calc.bows.edging import BROKEN, ROUNDED
+from calc.bows.edging import BROKEN, RADII
 from calc.calculators.edges import CALCULATOR
 from calc.calculators.weight_reduction import CALCULATOR as WEIGHT_REDUCTION
 from calc.declaring import inputs_of
@@ -56,15 +56,15 @@ def test_the_profiles_stand_in_order_and_cost_more_from_row_to_row():
     _, outcome = run()
     rows = costs(outcome)
     assert [row[0] for row in rows] == ["as they are", "broken: a flat", "rounded", "rounded", "rounded",
-                                        "full round", "square, so much off each side"]
+                                        "square, so much off each side", "full round"]
     assert rows[0][1:3] == (0.0, 0.0)
-    assert rows[0][1] < rows[1][1] < rows[2][1] < rows[3][1] < rows[4][1] < rows[5][1]
+    assert rows[0][1] < rows[1][1] < rows[2][1] < rows[3][1] < rows[4][1] < rows[6][1]
     reaches = [row[1] for row in outcome.tables[0].rows]
-    assert reaches[1:5] == [BROKEN, *ROUNDED]
+    assert reaches[1:5] == [BROKEN, *RADII]
     # twice the radius costs about four times as much, and a flat as far in 1 / (2 - pi / 2) of a round
     assert rows[4][1] / rows[2][1] == pytest.approx(4, rel=0.15)
-    assert rows[6][3] == rows[0][3] == pytest.approx(0.0337 * INCH, abs=0.0001 * INCH)
-    assert rows[5][3] == rows[4][3] == rows[3][3] == 0.0
+    assert rows[5][3] == rows[0][3] == pytest.approx(0.0337 * INCH, abs=0.0001 * INCH)
+    assert rows[6][3] == rows[4][3] == rows[3][3] == 0.0
     assert rows[2][3] > 0
 
 
