@@ -50,6 +50,9 @@ def test_what_edges_cost_an_invented_bow_of_48_pounds():
     assert 1.2 < values["tried_takes"] / POUND < 1.5
     by_name = {name: cost for name, cost, _, _ in costs(outcome)}
     assert 2.0 < by_name["square, so much off each side"] < 2.7
+    # as "How the model works" tells them
+    assert values["tried_takes"] / POUND == pytest.approx(1.3, abs=0.05)
+    assert by_name["square, so much off each side"] == pytest.approx(2.2, abs=0.05)
 
 
 def test_the_profiles_stand_in_order_and_cost_more_from_row_to_row():

@@ -207,6 +207,20 @@ def test_what_edges_take_of_fifty_pounds(radius, least, most):
     assert least < values["reserve"] / POUND_FORCE < most
 
 
+def test_the_table_of_edges_says_what_the_reserve_says():
+    """By two routes: rounded after the plan, and off the bow that the rule of thumb leaves."""
+    values, outcome = run(last_paper="p320")
+    (table,) = [each for each in outcome.tables if each.id == "edges"]
+    assert [row[0] for row in table.rows] == ["as they are", "broken: a flat", "rounded", "rounded",
+                                              "square, so much off each side"]
+    assert table.rows[2][2].value == pytest.approx(values["edges_take"], rel=0.03)
+    assert table.rows[2][4] == pytest.approx(values["belly_glass_left"] - INCH / 32)
+    assert table.rows[3][4] == 0.0
+    _, rounder = run(last_paper="p320", edge_now="1/32 in")
+    (table,) = [each for each in rounder.tables if each.id == "edges"]
+    assert [row[0] for row in table.rows] == ["as they are", "rounded", "square, so much off each side"]
+
+
 def test_finish_sanding_takes_a_few_tenths():
     """Common practice, of a 50 lb bow: scratches out of the faces, P220 to P320."""
     with_papers, _ = run(weight_now="59 lb", weight_wanted="50 lb", edge_radius="0 in")
