@@ -3,10 +3,13 @@
 from calc.bows.checks import glass_check
 from calc.bows.line import EDGE, GROOVE, TORSION_KNOWN, WEDGE, Line, Stretch, Torsion, Variant
 from calc.bows.measured import MeasuredBow, calibrated
-from calc.bows.remedies import Bench, Limits, Remedy, Seen, remedies
-from calc.bows.remedy_words import buckling_check, chosen, remedy_check, remedy_words, side_of
+from calc.bows.remedies import Bench, Limits, Remedy, Seen, least_of, remedies
+from calc.bows.remedy_words import NAMES, buckling_check, chosen, remedy_check, remedy_words, side_of
+from calc.drawings.wedge import Cut, wedge_drawing
+from calc.mechanics.bow.across import axis_tilt, wedge_shift
+from calc.mechanics.bow.thinning import layers_of, section_at
 from calc.mechanics.bow.tuning import Setup
-from calc.outcome import STOP, Check, Refused, Sentence, amount, sentence
+from calc.outcome import STOP, Check, Drawing, Refused, Sentence, amount, sentence
 from calc.quantities import INCH, ROUNDING
 from calc.tables.woods import SHEAR_OVER_MODULUS
 
@@ -88,6 +91,23 @@ def mending(
                           + ". Choose another stretch.") from None
         yield 0.7 + 0.1 * (which + 1)
     return Mending(bench, seen, limits, needed, worst, moves, found, least)
+
+
+def wedge_shown(mended: Mending) -> Drawing | None:
+    """Return the section with the least wedge that is enough for the limb out most, else the deepest tried.
+
+    None where no wedge is: the limbs may turn over, or the glass gives none.
+    """
+    wedges = [each for each in mended.found if each.kind == WEDGE and each.which == mended.worst]
+    if not wedges:
+        return None
+    each = least_of(wedges, WEDGE) or wedges[-1]
+    bow, stretch = mended.bench.bow, mended.bench.stretch
+    section = section_at(bow.stations[each.which], 0.5 * (stretch.sanding.start + stretch.sanding.end))
+    layers = layers_of(section, bow.build)
+    return wedge_drawing(Cut(NAMES[each.which], each.amount, each.side, stretch.face), section, bow.build,
+                         axis_tilt(section.width, layers, each.amount, stretch.face),
+                         wedge_shift(section.width, layers, each.amount, stretch.face))
 
 
 def mending_values(mended: Mending | None) -> tuple[tuple[str, float | str | None], ...]:

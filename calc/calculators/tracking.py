@@ -23,6 +23,7 @@ from calc.bows.mending import (
     mending_checks,
     mending_values,
     mending_words,
+    wedge_shown,
 )
 from calc.bows.remedies import READING, Limits, Seen
 from calc.bows.remedy_words import remedy_table, side_of, stick_checks
@@ -178,6 +179,7 @@ def compute(
             (_seen(upper.limb), _seen(lower.limb)), Limits(most_offset, most_twist), stood.variants)
     sticks = (stick_checks(0, _seen(upper.limb), upper_unstrung, upper_sticks)
               + stick_checks(1, _seen(lower.limb), lower_unstrung, lower_sticks))
+    section = None if mended is None else wedge_shown(mended)
     return Outcome(
         headline=_headline(both, limits, mended),
         values=(
@@ -195,7 +197,8 @@ def compute(
                 mended, strokes_since or 0, stood.glass_read)) + lacking_checks(reckon == "yes", stood),
         tables=(_table(both),) + (() if mended is None or not mended.found else (
             remedy_table(mended.found),)),
-        drawings=(tracking_drawing([_drawn(each, index, mended) for index, each in enumerate(both)]),),
+        drawings=(tracking_drawing([_drawn(each, index, mended) for index, each in enumerate(both)]),)
+                 + (() if section is None else (section,)),
         assumptions=ASSUMPTIONS + (() if mended is None else MODEL_ASSUMPTIONS),
     )
 

@@ -3,7 +3,7 @@
 import math
 
 from calc.drawings.marks import at, label
-from calc.outcome import Drawing, amount, sentence
+from calc.outcome import Drawing, Sentence, amount, sentence
 
 WIDTH = 440
 HEIGHT = 290
@@ -30,11 +30,21 @@ def tracking_drawing(
         shapes += _limb(index, limb, MOST / furthest)
     return Drawing(
         "tracking", "The string over each limb, seen from the belly, the archer's right below; and each limb "
-        "from its end. Offsets and twist enlarged.",
-        sentence("Two limbs seen from the belly with the string over them. Upper: twist {}. Lower: twist {}.",
-                 amount("angle", limbs[0][3]), amount("angle", limbs[1][3])),
-        WIDTH, HEIGHT, shapes,
+        "from its end. Offsets and twist enlarged."
+        + ("" if limbs[0][4] is None else " Dashed: the string after the least remedy."),
+        _described(limbs), WIDTH, HEIGHT, shapes,
     )
+
+
+def _described(limbs: list[tuple[str, float, float, float, tuple[float, float] | None]]) -> Sentence:
+    words = ["Two limbs seen from the belly with the string over them, the archer's right positive."]
+    given = []
+    for name, at_riser, at_tip, twist, later in limbs:
+        words.append(name[0].upper() + name[1:] + ": {} at the fadeout and {} near the tip, twist {}"
+                     + ("." if later is None else "; after the least remedy {} and {}."))
+        given += [amount("thickness", at_riser), amount("thickness", at_tip), amount("angle", twist)]
+        given += [] if later is None else [amount("thickness", each) for each in later]
+    return sentence(" ".join(words), *given)
 
 
 def _limb(

@@ -118,6 +118,34 @@ def wedge_bend(width: float, layers: tuple[Layer, ...], depth: float, face: str)
     return outer.modulus * off * depth / (_pull(layers) * width)
 
 
+def axis_tilt(width: float, layers: tuple[Layer, ...], depth: float, face: str) -> float:
+    """Return by how much a wedge tilts the axis along which a section is wide.
+
+    -P / (E I across - E I in the plane) with the product moment P of `wedge_bend`.
+
+    Args:
+        width [m]: > 0.
+        layers: from back to belly, before the wedge.
+        depth [m]: taken off the outer layer at the edge of side z.
+        face: "belly" or "back".
+
+    Returns:
+        [rad] positive where the axis leans toward the back on side z.
+
+    Raises:
+        ValueError: width is not positive, the face is neither, or the section is not wider than thick.
+
+    Limits:
+        First order in depth over thickness.
+
+    Source: beam-theory, derived here: the principal axes of the section by its product moment.
+    """
+    across, flat = rigidity_across(width, layers), flexural_rigidity(width, layers)
+    if across <= flat:
+        raise ValueError("a limb must be stiffer across than in its plane")
+    return wedge_bend(width, layers, depth, face) * across / (across - flat)
+
+
 def wedge_shift(width: float, layers: tuple[Layer, ...], depth: float, face: str) -> float:
     """Return how far the elastic middle moves as a wedge is taken off.
 

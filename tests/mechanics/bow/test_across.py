@@ -4,6 +4,7 @@ import numpy as np
 import pytest
 
 from calc.mechanics.bow.across import (
+    axis_tilt,
     rectangle_share,
     rigidity_across,
     torsional_rigidity,
@@ -11,6 +12,7 @@ from calc.mechanics.bow.across import (
     wedge_shift,
 )
 from calc.mechanics.bow.laminate import Layer, flexural_rigidity
+from tests.sentences import whole
 
 LAMINATE = (Layer(1.1e-3, 39e9), Layer(5.0e-3, 12e9), Layer(0.9e-3, 39e9))
 WIDTH = 38e-3
@@ -89,3 +91,33 @@ def test_what_is_no_section_is_refused():
         with pytest.raises(ValueError, match="a face must be belly or back, got side"):
             relation(WIDTH, LAMINATE, 1e-4, "side")
     assert np.isfinite(rectangle_share(1.0, 100.0))
+
+
+@pytest.mark.parametrize(("face", "sign"), [("belly", 1.0), ("back", -1.0)])
+def test_a_wedge_tilts_the_principal_axes_by_the_product_moment(face, sign):
+    """Principal axes of a symmetric tensor: the eigenvectors of the section's moments, cut into strips."""
+    depth, count = 2e-6, 4000
+    parts = []
+    for k in range(count):
+        z = WIDTH * ((k + 0.5) / count - 0.5)
+        top = 0.0
+        for i, layer in enumerate(LAMINATE):
+            low, high = top, top + layer.thickness
+            top = high
+            high -= depth * (0.5 + z / WIDTH) if (face, i) == ("belly", 2) else 0.0
+            low += depth * (0.5 + z / WIDTH) if (face, i) == ("back", 0) else 0.0
+            parts.append((layer.modulus * (high - low), z, 0.5 * (low + high), high - low))
+    stiff, z, n, thick = np.array(parts).T
+    z, n = z - np.sum(stiff * z) / np.sum(stiff), n - np.sum(stiff * n) / np.sum(stiff)
+    product = np.sum(stiff * z * n)
+    tensor = np.array([[np.sum(stiff * z * z), product],
+                       [product, np.sum(stiff * (n * n + thick * thick / 12))]])
+    long = np.linalg.eigh(tensor)[1][:, 1]
+    tilt = axis_tilt(WIDTH, LAMINATE, depth, face)
+    assert tilt == pytest.approx(-long[1] / long[0], rel=2e-3)
+    assert tilt * sign > 0
+
+
+def test_a_section_as_deep_as_wide_has_no_long_axis():
+    with pytest.raises(ValueError, match=whole("a limb must be stiffer across than in its plane")):
+        axis_tilt(3e-3, (Layer(3e-3, 4e9),), 1e-6, "belly")
