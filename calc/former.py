@@ -72,6 +72,8 @@ FORMER = {
         "bow_length": "62 in",
         "riser_length": "17 in",
         "family": "recurve",
+        "weight_error": "1/4 lb",
+        "tiller_error": "1/32 in",
     },
     "weight-reduction": {
         "weight_now": "58 lb",

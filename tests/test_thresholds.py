@@ -41,6 +41,11 @@ LIMITS = [
     ("tiller", "band", {"hold": "split", "lower": "7 in"}, "upper", ("7.265 in", OK), ("7.266 in", WATCH)),
     ("tiller", "band", {"hold": "under", "lower": "7 in"}, "upper", ("6.984 in", WATCH), ("6.985 in", OK)),
     ("tiller", "band", {"hold": "under", "lower": "7 in"}, "upper", ("7.140 in", OK), ("7.141 in", WATCH)),
+    # 1.96 standard errors of 1/32 in hold 95 of 100 readings (normal distribution)
+    ("tiller", "doubt", {"hold": "under", "lower": "7 in"}, "upper",
+     ("7.186 in", WATCH), ("7.187 in", ABSENT)),
+    ("tiller", "doubt", {"hold": "under", "lower": "7 in"}, "upper",
+     ("6.938 in", ABSENT), ("6.939 in", WATCH)),
     # up to 3/8 in is put right by sanding, either way
     ("tiller", "band", {"hold": "split", "lower": "7 in"}, "upper", ("7.390 in", WATCH), ("7.391 in", STOP)),
     ("tiller", "band", {"hold": "split", "lower": "7 in"}, "upper", ("6.610 in", WATCH), ("6.609 in", STOP)),

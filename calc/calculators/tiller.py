@@ -11,6 +11,7 @@ from calc.bows.measured import (
     require_brace,
     require_reading_place,
 )
+from calc.bows.reading_errors import give_or_take, how_strokes_are_read, with_range
 from calc.declaring import (
     RULE,
     Calculator,
@@ -20,8 +21,10 @@ from calc.declaring import (
     result,
 )
 from calc.drawings.braced import tiller_drawing
+from calc.drawings.causes import causes_drawing
 from calc.mechanics.bow.bow import Bow
 from calc.mechanics.bow.tiller import TillerCurve, ratio_for, tiller_by_stiffness
+from calc.numerics.normal import NORMAL_95, spread
 from calc.outcome import (
     OK,
     STOP,
@@ -31,6 +34,7 @@ from calc.outcome import (
     Chart,
     Check,
     Column,
+    Drawing,
     Line,
     Outcome,
     Refused,
@@ -65,6 +69,10 @@ Fix = namedtuple("Fix", "aim change share weight")
 """An aim for tiller, the change of tiller to it [m], the share of the working limb's stiffness to take, and
 the draw weight afterwards [N]; share and weight None where the model does not reach it."""
 
+Errors = namedtuple("Errors", "share by_tiller by_weight")
+"""Standard error of the share to take [1], and what those of tiller and of the weight now do to the draw
+weight afterwards [N]; None where nothing is to be taken or it is not known."""
+
 
 def compute(
     upper: float,
@@ -79,6 +87,8 @@ def compute(
     bow_length: float,
     riser_length: float,
     family: str,
+    weight_error: float,
+    tiller_error: float,
 ) -> Outcome:
     """Return how far tiller is out and what would bring it in."""
     low, high = _band(hold, own_low, own_high)
@@ -88,27 +98,32 @@ def compute(
     fix = _fix(curve, difference, low, high, (low + high) / 2, draw_weight)
     take_from = "neither" if fix.change == 0 else "upper" if fix.change > 0 else "lower"
     cost = None if fix.weight is None else draw_weight - fix.weight
-    checks = _checks(difference, fix.change, fix.share)
+    errors = _errors(curve, fix, difference, draw_weight, weight_error, tiller_error)
+    checks = (_checks(difference, fix.change, fix.share)
+              + _doubts(difference, low, high, fix.change, tiller_error))
     stopped = STOP in [each.level for each in checks]
     return Outcome(
-        headline=_headline(difference, low, high, take_from, fix.share, None if stopped else cost),
+        headline=_headline(difference, low, high, take_from, fix.share, None if stopped else cost, errors),
         values=(
             ("difference", difference),
+            ("difference_error", NORMAL_95 * tiller_error),
             ("target_low", low),
             ("target_high", high),
             ("stiff_limb", _stiff_limb(difference)),
             ("take_from", take_from),
             ("tiller_change", fix.change),
             ("stiffness_change", None if fix.share is None else -fix.share),
+            ("stiffness_change_error", _half(errors.share)),
             ("weight_cost", cost),
             ("weight_after", fix.weight),
+            ("weight_after_error", _half(_after(errors))),
             ("sensitivity", curve.slope_at(0.0) / 100),
         ),
         checks=checks,
         tables=(_aims(curve, difference, low, high, draw_weight),),
-        charts=(_chart(curve, difference, take_from, low, high),),
+        charts=(_chart(curve, difference, take_from, low, high, tiller_error),),
         drawings=(tiller_drawing(amount("length", upper), amount("length", lower),
-                                 "neither" if stopped else take_from),),
+                                 "neither" if stopped else take_from),) + _causes(errors),
         assumptions=ASSUMPTIONS,
     )
 
@@ -152,6 +167,50 @@ def _fix(
     return Fix(aim, aim - difference, share, draw_weight * math.sqrt(1 - share))
 
 
+def _errors(
+    curve: TillerCurve, fix: Fix, difference: float, draw_weight: float, weight_error: float,
+    tiller_error: float,
+) -> Errors:
+    """Return how far the answer may be out, to first order."""
+    now = ratio_for(curve, difference)
+    if fix.share is None or fix.change == 0 or now is None:
+        return Errors(None, None, None)
+    left = 1 - fix.share
+    share = left * tiller_error / abs(curve.slope_at(now))
+    return Errors(share, draw_weight * share / (2 * math.sqrt(left)), weight_error * math.sqrt(left))
+
+
+def _after(errors: Errors) -> float | None:
+    """Return the standard error of the draw weight afterwards [N]."""
+    return None if errors.share is None else spread([errors.by_tiller, errors.by_weight])
+
+
+def _half(error: float | None) -> float | None:
+    return None if error is None else NORMAL_95 * error
+
+
+def _doubts(difference: float, low: float, high: float, change: float, error: float) -> tuple[Check, ...]:
+    """Return that tiller may already lie in the band, before anything is taken."""
+    apart = max(low - difference, difference - high)
+    if change == 0 or apart >= NORMAL_95 * error:
+        return ()
+    return (check("doubt", WATCH, sentence(
+        "Tiller may already be in the band: it lies {} outside, and readings are out by up to {}. Read both "
+        "distances again, twice each, before you take anything.",
+        amount("length", apart), amount("length", NORMAL_95 * error))),)
+
+
+def _causes(errors: Errors) -> tuple[Drawing, ...]:
+    """Return what each reading does to the weight afterwards, the most first; nothing where not known."""
+    if errors.share is None:
+        return ()
+    found = [("The tiller now", amount("force", errors.by_tiller, 2), errors.by_tiller),
+             ("The weight now", amount("force", errors.by_weight, 2), errors.by_weight)]
+    if errors.by_weight > errors.by_tiller:
+        found.reverse()
+    return (causes_drawing(found),)
+
+
 def _band(hold: str, own_low: float | None, own_high: float | None) -> tuple[float, float]:
     for name, low, high in BANDS:
         if hold == name:
@@ -178,7 +237,8 @@ def _words_of(difference: float) -> Sentence:
 
 
 def _headline(
-    difference: float, low: float, high: float, take_from: str, share: float, cost: float | None
+    difference: float, low: float, high: float, take_from: str, share: float, cost: float | None,
+    errors: Errors,
 ) -> Sentence:
     """Return what to do; cost: in draw weight, None where a check says to stop."""
     words = _words_of(difference)
@@ -188,9 +248,10 @@ def _headline(
     outside = words.template + ", outside the target of {} to {}. "
     if cost is None:
         return sentence(outside + "Look for a cause first, and sand nothing before it is found.", *amounts)
+    take = with_range("ratio", share, errors.share)
     return sentence(
-        outside + "Take about {} of its stiffness from the " + take_from + " limb; that costs about {} of "
-        "draw weight.", *(amounts + (amount("ratio", share), amount("force", cost))))
+        outside + "Take about " + take.template + " of its stiffness from the " + take_from + " limb; that "
+        "costs about {} of draw weight.", *(amounts + take.amounts + (amount("force", cost),)))
 
 
 def _checks(difference: float, change: float, share: float | None) -> tuple[Check, ...]:
@@ -232,7 +293,9 @@ def _aims(curve: TillerCurve, difference: float, low: float, high: float, draw_w
     ), tuple(lines))
 
 
-def _chart(curve: TillerCurve, difference: float, take_from: str, low: float, high: float) -> Chart:
+def _chart(
+    curve: TillerCurve, difference: float, take_from: str, low: float, high: float, tiller_error: float
+) -> Chart:
     direction = -1 if take_from == "lower" else 1
     now = ratio_for(curve, difference) or 0.0
     room = (curve.ratios[-1] - now) if direction > 0 else (now - curve.ratios[0])
@@ -245,11 +308,14 @@ def _chart(curve: TillerCurve, difference: float, take_from: str, low: float, hi
         place = now + direction * ratio
         tillers.append(curve.tiller_at(min(max(place, curve.ratios[0]), curve.ratios[-1])))
     limb = "upper" if direction > 0 else "lower"
+    half = NORMAL_95 * tiller_error
     return Chart(
         "tiller", "Tiller as stiffness comes off the " + limb + " limb",
         Axis("Stiffness taken", "ratio"), Axis("Upper minus lower", "length"),
         (
             Line("Tiller", "line", shares, tillers),
+            Line("Tiller, at least", "line", shares, [each - half for each in tillers]),
+            Line("Tiller, at most", "line", shares, [each + half for each in tillers]),
             Line("Least of the target", "line", [0.0, shares[-1]], [low, low]),
             Line("Most of the target", "line", [0.0, shares[-1]], [high, high]),
         ),
@@ -262,6 +328,8 @@ ASSUMPTIONS: tuple[Sentence | str, ...] = (
     "bows.",
     "Stiffness comes off the whole working length of the limb evenly. Half of the draw weight rests on each "
     "limb.",
+    "The ranges hold in 95 of 100 cases where the errors are as said under “How well you read”. They do not "
+    "hold the family's shape, which stands in for that of your bow.",
     "The target bands are common practice. The aim is the middle of the band; take less than planned, "
     "flex the limbs 20 to 30 short draws, measure again.",
 )
@@ -307,21 +375,25 @@ CALCULATOR = Calculator(
             quantity("draw_weight", "Draw weight", "force", default="53 lb", low="5 lb", high="150 lb",
                      usual=("20 lb", "80 lb"), help="At the marked draw length, from a checked scale."),
         ),
+        how_strokes_are_read(),
     ),
     results=(
         result("difference", "Upper minus lower", "length"),
+        give_or_take("difference_error", "length"),
         result("target_low", "Least of the target", "length"),
         result("target_high", "Most of the target", "length"),
         result("stiff_limb", "Stiffer limb", TEXT, "The one with the smaller distance."),
         result("take_from", "Take material from", TEXT, "The limb to work on to reach the target."),
         result("tiller_change", "Change of tiller wanted", "length", "To the middle of the target."),
         result("stiffness_change", "Change of that limb's stiffness", "ratio", "Negative: to be taken off."),
+        give_or_take("stiffness_change_error", "ratio"),
         result("weight_cost", "Draw weight it costs", "force"),
         result("weight_after", "Draw weight afterwards", "force"),
+        give_or_take("weight_after_error", "force"),
         result("sensitivity", "Tiller per 1 % of one limb's stiffness", "thickness"),
     ),
     cautions=CAUTIONS,
-    sources=("amo-draw-length", "bench-practice", "elastica", "family-shapes"),
+    sources=("amo-draw-length", "bench-practice", "elastica", "family-shapes", "least-squares"),
     example="An invented 64 in recurve of 53 lb, shot three fingers under, whose upper distance is the "
             "larger by 5/16 in.",
     compute=compute,

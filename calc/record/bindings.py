@@ -56,6 +56,8 @@ BOUND = {
         ("lower", "reading.lower"),
         ("hold", "archer.hold"),
         ("draw_weight", "derived.weight_now"),
+        ("weight_error", "shop.weight_error"),
+        ("tiller_error", "shop.tiller_error"),
     ) + _READ_AT + _LENGTHS + _FAMILY,
     "weight-reduction": (
         ("weight_now", "derived.weight_now"),

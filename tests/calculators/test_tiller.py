@@ -1,5 +1,8 @@
 """Tiller: the rules of practice, and the estimate's own consistency."""
 
+import random
+from copy import copy
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -12,10 +15,12 @@ from calc.bows.measured import (
     family_profile,
     family_throat,
 )
+from calc.calculators import tiller
 from calc.calculators.tiller import CALCULATOR
 from calc.mechanics.bow.bow import Bow
 from calc.mechanics.bow.thinning import Build, Station
 from calc.outcome import say
+from calc.quantities import parse
 
 INCH = 0.0254
 POUND_FORCE = 4.4482216152605
@@ -189,3 +194,48 @@ def test_an_impossible_bow_is_refused_at_its_field():
         ([("measured", "string_end"), ("from_string_end", "27 in")], "from_string_end"),
     ):
         assert [each.field for each in work_out(CALCULATOR, typed).problems] == [field]
+
+
+def test_95_of_100_true_bows_lie_within_the_ranges():
+    """A Monte Carlo of 2,000 bows of which the figures typed are a reading, each worked out exactly."""
+    typed = {"upper": "7 5/8 in", "lower": "7 5/16 in", "hold": "under", "draw_weight": "53 lb"}
+    told, outcome = results(**typed)
+    chance, held = random.Random(3), {"difference": 0, "stiffness_change": 0, "weight_after": 0}
+    for _ in range(2000):
+        upper, weight = 7.625 + chance.gauss(0, 1 / 32), 53 + chance.gauss(0, 0.25)
+        upper, weight = f"{upper:.6f} in", f"{weight:.6f} lb"
+        true = tiller.compute(**{**standing_of(typed), "upper": parse(upper, "length"),
+                                 "draw_weight": parse(weight, "force")})
+        for name, value in true.values:
+            if name in held:
+                held[name] += abs(value - told[name]) <= told[name + "_error"]
+    for name, count in held.items():
+        assert 0.93 <= count / 2000 <= 0.97, name
+    assert outcome.drawings[1].id == "causes"
+
+
+def standing_of(typed):
+    """Return what a calculation is made of, as `compute` is given it."""
+    kept = {}
+
+    def caught(**given):
+        kept.update(given)
+        return tiller.compute(**given)
+
+    with_it = copy(CALCULATOR)
+    with_it.compute = caught
+    assert not work_out(with_it, list({**SPLIT, **typed}.items()), standing={}).problems
+    return kept
+
+
+@pytest.mark.parametrize(("error", "first"), [("1/8 in", "The tiller now"), ("1/32 in", "The weight now")])
+def test_the_larger_cause_of_the_range_comes_first(error, first):
+    _, outcome = results(upper="7 5/8 in", lower="7 5/16 in", hold="under", tiller_error=error)
+    assert next(shape[2] for shape in outcome.drawings[1].shapes if shape[0] == "text") == first
+
+
+def test_nothing_to_take_has_no_range():
+    values, outcome = results(upper="7 3/8 in", lower="7 5/16 in", hold="under")
+    assert (values["stiffness_change_error"], values["weight_after_error"]) == (None, None)
+    assert len(outcome.drawings) == 1
+    assert values["difference_error"] == pytest.approx(1.959964 / 32 * INCH)
