@@ -69,6 +69,11 @@ class Variant:
         self.glass = glass
         self.core = core
 
+    @property
+    def has_other_sections(self) -> bool:
+        """Whether anything but its torsional stiffness is other than reckoned."""
+        return (self.width, self.thickness, self.glass, self.core) != (1.0, 1.0, 1.0, 1.0)
+
     def of_section(self, section: Station, build: Build) -> tuple[Station, Build]:
         """Return a section and its lay-up as they may be."""
         thickness = self.thickness * section.thickness
@@ -161,8 +166,10 @@ class Line:
         """Return what each remedy on each limb does where the bow is other than reckoned; None where its
         braced limbs would not stand.
         """
-        limbs = self._limbs([each.stand for each in self._braced], variant)
-        both = [each.marched(1.0, True) for each in limbs]
+        limbs = self._braced
+        if variant.has_other_sections:
+            limbs = self._limbs([each.stand for each in self._braced], variant)
+        both = [each.marched(variant.torsion, True) for each in limbs]
         if not pair_firmness(both[0], both[1], self._string) > 0.0:
             return None
         found = {}
@@ -256,7 +263,7 @@ def _limb(
     bow: MeasuredBow, which: int, factor: float, torsion: Torsion, stretch: Stretch, stand: Standing,
     variant: Variant
 ) -> _Limb:
-    """Return a limb with its sections at each place."""
+    """Return a limb with its sections at each place; of the variant, all but its torsion."""
     zeros = [0.0] * len(stand.x)
     bending, twisting, bends, shifts, middles, shares = [], [], [], [], [], []
     for k in range(len(stand.x)):
@@ -264,7 +271,7 @@ def _limb(
         reckoned = section_at(bow.stations[which], place)
         section, build = variant.of_section(reckoned, bow.build)
         own = factor
-        if variant is not RECKONED:
+        if variant.has_other_sections:
             own *= (section_rigidity(reckoned, bow.build, 0.0, 0.0)
                     / section_rigidity(section, build, 0.0, 0.0))
         layers = layers_of(section, build)
@@ -272,7 +279,7 @@ def _limb(
         turned = tuple([Layer(each.thickness, modulus) for each, modulus in zip(layers, shear)])
         share = sanded_share(stretch.sanding, place)
         bending.append(own * rigidity_across(section.width, layers))
-        twisting.append(variant.torsion * own * torsional_rigidity(section.width, turned))
+        twisting.append(own * torsional_rigidity(section.width, turned))
         bends.append(share * wedge_bend(section.width, layers, 1.0, stretch.face) * stand.bending[k])
         shifts.append(share * wedge_shift(section.width, layers, 1.0, stretch.face))
         middles.append(-0.5 * share)
