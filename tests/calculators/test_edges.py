@@ -1,14 +1,16 @@
 """Edges: the radius that takes what is left, what usual profiles cost, and where the core shows."""
 
 import math
+from types import SimpleNamespace
 
 import pytest
 
 from calc.answer import work_out
-from calc.bows.edging import BROKEN, RADII
+from calc.bows.edging import BROKEN, OFF_EACH_SIDE, RADII, edge_costs, usual_profiles
 from calc.calculators.edges import CALCULATOR
 from calc.calculators.weight_reduction import CALCULATOR as WEIGHT_REDUCTION
 from calc.declaring import inputs_of
+from calc.mechanics.bow.edges import Finishing
 from calc.outcome import OK, STOP, WATCH, say
 from calc.quantities import parse
 
@@ -69,6 +71,20 @@ def test_the_profiles_stand_in_order_and_cost_more_from_row_to_row():
     assert rows[5][3] == rows[0][3] == pytest.approx(0.0337 * INCH, abs=0.0001 * INCH)
     assert rows[6][3] == rows[4][3] == rows[3][3] == 0.0
     assert rows[2][3] > 0
+
+
+def test_a_profile_whose_bow_cannot_be_computed_is_left_out():
+    work = Finishing(0.0, 0.0, 0.0, 0.0)
+
+    def state_of(edges):
+        if edges.flat:
+            raise ValueError("no such bow")
+        return SimpleNamespace(weight=200.0 - 1000 * edges.radius, tiller=0.0)
+
+    found = edge_costs(state_of, state_of(work), work, usual_profiles(work, RADII), (0.001, 0.001), 0.0012)
+    assert [(each.name, each.reach) for each in found] == [
+        ("as they are", 0.0), ("rounded", RADII[0]), ("rounded", RADII[1]),
+        ("square, so much off each side", OFF_EACH_SIDE)]
 
 
 def test_a_flat_costs_as_much_more_as_its_triangle_is_larger_than_the_spandrel():
