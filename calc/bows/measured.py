@@ -3,7 +3,7 @@
 
 from calc.bows.inputs import reading_inputs
 from calc.bows.lengths import BEYOND_PIVOT
-from calc.mechanics.bow.bow import Bow, Braced
+from calc.mechanics.bow.bow import Bow, Braced, TipLetsGo
 from calc.mechanics.bow.edges import Finishing
 from calc.mechanics.bow.elastica import Limb
 from calc.mechanics.bow.limb import Profile, Sanding, laminated_limb
@@ -28,6 +28,10 @@ thickness over that at the root. Only the taper of its stiffness counts."""
 
 NEAR_THE_RISER = INCH / 2
 """Tiller is not read nearer to a fadeout than this: on uneven limbs the place would lie over the riser."""
+
+LOOK_AT_THE_TIPS = (
+    "Check the unstrung shape near the tips first; a string braced higher or lower meets them elsewhere."
+)
 
 LEAST_STRETCH = 0.15
 """Of a limb. Stiffness is reckoned at 21 places along it, so that the effect of a stretch half as long would
@@ -157,9 +161,15 @@ def _braced(bow: Bow, brace_height: float) -> Braced:
 
 def cannot_be_drawn(distance: float, error: ValueError) -> Refused:
     """Return the refusal of a bow that cannot be drawn to a distance from the pivot point [m]."""
-    return Refused("draw_length", "A bow of these measures cannot be drawn to "
-                   + in_both("length", distance + BEYOND_PIVOT) + " in the marked way: " + str(error)
-                   + ". Check draw, brace height, unstrung shape and lengths.")
+    field = "brace_height" if isinstance(error, TipLetsGo) else "draw_length"
+    return Refused(field, "A bow of these measures cannot be drawn to "
+                   + in_both("length", distance + BEYOND_PIVOT) + " in the marked way: " + str(error) + ". "
+                   + mend(error, "Check draw, brace height, unstrung shape and lengths."))
+
+
+def mend(error: ValueError, otherwise: str) -> str:
+    """Return what to look at after a refusal of the bow's mechanics: the tips, where one lets go."""
+    return LOOK_AT_THE_TIPS if isinstance(error, TipLetsGo) else otherwise
 
 
 def calibrated(

@@ -19,6 +19,7 @@ from calc.bows.measured import (
     glass_to_stay,
     in_both,
     measured_bow,
+    mend,
     require_stretch,
 )
 from calc.bows.range_tables import band, causes_drawings, causes_tables, what_counts
@@ -226,8 +227,8 @@ def _reduced(
     except ValueError as error:
         raise Refused("weight_wanted", "On the way to " + in_both("force", weight_wanted)
                       + " with a tiller of " + in_both("length", tiller_wanted)
-                      + " lies a bow that cannot be computed: " + str(error)
-                      + ". Ask for less change, and check the sections of both limbs.") from None
+                      + " lies a bow that cannot be computed: " + str(error) + ". "
+                      + mend(error, "Ask for less change, and check the sections of both limbs.")) from None
 
 
 def _stages(piece: Workpiece, near: BowState, reduction: Reduction) -> "Generator[float, None, list[Stage]]":

@@ -2,8 +2,10 @@
 
 import math
 import random
+from typing import NamedTuple
 
 from calc.mechanics.bow.bow import Bow, Limb
+from calc.quantities import INCH
 
 BOUNDS = {
     "limb length, m": (0.35, 0.85),
@@ -57,3 +59,48 @@ def random_case(seed: int) -> tuple[Bow, float, float]:
     bow = Bow(upper, lower, pivot, one["string stiffness, N per unit strain"] if elastic else None)
     assert math.isfinite(length)
     return bow, one["brace height, m"], one["draw, m"]
+
+
+class Tipped(NamedTuple):
+    """A limb whose recurve ends before the nock, in a straight end that the string lies on when braced.
+
+    length [in]; base: (x, y) of the fadeout [in]; angle at it [rad]; deflex to where the recurve starts and
+    recurve [rad]; shares of the limb where the recurve starts and ends; stiffness at the fadeout [N m^2],
+    and the nock's share of it.
+    """
+
+    length: float
+    base: tuple[float, float]
+    angle: float
+    deflex: float
+    recurve: float
+    start: float
+    end: float
+    stiffness: float
+    nock_share: float
+
+    def limb(self) -> Limb:
+        """Return the limb, of 21 stations."""
+        angles, stiffness = [], []
+        for i in range(21):
+            t = i / 20
+            bent = min(1.0, max(0.0, (t - self.start) / (self.end - self.start)))
+            angles.append(
+                self.angle + self.deflex * min(t, self.start) - self.recurve * bent * bent * (3 - 2 * bent)
+            )
+            stiffness.append(self.stiffness * (1 - (1 - self.nock_share) * t))
+        return Limb(self.length * INCH, (self.base[0] * INCH, self.base[1] * INCH), angles, stiffness)
+
+
+def usual_case(seed: int) -> tuple[Bow, float, float]:
+    """Return a recurve with straight tip ends within usual measures, a brace height and a draw distance."""
+    chance = random.Random(seed)
+    length, deflex = chance.uniform(15, 26), chance.uniform(0, 0.25)
+    angle, recurve, start = chance.uniform(-0.05, 0.15), chance.uniform(0.2, 1.3), chance.uniform(0.4, 0.8)
+    end, stiffness = chance.uniform(start + 0.08, 0.97), chance.uniform(15, 50)
+    share, base = chance.uniform(0.15, 0.6), (chance.uniform(-0.8, 2.0), chance.uniform(7, 11))
+    limb = Tipped(length, base, angle, deflex, recurve, start, end, stiffness, share).limb()
+    lower = limb.stiffened(chance.uniform(0.93, 1.07))
+    string = chance.choice((None, chance.uniform(10_000, 60_000)))
+    height, draw = chance.uniform(7, 9) * INCH, (chance.uniform(20, 30) - 1.75) * INCH
+    return Bow(limb, lower, (0.0, 0.0), string), height, draw

@@ -20,7 +20,7 @@ TYPE_CHECKING = False
 if TYPE_CHECKING:  # the small engine has no collections.abc
     from collections.abc import Iterator
 
-__all__ = ["Bow", "Braced", "Drawn", "Limb", "Tiller"]
+__all__ = ["Bow", "Braced", "Drawn", "Limb", "Tiller", "TipLetsGo"]
 
 CLOSE_ENOUGH = 1e-7  # of the last correction; what is left is a thousandth of it
 RATES_STILL_GOOD = 0.01  # corrections below this leave the derivatives as good as they were
@@ -31,6 +31,12 @@ SHORTEST_STRIDE = 0.01  # of the longest
 SAME_PLACE = 1e-10  # of the longest
 SAME_DRAW = 1e-9  # [m]; a draw that falls short of the one before, or of brace height, by less is the same
 MOST_STRIDES = 100
+LEAP_REACHES = (0.02, 0.15, 0.8)  # of the longest stride: how far past the last balance the next is sought
+SEARCH_STEP = 0.01  # [rad], of string and draw while a balance is sought beyond a leap
+SEARCH_GROWTH = 1.4  # of a step sideways after each
+CLOSE_TO_SEARCH = 0.01  # of the tension
+MOST_SEARCH_STEPS = 40
+MOST_SIDEWAYS = 24
 
 
 class Tiller:
@@ -57,6 +63,10 @@ class _Balance:
         self.lower_tension = lower_tension
         self.lower_angle = lower_angle
         self.direction = direction
+
+
+class TipLetsGo(ValueError):
+    """The string leaves a stiff tip all at once, and no balance lies beyond."""
 
 
 class _NoBalance(Exception):
@@ -208,8 +218,7 @@ class Drawn(_Strung):
         self.string_angle_upper = balance.upper_angle
         self.string_angle_lower = balance.lower_angle
         self.angle = balance.direction
-        toward_x, toward_y = _resultant(balance)
-        self.force = toward_x * math.cos(self.angle) + toward_y * math.sin(self.angle)
+        self.force = _force(balance)
 
     def balance_at(self, distance: float) -> _Balance:
         """Return this state's tensions and angles as a guess for another distance.
@@ -242,6 +251,12 @@ def _resultant(balance: _Balance) -> tuple[float, float]:
         balance.lower_tension * math.cos(balance.lower_angle)
         - balance.upper_tension * math.cos(balance.upper_angle),
     )
+
+
+def _force(balance: _Balance) -> float:
+    """Return the part of that force along the draw."""
+    toward_x, toward_y = _resultant(balance)
+    return toward_x * math.cos(balance.direction) + toward_y * math.sin(balance.direction)
 
 
 def _along_and_off(
@@ -512,7 +527,18 @@ class Bow:
             except _NoBalance:
                 stride = 0.5 * min(stride, abs(reach))
                 if stride < SHORTEST_STRIDE * longest:
-                    break
+                    if not self._lets_go(trail):
+                        break
+                    reaches = [min(share * longest, left) for share in LEAP_REACHES]
+                    leapt = self._leap(braced, trail[-1], reaches)
+                    if leapt is None:
+                        raise TipLetsGo(
+                            f"the bow cannot be drawn to {in_both(distance)}: at "
+                            f"{in_both(trail[-1].distance)} the string leaves a stiff tip all at once, and "
+                            "limbs and string find no balance close beyond"
+                        ) from None
+                    trail[:] = [leapt]
+                    stride = SHORTEST_STRIDE * longest
                 continue
             if len(trail) > 1 and abs(reach) < SHORTEST_STRIDE * longest:
                 trail.pop()  # too close a pair would spoil the foresight
@@ -524,6 +550,60 @@ class Bow:
             f"the bow cannot be drawn to {in_both(distance)}: past "
             f"{in_both(trail[-1].distance)} limbs and string find no balance"
         )
+
+    def _lets_go(self, trail: list[_Balance]) -> bool:
+        """Say whether a tip that held the string lets go of it at the trail's end.
+
+        There the bow pulls ever harder until no balance is left; one that tips over pulls less and less.
+        """
+        last = trail[-1]
+        if len(trail) < 2 or not _force(last) > _force(trail[-2]) or abs(last.direction) > MOST_TILT:
+            return False
+        x, y = self.nock_at(last.distance, last.direction)
+        return (
+            self.upper.pull(last.upper_tension, last.upper_angle, (x, y)).departure < self.upper.length
+            or self.lower.pull(last.lower_tension, last.lower_angle, (x, -y)).departure < self.lower.length
+        )
+
+    def _leap(self, braced: Braced, last: _Balance, reaches: list[float]) -> _Balance | None:
+        """Return the balance beyond a leap, at the first of some reaches past the last one that has it."""
+        for reach in reaches:
+            found = self._fall(braced, last, last.distance + reach)
+            if found is not None:
+                return found
+        return None
+
+    def _fall(self, braced: Braced, last: _Balance, distance: float) -> _Balance | None:
+        """Return the balance into which a bow falls, held at a distance just past where its balance ended.
+
+        Each limb goes to the nearest place at which it stays by itself, the nock sideways as far as the
+        force across the draw drives it.
+        """
+        here, way, step = last, 0.0, SEARCH_STEP
+        for _ in range(MOST_SIDEWAYS):
+            x, y = self.nock_at(distance, here.direction)
+            upper = _nearest(self.upper, here.upper_tension, here.upper_angle, (x, y), braced.upper_length,
+                             self.string_yield)
+            lower = _nearest(self.lower, here.lower_tension, here.lower_angle, (x, -y), braced.lower_length,
+                             self.string_yield)
+            if upper is None or lower is None:
+                return None
+            here = _Balance(distance, upper[0], upper[1], lower[0], lower[1], here.direction)
+            toward_x, toward_y = _resultant(here)
+            across = toward_x * math.sin(here.direction) - toward_y * math.cos(here.direction)
+            toward = 1.0 if across > 0.0 else -1.0
+            if toward != way:
+                try:
+                    return self._settle(braced, here)
+                except _NoBalance:
+                    step *= 0.5 if way else 1.0
+            else:
+                step *= SEARCH_GROWTH
+            way = toward
+            here.direction += way * step
+            if abs(here.direction) > MOST_TILT:
+                break
+        return None
 
     def _settle(self, braced: Braced, guess: _Balance) -> _Balance:
         """Return the balance at the guess's distance, by Newton's method on its five unknowns.
@@ -577,12 +657,15 @@ class Bow:
             angle_u += damping * turn_u
             angle_l += damping * turn_l
             direction += damping * swing
-            if not max(pull_change, turn) < RATES_STILL_GOOD:
-                pull_u = pull_l = None
             if pull_change < CLOSE_ENOUGH and turn < CLOSE_ENOUGH:
                 if slope > 0.0:  # a nock that strays sideways would be driven farther
                     raise _NoBalance
+                if not (_is_steady(pull_u, braced.upper_length * string_yield)
+                        and _is_steady(pull_l, braced.lower_length * string_yield)):
+                    raise _NoBalance
                 return _checked(_Balance(distance, tension_u, angle_u, tension_l, angle_l, direction))
+            if not max(pull_change, turn) < RATES_STILL_GOOD:
+                pull_u = pull_l = None
         raise _NoBalance
 
 
@@ -597,6 +680,46 @@ def _stays_upright(upper: Pull, lower: Pull) -> bool:
     if upper.gap_rates[0] == 0.0 or lower.gap_rates[0] == 0.0:
         return False
     return bool(upper.gap_rates[1] / upper.gap_rates[0] + lower.gap_rates[1] / lower.gap_rates[0] > 0.0)
+
+
+def _is_steady(pull: Pull, string_give: float) -> bool:
+    """Say whether a limb stays by itself where it is, its string held at a point: the greater the string's
+    angle, the longer the string that fits, and no tip is about to let go.
+    """
+    gap_k, gap_a = pull.gap_rates[0], pull.gap_rates[1]
+    return bool(gap_k * pull.length_rates[1] < gap_a * (pull.length_rates[0] - string_give))
+
+
+def _nearest(
+    limb: Limb, tension: float, angle: float, point: tuple[float, float], string_length: float,
+    string_yield: float
+) -> tuple[float, float] | None:
+    """Return the nearest steady tension and string angle of a limb whose string is drawn to a point, roughly.
+
+    A string that is too long for the angle lets the limb go on to a lesser one, one too short to a greater:
+    where that changes, the limb stays.
+    """
+    way, before = 0.0, 0.0
+    for _ in range(MOST_SEARCH_STEPS):
+        pull = limb.pull(tension, angle, point)
+        gap_k, gap_a = pull.gap_rates[0], pull.gap_rates[1]
+        if not gap_k < 0.0:
+            return None
+        more = max(-0.5 * tension, min(-pull.gap / gap_k, tension))
+        tension += more
+        if abs(more) > CLOSE_TO_SEARCH * tension:
+            continue
+        excess = pull.length + pull.length_rates[0] * more - string_length * (1.0 + tension * string_yield)
+        toward = -1.0 if excess > 0.0 else 1.0
+        turn = toward * SEARCH_STEP
+        if way and toward != way:
+            turn *= excess / (excess - before)
+        tension -= gap_a / gap_k * turn
+        angle += turn
+        if way and toward != way:
+            return tension, angle
+        way, before = toward, excess
+    return None
 
 
 def _corrections(
@@ -617,10 +740,8 @@ def _corrections(
 
 def _checked(balance: _Balance) -> _Balance:
     """Return the balance if the string pulls and the bow pulls back."""
-    toward_x, toward_y = _resultant(balance)
-    force = toward_x * math.cos(balance.direction) + toward_y * math.sin(balance.direction)
     pulled = balance.upper_tension + balance.lower_tension
-    if not (balance.upper_tension > 0.0 and balance.lower_tension > 0.0 and force > -1e-6 * pulled):
+    if not (balance.upper_tension > 0.0 and balance.lower_tension > 0.0 and _force(balance) > -1e-6 * pulled):
         raise _NoBalance
     if not max(abs(balance.upper_angle), abs(balance.lower_angle)) < 0.5 * math.pi:
         raise _NoBalance

@@ -3,7 +3,7 @@
 import math
 
 from calc.checks import require_positive
-from calc.mechanics.bow.bow import Bow, Braced, Drawn
+from calc.mechanics.bow.bow import Bow, Braced, Drawn, TipLetsGo
 from calc.mechanics.bow.elastica import Limb, LimbShape
 from calc.numerics.roots import solved
 
@@ -204,6 +204,8 @@ def calibrate(
     within = (common - MOST_AMISS, common + MOST_AMISS), (-MOST_AMISS, MOST_AMISS)
     try:
         met = meet(with_factors, (common, 0.0), (0.02, 0.02), setup, weight, tiller, within, LONGEST_STEP)
+    except TipLetsGo:
+        raise
     except ValueError as error:
         raise Unmet(str(error)) from None
     found_common, found_difference = met.amounts
@@ -331,13 +333,15 @@ def _computable(
     near: BowState,
 ) -> tuple[tuple[float, float], Bow, BowState]:
     """Return the amounts aimed at, or the first on the way back from them whose bow can be computed."""
+    let_go: TipLetsGo | None = None
     for _ in range(MOST_HALVINGS + 1):
         try:
             bow = bow_with(aims[0], aims[1])
             return aims, bow, read(bow, setup, near)
-        except ValueError:
+        except ValueError as error:
+            let_go = error if isinstance(error, TipLetsGo) else None
             aims = (amounts[0] + aims[0]) / 2, (amounts[1] + aims[1]) / 2
-    raise Unmet("no bow between two trials can be computed")
+    raise let_go or Unmet("no bow between two trials can be computed")
 
 
 def _differenced_rates(

@@ -47,13 +47,20 @@ def test_a_string_that_leans_more_than_half_a_radian_is_no_braced_string(seed):
         bow.brace(height)
 
 
-@pytest.mark.parametrize(("seed", "reached"), [(77, 245), (569, 148), (708, 175), (756, 164)])
+@pytest.mark.parametrize(("seed", "reached"), [(77, 245), (569, 148), (756, 164)])
 def test_a_draw_ends_where_a_nock_that_strays_sideways_would_be_driven_farther(seed, reached):
     bow, height, draw = strained(seed)
     bow.brace(height)
     with pytest.raises(ValueError, match=no_farther_than(reached)):
         bow.draw(draw)
 
+
+def test_a_limb_that_would_not_stay_by_itself_is_no_balance_to_go_on_from():
+    # Long strides come upon such a balance at 175 mm, from which none leads on; short ones pass it by.
+    bow, height, draw = strained(708)
+    start = bow.brace(height).distance
+    places = [start + (draw - start) * i / 200 for i in range(1, 201)]
+    assert bow.draw(draw).force == pytest.approx(bow.curve(places)[-1].force, rel=1e-6)
 
 
 @pytest.mark.parametrize(("seed", "reached"), [(51, 765), (204, 706), (213, 495), (465, 561)])
