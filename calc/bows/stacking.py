@@ -18,7 +18,7 @@ NEARLY = 0.01
 
 class Judgement:
     """Probability that a bow stacks by a factor [1]. further: where one more reading tells the most [m], and
-    the doubt that it leaves over that of today [1]; None where readings lie close already.
+    the doubt that it leaves over that of today [1]; None where it is told or readings lie close already.
     """
 
     def __init__(
@@ -41,13 +41,15 @@ class Judgement:
 
 def judged(curve: LikelyCurve, draws: list[float], factor: float) -> Judgement:
     """Return what readings at these draws say of stacking."""
+    probability = stacking_probability(curve, factor)
+    if not UNLIKELY < probability < SURE:
+        return Judgement(probability, factor, None)
     between = []
     for count in range(1, int((curve.end - curve.start) / NEXT_STEP)):
         draw = curve.end - count * NEXT_STEP
         if min([abs(draw - each) for each in draws]) > 0.49 * NEXT_STEP:
             between.append(draw)
-    return Judgement(stacking_probability(curve, factor), factor,
-                     best_further_draw(curve, factor, tuple(between)))
+    return Judgement(probability, factor, best_further_draw(curve, factor, tuple(between)))
 
 
 def _probability(value: float) -> Sentence:
