@@ -238,10 +238,10 @@ def _reading() -> Node:
         *(_stepper(fact, title) for fact, title in STEPPED),
         element("label", {"class": "rb-quick-line"}, "At a draw of ",
                 element("input", {"type": "text", "name": "at_draw"})),
-        element("details", {"class": "rb-quick-more"},
-                element("summary", {}, "The string off the middle; left is negative"),
-                *(_stepper(fact, title) for _, fact, title in PLACES)),
         element("p", {"class": "rb-foretold", "role": "status"}),
+        below=element("details", {"class": "rb-quick-more"},
+                      element("summary", {}, "The string off the middle; left is negative"),
+                      *(_stepper(fact, title) for _, fact, title in PLACES)),
     )
 
 
@@ -255,7 +255,9 @@ def _stepper(fact: str, title: str) -> Node:
     )
 
 
-def _quick(name: str, title: str, *parts: Node, more: Node | None = None) -> Node:
+def _quick(
+    name: str, title: str, *parts: Node, more: Node | None = None, below: Node | None = None
+) -> Node:
     heading = "rb-quick-" + name + "-title"
     return element(
         "dialog", {"class": "rb-quick", "data-quick": name, "aria-labelledby": heading},
@@ -266,6 +268,7 @@ def _quick(name: str, title: str, *parts: Node, more: Node | None = None) -> Nod
             element("p", {"class": "rb-problems", "role": "alert", "hidden": ""}),
             element("div", {"class": "rb-quick-actions"}, doer("close", "Close"), more,
                     element("button", {"type": "submit", "class": "rb-main"}, "Save")),
+            below,
         ),
     )
 
