@@ -370,7 +370,7 @@ NO_LIMIT = {
     "reserve": "by the weight to lose", "glass": "in the tests of glass",
     "cold": "by each family's least temperature", "formaldehyde": "by the product's family",
     "pot-life": "by each product's own time", "weight-reached": "by what can be reached",
-    "tiller-reached": "by what can be reached",
+    "tiller-reached": "by what can be reached", "limb-mass": "by two ranges; tests of the limbs",
 }
 """Checks that warn without a figure of their own that divides the levels, each with what it goes by."""
 

@@ -138,9 +138,11 @@ def efficiency_checks(efficiency: float) -> tuple[Check, ...]:
         amount("ratio", efficiency))),)
 
 
-def moving_mass_checks(losses: str, virtual_mass: float, test_mass: float | None) -> tuple[Check, ...]:
+def moving_mass_checks(
+    by_chronograph: bool, virtual_mass: float, test_mass: float | None
+) -> tuple[Check, ...]:
     """Return how far one chronograph reading can be trusted."""
-    if losses == "estimate" or test_mass is None:
+    if not by_chronograph or test_mass is None:
         return ()
     return (check("moving-mass", OK, sentence(
         "By this one reading {} moves with the arrow: an estimate. An error of {} in the speed read changes "

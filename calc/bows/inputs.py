@@ -90,7 +90,10 @@ def shape_group() -> Group:
     )
 
 
-def station_rows(id: str, label: str, default: str, help: str) -> Input:
+def station_rows(
+    id: str, label: str, default: str, help: str, fewest: int = 3,
+    when: tuple[str, tuple[str, ...]] | None = None,
+) -> Input:
     """Return the rows of a limb's measured sections."""
     return rows(
         id, label, (
@@ -100,7 +103,7 @@ def station_rows(id: str, label: str, default: str, help: str) -> Input:
                      usual=("3/8 in", "2 1/4 in")),
             quantity("thickness", "Thickness", "thickness", default="0.285 in", low="0.060 in", high="1.2 in",
                      usual=("0.150 in", "0.600 in")),
-        ), default=default, fewest=3, most=8, help=help,
+        ), default=default, fewest=fewest, most=8, help=help, when=when,
         measure="Thickness with a micrometer, over both glass layers, in the middle of the width.",
     )
 

@@ -8,6 +8,7 @@ No single number says that an arrow suits a bow.
 from calc.bows import arrow_bow, arrow_checks
 from calc.bows.arrow_bow import MARKED_DRAW
 from calc.bows.arrow_checks import assumptions_for, moving_mass_checks
+from calc.bows.arrow_limbs import Sections, foretold_checks, foretold_steps, limbs_group
 from calc.bows.arrow_ranges import (
     ArrowErrors,
     ArrowRanges,
@@ -61,6 +62,10 @@ from calc.outcome import (
 )
 from calc.tables import woods
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:  # the small engine has no such module
+    from collections.abc import Generator
+
 
 def compute(
     old_weight: float,
@@ -108,6 +113,15 @@ def compute(
     virtual_mass: float,
     test_mass: float,
     test_speed: float,
+    upper_stations: tuple[tuple[float, ...], ...] | None,
+    lower_stations: tuple[tuple[float, ...], ...] | None,
+    limb_bow_length: float | None,
+    limb_riser_length: float | None,
+    limb_family: str,
+    limb_glass: float | None,
+    glass_density: float,
+    core_density: float,
+    string_mass: float,
     weight_error: float,
     draw_error: float,
     energy_error: float,
@@ -115,8 +129,8 @@ def compute(
     mass_error: float,
     speed_error: float,
     moving_error: float,
-) -> Outcome:
-    """Return how an arrow goes with a bow at its old and at its new weight.
+) -> "Generator[float, None, Outcome]":
+    """Find how an arrow goes with a bow at its old and at its new weight.
 
     Inputs that another choice makes needless come as None.
     """
@@ -147,7 +161,15 @@ def compute(
     else:
         new = arrow_bow.assumed_stroke(draw_length, brace_height, new_weight, slope, fullness)
         old = arrow_bow.scaled(new, old_weight / new_weight)
-    if losses != "estimate":
+    foretold = None
+    if losses == "limbs" or upper_stations or lower_stations:
+        known = Sections((limb_bow_length, limb_riser_length), (upper_stations or (), lower_stations or ()),
+                         limb_glass, (glass_density, core_density), limb_family, string_mass)
+        foretold = yield from foretold_steps(known, new_weight, draw_length, brace_height, string_material)
+    by_chronograph = losses in ("chronograph", "chronograph_before")
+    if foretold is not None and losses == "limbs":
+        virtual_mass, moving_error = foretold.at(arrow.mass), foretold.error
+    elif by_chronograph:
         virtual_mass = virtual_mass_of(new if losses == "chronograph" else old, test_mass, test_speed)
     after = shot_of(new_weight, new, virtual_mass, arrow.mass)
     before = shot_of(old_weight, old, virtual_mass, arrow.mass)
@@ -164,7 +186,7 @@ def compute(
         ArrowErrors(weight_error, draw_error, energy_error, scatter, mass_error, speed_error, moving_error),
         new, (before, after), arrow, spine_weight, (wanted[0] + wanted[1]) / 2, virtual_mass,
         slope if curve == "assumed" else None,
-        None if losses == "estimate" else Tested(test_mass, losses == "chronograph_before"))
+        Tested(test_mass, losses == "chronograph_before") if by_chronograph else None)
     return Outcome(
         headline=_headline(after, wanted, spine_weight, arrow, ranges),
         values=(
@@ -206,7 +228,9 @@ def compute(
         + arrow_checks.species_checks(species, spine_weight)
         + arrow_checks.efficiency_checks(flight.efficiency(arrow.mass, virtual_mass))
         + doubts + arrow_bow.fullness_checks(max(before.fullness, after.fullness))
-        + moving_mass_checks(losses, virtual_mass, test_mass),
+        + moving_mass_checks(by_chronograph, virtual_mass, test_mass)
+        + foretold_checks(foretold, losses == "limbs", virtual_mass, ranges.moving, arrow.mass,
+                          after.speed),
         tables=(
             comparison(before, after, wanted_before, wanted, arrow, swing),
             conventions(wanted_before, wanted, bare),
@@ -391,6 +415,7 @@ CALCULATOR = Calculator(
             "The shot",
             choice("losses", "What moves with the arrow", (
                 ("estimate", "A mass that I state"),
+                ("limbs", "Foretold from the limbs"),
                 ("chronograph", "By chronograph, after the work"),
                 ("chronograph_before", "By chronograph, before the work"),
             ), role=RULE),
@@ -405,6 +430,7 @@ CALCULATOR = Calculator(
                      usual=("110 ft/s", "220 ft/s"), help="This bow, drawn to this archer's draw.",
                      when=_BY_CHRONOGRAPH),
         ),
+        limbs_group(),
         how_arrows_are_read(),
     ),
     results=(

@@ -85,6 +85,10 @@ BOUND = {
         ("test_mass", "derived.shot_mass"),
         ("test_speed", "derived.shot_speed"),
         ("weight_error", "shop.weight_error"),
+        ("upper_stations", "reading.stations_upper"),
+        ("lower_stations", "reading.stations_lower"),
+        ("limb_bow_length", "bow.length"),
+        ("limb_riser_length", "bow.riser_length"),
     ) + _LENGTHS + _FAMILY + _same(
         "arrow", "spine", "species", "wood_modulus", "wood_density", "diameter", "tube_wall", "tube_modulus",
         "tube_density", "shaft_mass", "length", "point_mass", "insert_mass", "nock_mass", "feather_mass",

@@ -32,6 +32,15 @@ def answered(typed, monkeypatch):
     return kept, dict(job.outcome.values)
 
 
+def finished(steps):
+    """Return what a computation returns."""
+    while True:
+        try:
+            next(steps)
+        except StopIteration as end:
+            return end.value
+
+
 def without_drawings(monkeypatch):
     """Leave out what a sample is not asked for: the drawings and charts take most of the time."""
     for name in ("arrow_shape", "speed_chart", "force_chart", "comparison", "conventions", "ranges_drawing"):
@@ -67,7 +76,7 @@ def test_the_ranges_cover_95_of_100(typed, monkeypatch):
         else:
             bow["test_speed"] = read["test_speed"] * (1 + off("speed_error"))
             bow["test_mass"] = read["test_mass"] + off("mass_error")
-        values = dict(arrow_match.compute(**bow).values)
+        values = dict(finished(arrow_match.compute(**bow)).values)
         for each in RESULTS:
             inside[each] += abs(values[each] - nominal[each]) <= nominal[ERRORS[each]]
     for each in RESULTS:
