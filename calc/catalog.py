@@ -11,6 +11,7 @@ IDS = (
     "draw-curve",
     "strokes",
     "edges",
+    "next-batch",
     "bow-model",
     "insert",
     "grip",

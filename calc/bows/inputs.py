@@ -126,6 +126,27 @@ def section_group(stations: tuple[str, str] = AS_IT_CAME) -> Group:
     )
 
 
+def stated_draw() -> Input:
+    """Return the input for the draw at which a weight and the one wanted are stated."""
+    return quantity("draw_length", "Draw at which both are stated", "length", default="28 in", low="16 in",
+                    high="34 in", usual=("24 in", "31 in"),
+                    help="The marked standard is 28 in, 1 3/4 in of it beyond the pivot point.")
+
+
+def stretch() -> tuple[Input, ...]:
+    """Return the inputs for the stretch of a limb that is sanded."""
+    return (
+        quantity("zone_start", "Left alone at the fadeout", "length", default="1 in", low="0 in",
+             high="12 in", usual=("1/2 in", "4 in"),
+             help="From the fadeout; the glass must run thick into the riser.", role=RULE),
+        quantity("zone_end", "Left alone at the tip", "length", default="4 in", low="0 in", high="20 in",
+             usual=("2 in", "8 in"), help="From the nock, along the limb.", role=RULE),
+        quantity("feather", "Feathered over", "length", default="2 in", low="0 in", high="8 in",
+             usual=("1 in", "4 in"), help="At both ends of the sanded stretch, inside it.",
+             role=RULE),
+    )
+
+
 def belly_share(when: tuple[str, tuple[str, ...]] | None = None) -> Input:
     """Return the input for how a removal is shared between belly and back."""
     return quantity("belly_share", "Share taken from the belly", "ratio", default="60 %", low="0 %",

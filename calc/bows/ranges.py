@@ -38,14 +38,18 @@ class Ranges:
     removal from either limb that would bring it there [m], and of the glass left on back and belly [m].
 
     taken: rates of (weight, tiller) by each removal at the end. removals: None where there are none.
+    stiffer: rates of (weight, tiller) by each limb's share more of stiffness, before. carried: of (weight,
+    tiller) at the end by those before, all else as it was read.
     """
 
     def __init__(
         self, causes: list[Cause], taken: "Rates", removals: tuple[float, float] | None,
-        glass: tuple[float, float],
+        glass: tuple[float, float], stiffer: "Rates", carried: "Rates",
     ) -> None:
         self.causes = causes
         self.taken = taken
+        self.stiffer = stiffer
+        self.carried = carried
         self.weight = spread([each.weight for each in causes])
         self.tiller = spread([each.tiller for each in causes])
         self.removals = removals
@@ -137,7 +141,12 @@ def _ranges(planned: Planned, errors: ReadingErrors, met: bool) -> "Generator[fl
     share = planned.sanding.belly_share
     return Ranges(takings + readings, taken, _removals(readings, taken) if met else None,
                   (spread([errors.glass, errors.taken * (1 - share)]),
-                   spread([errors.glass, errors.taken * share])))
+                   spread([errors.glass, errors.taken * share])),
+                  stiffer_now, _transposed(carried(1.0, 0.0), carried(0.0, 1.0)))
+
+
+def _transposed(first: tuple[float, float], second: tuple[float, float]) -> "Rates":
+    return (first[0], second[0]), (first[1], second[1])
 
 
 def _removals(readings: list[Cause], taken: "Rates") -> tuple[float, float]:

@@ -76,7 +76,7 @@ def kept_of(
     Raises:
         Refused: it holds no strokes, or by its only paper the weight does not come down.
     """
-    names, papers = _papers(log)
+    names, papers = papers_of(log)
     both, ahead = [0.0] * len(names), [0.0] * len(names)
     by_paper: list[tuple[float, ...]] = []
     leads: list[tuple[float, ...]] = []
@@ -102,7 +102,7 @@ def kept_of(
                _tiller_by_paper(leads, tuple([row[3] for row in log]), tiller_error))
 
 
-def _papers(log: tuple[tuple[float, float, float, float, str], ...]) -> tuple[list[str], list[int]]:
+def papers_of(log: tuple[tuple[float, float, float, float, str], ...]) -> tuple[list[str], list[int]]:
     """Return the names of the papers in order of use, and which one each row was sanded with."""
     names: list[str] = []
     papers: list[int] = []

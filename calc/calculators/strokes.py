@@ -4,12 +4,11 @@
 from calc.bows.cautions import GLASS_DUST
 from calc.bows.reading_errors import how_strokes_are_read, thickness_error
 from calc.bows.stroke_checks import forecast_checks, log_checks
-from calc.bows.stroke_line import MOST_ROWS, line_charts, line_checks, line_of, line_tables, offsets_input
+from calc.bows.stroke_line import line_charts, line_checks, line_of, line_tables, offsets_input
+from calc.bows.stroke_inputs import log_rows
 from calc.bows.stroke_log import (
     BATCH_SHARE,
     FRESH,
-    NEW,
-    SAME,
     Forecast,
     Log,
     Now,
@@ -32,7 +31,6 @@ from calc.declaring import (
     group,
     quantity,
     result,
-    rows,
 )
 from calc.numerics.least_squares import (
     place_of,
@@ -48,7 +46,6 @@ from calc.outcome import (
     check,
     sentence,
 )
-from calc.tables.grits import PAPERS
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:  # the small engine has no such module
@@ -234,31 +231,7 @@ CALCULATOR = Calculator(
     groups=(
         group(
             "Log",
-            rows(
-                "log",
-                "Strokes since the row before, and the readings after them",
-                (
-                    quantity("upper", "Strokes on the upper", "strokes", default="20", low="0", high="5000",
-                             usual=("0", "500")),
-                    quantity("lower", "Strokes on the lower", "strokes", default="20", low="0", high="5000",
-                             usual=("0", "500")),
-                    quantity("weight", "Weight", "force", default="55 lb", low="5 lb", high="150 lb",
-                             usual=("20 lb", "80 lb")),
-                    quantity(
-                        "tiller", "Tiller", "length", default="0 in", low="-1 1/2 in", high="1 1/2 in",
-                        usual=("-3/8 in", "1/2 in"),
-                    ),
-                    choice("paper", "Paper", (
-                        (SAME, "same"), (NEW, "new sheet"),
-                    ) + tuple([(grade, grade.upper()) for grade in PAPERS])),
-                ),
-                default="0:0:53lb:5/16in:p120;30:45:51.4lb:15/64in:same;30:40:50.2lb:3/16in:same;"
-                        "30:40:48.7lb:1/8in:same;40:50:48.1lb:3/32in:p180;40:50:47.2lb:1/16in:same",
-                fewest=2,
-                most=MOST_ROWS,
-                help="The first row is the bow before any stroke.",
-                measure="A stroke is one pass of the block along the whole working limb.",
-            ),
+            log_rows(2),
         ),
         group("The string's line, where it was read", offsets_input()),
         group(

@@ -12,16 +12,16 @@ from calc.bows.inputs import (
     reading_inputs,
     section_group,
     shape_group,
+    stated_draw,
+    stretch,
 )
 from calc.bows.measured import (
     calibrated,
     draw_from_pivot,
     glass_to_stay,
-    in_both,
     measured_bow,
-    mend,
-    require_stretch,
 )
+from calc.bows.planning import reduced, sanding_on
 from calc.bows.range_tables import band, causes_drawings, causes_tables, what_counts
 from calc.bows.ranges import Planned, Ranges, range_steps
 from calc.bows.reading_errors import ReadingErrors, give_or_take, how_well_read, with_range
@@ -48,15 +48,13 @@ from calc.bows.targets import (
 )
 from calc.bows.workpiece import Reserve, Workpiece, cube_rule, most_reach, reserve_of
 from calc.declaring import (
-    RULE,
     Calculator,
     group,
     quantity,
     result,
 )
 from calc.mechanics.bow.edges import Finishing
-from calc.mechanics.bow.limb import Sanding
-from calc.mechanics.bow.reduction import Reduction, reduction_steps
+from calc.mechanics.bow.reduction import Reduction
 from calc.mechanics.bow.thinning import (
     most_removal,
 )
@@ -157,7 +155,7 @@ def compute(
                           finish_sanding(last_paper, finish_paper, scratch))
     draw = draw_from_pivot("draw_length", draw_length, brace_height)
     setup = Setup(brace_height, draw, None if measured == "fadeout" else from_string_end)
-    sanding = _sanding(zone_start, zone_end, feather, belly_share, bow.profile.length)
+    sanding = sanding_on(zone_start, zone_end, feather, belly_share, bow.profile.length)
     least = glass_to_stay(bow.build, least_glass, glass_new, (came_back, came_belly))
     yield 0.05
     gone = None
@@ -175,7 +173,7 @@ def compute(
     yield 0.25
     kept = reserve_of(piece, calibration.state, weight_now, weight_wanted, reserve)
     aim = min(weight_now, weight_wanted + kept.kept)
-    reduction = yield from in_part(0.3, 0.5, _reduced(piece, aim, weight_wanted, tiller_wanted))
+    reduction = yield from in_part(0.3, 0.5, reduced(piece, aim, weight_wanted, tiller_wanted))
     stages = yield from in_part(0.5, 0.6, _stages(piece, calibration.state, reduction))
     planned = Planned(bow, setup, factors, sanding, (reduction.upper, reduction.lower), calibration.state,
                       reduction.state)
@@ -201,34 +199,6 @@ def compute(
 
 
 # The bow -------------------------------------------------------------------------
-
-
-def _sanding(start: float, end: float, feather: float, belly_share: float, length: float) -> Sanding:
-    stop = length - end
-    require_stretch("zone_end", start, stop, length)
-    if 2 * feather >= stop - start:
-        raise Refused("feather", "Feathering at both ends must leave room between them: less than "
-                      + in_both("length", (stop - start) / 2) + " each on this stretch; you gave "
-                      + in_both("length", feather) + ". Make it shorter, or the stretch longer.")
-    return Sanding(start, stop, feather, belly_share)
-
-
-def _reduced(
-    piece: Workpiece, aim: float, weight_wanted: float, tiller_wanted: float
-) -> "Generator[float, None, Reduction]":
-    """Return the removals that bring the bow to its targets, or nearest to them.
-
-    Raises:
-        Refused: a bow on the way there cannot be computed.
-    """
-    try:
-        return (yield from reduction_steps(
-            piece.sanded, piece.setup, aim, tiller_wanted, piece.most))
-    except ValueError as error:
-        raise Refused("weight_wanted", "On the way to " + in_both("force", weight_wanted)
-                      + " with a tiller of " + in_both("length", tiller_wanted)
-                      + " lies a bow that cannot be computed: " + str(error) + ". "
-                      + mend(error, "Ask for less change, and check the sections of both limbs.")) from None
 
 
 def _stages(piece: Workpiece, near: BowState, reduction: Reduction) -> "Generator[float, None, list[Stage]]":
@@ -384,9 +354,7 @@ CALCULATOR = Calculator(
                      high="150 lb", usual=("20 lb", "80 lb"),
                      help="Once you have taken some off. Empty: as now.", optional=True),
             *target_weight("", "Empty: worked out from the edges and papers below."),
-            quantity("draw_length", "Draw at which both are stated", "length", default="28 in", low="16 in",
-                     high="34 in", usual=("24 in", "31 in"),
-                     help="The marked standard is 28 in, 1 3/4 in of it beyond the pivot point."),
+            stated_draw(),
         ),
         group(
             "Tiller, upper minus lower distance",
@@ -398,14 +366,7 @@ CALCULATOR = Calculator(
         ),
         group(
             "Where material comes off",
-            quantity("zone_start", "Left alone at the fadeout", "length", default="1 in", low="0 in",
-                     high="12 in", usual=("1/2 in", "4 in"),
-                     help="From the fadeout; the glass must run thick into the riser.", role=RULE),
-            quantity("zone_end", "Left alone at the tip", "length", default="4 in", low="0 in", high="20 in",
-                     usual=("2 in", "8 in"), help="From the nock, along the limb.", role=RULE),
-            quantity("feather", "Feathered over", "length", default="2 in", low="0 in", high="8 in",
-                     usual=("1 in", "4 in"), help="At both ends of the sanded stretch, inside it.",
-                     role=RULE),
+            *stretch(),
             belly_share(),
             *least_glass(),
             quantity("weight_read", "Draw weight when they were read", "force", default="", low="5 lb",
