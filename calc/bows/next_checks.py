@@ -94,8 +94,8 @@ def _glass_check(model: Model, belief: Belief, aim: Aim, step: Step, share: floa
             "the back and {} on the belly by the log, and no less than {} and {} may stay. Do not go on "
             "through the glass.", *now))
     return check("glass", OK, sentence(
-        "Glass by the log, once finished: {} on the back and {} on the belly; no less than {} and {} may stay. "
-        "Check it at the edge.", *now))
+        "Glass by the log, once finished: {} on the back and {} on the belly; no less than {} and {} may "
+        "stay. Check it at the edge.", *now))
 
 
 def _weight_checks(aim: Aim, step: Step, share: float) -> list[Check]:

@@ -62,7 +62,7 @@ class Left:
 
 
 def left_of(model: Model, belief: Belief, aim: Aim, paper: int) -> Left:
-    """Return what is left to do; where a limb would have to gain, none comes off it and the weight decides."""
+    """Return what is left to do; where a limb would have to gain, it stays and the weight decides."""
     upper, lower = _together(model, belief, aim)
     free = (True, True)
     if upper < 0.0 or lower < 0.0:
@@ -183,7 +183,8 @@ def risk_of(model: Model, belief: Belief, aim: Aim, batch: Batch) -> Risk:
         for which in (0, 1, 2):
             scatter = sum([(rows[which][UPPER + limb] * strokes[limb] * each * model.scatter) ** 2
                            for limb in (0, 1)])
-            sums[which] += part * share_below(borders[which], ends[which], math.sqrt(spreads[which] + scatter))
+            sums[which] += part * share_below(borders[which], ends[which],
+                                              math.sqrt(spreads[which] + scatter))
     return Risk(sums[0], sums[1], sums[2])
 
 

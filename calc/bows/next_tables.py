@@ -25,7 +25,7 @@ def batch_table(batch: tuple[float, float], belly_share: float, each: float, lef
         error = NORMAL_95 * left.errors[place]
         lines.append((limb, belly, back, batch[place] * each, left.strokes[place],
                       max(0.0, left.strokes[place] - error), left.strokes[place] + error))
-    return Table("batch", "The next batch by limb and face, and the strokes left in all with their 95 % range", (
+    return Table("batch", "The next batch by limb and face, and what is left in all with its 95 % range", (
         Column("limb", "Limb", TEXT), Column("belly", "On the belly", "strokes"),
         Column("back", "On the back", "strokes"), Column("takes", "Takes about", "thickness"),
         Column("left", "Left in all", "strokes"), Column("fewest", "Fewest", "strokes"),

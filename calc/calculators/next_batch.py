@@ -153,7 +153,7 @@ def compute(
     for limb, lost in ((UPPER, upper_lost), (LOWER, lower_lost)):
         if lost is not None:
             belief = limb_read(model, belief, limb, lost)
-    for face, read, then in ((BACK, glass_now_back, bow.build.back), (BELLY, glass_now_belly, bow.build.belly)):
+    for face, read, then in ((BACK, glass_now_back, glass_back), (BELLY, glass_now_belly, glass_belly)):
         if read is not None:
             belief = glass_read(model, belief, face, aim.share_of(face), read, then)
     used = [len([each for each in told if each.batch.paper == paper
@@ -331,15 +331,15 @@ ASSUMPTIONS: tuple[Sentence | str, ...] = (
     "errors stated make one of them more likely wrong than the other.",
     "Of a paper without a reading, a stroke may take three times what is likely, or a third of it (common "
     "practice). A stroke takes alike from either limb and either face, within the scatter stated.",
-    "Tiller may change by up to half more or less than computed where the family's shape stands in for a "
-    "measured one; by a tenth where five offsets or more were measured. The log tells which.",
+    "Tiller may change by up to half more or less than computed where the family's shape stands in for "
+    "one that was measured; by a tenth where five offsets or more were measured. The log tells which.",
     "The risk is that of the bow itself ending below the aim or the glass below its least, each limb and face "
     "sanded alike all along. It does not hold what the model leaves out, nor a stroke miscounted.",
 )
 
 CAUTIONS: tuple[Sentence | str, ...] = (
-    "Flex the limbs 20 to 30 short draws before each reading, with eye protection, and look the bow over for "
-    "cracks and lifted glass each time. A reading that is not as foretold may be a limb that gives way.",
+    "Flex the limbs 20 to 30 short draws before each reading, with eye protection, and look the bow over "
+    "for cracks and lifted glass each time. A reading that is not as foretold may be a limb that gives way.",
     "Never sand through the glass: what is left is reckoned from readings, so check it at the edge as you go, "
     "at several places.",
     "The numbers bow to practice: where somebody experienced would stop, stop.",
@@ -385,8 +385,8 @@ CALCULATOR = Calculator(
             "Strokes",
             quantity("hundred", "100 strokes take, before any reading", "thickness", default="0.004 in",
                      low="0.0002 in", high="0.1 in", usual=("0.001 in", "0.02 in"),
-                     help="Off a limb's thickness, with the first paper. Taken to be right within three times "
-                          "either way; the log tells.", role=RULE),
+                     help="Off a limb's thickness, with the first paper. Taken to be right within three "
+                          "times either way; the log tells.", role=RULE),
             quantity("scatter", "Scatter of a batch", "ratio", default="10 %", low="0 %", high="50 %",
                      usual=("0 %", "25 %"),
                      help="One standard error of what a batch takes beside others on the same paper.",

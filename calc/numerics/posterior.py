@@ -15,7 +15,16 @@ class Belief:
         self.covariance = covariance
 
     def error(self, place: int) -> float:
-        """Return the standard error of one of the values."""
+        """Return the standard error of one of the values.
+
+        Args:
+            place [1]: which one, from 0.
+
+        Returns:
+            [any] its standard error, in its unit.
+
+        Source: least-squares, the diagonal of the covariance.
+        """
         return math.sqrt(max(0.0, self.covariance[place][place]))
 
 

@@ -28,6 +28,8 @@ PATH = Path(
             answer("I want to come down in weight and am about to plan it", "weight-reduction"),
             answer("I am sanding and keep a log of strokes", "strokes"),
             answer("The faces are done and the edges shall take the last pound", "edges"),
+            answer("I am sanding, and want to know how large the next batch may be", "next-batch"),
+            answer("I keep a log of strokes, and measured nothing else of the bow", "strokes"),
             answer("The string does not lie on the middle, or a limb is twisted", "tracking"),
         ),
         question(
@@ -67,6 +69,9 @@ PATH = Path(
                     "It learns from your own log how many strokes are left on each limb."),
         _calculator("edges", "edges", "Edges",
                     "It says which radius takes what is left, what edges cost, and when the core shows."),
+        _calculator("next-batch", "next-batch", "Next batch",
+                    "It learns from each reading how your bow answers, and keeps the risk of the next batch "
+                    "small."),
         _calculator("tracking", "tracking", "Tracking",
                     "From where the string lies it names the strong side, and what practice accepts."),
         _calculator("draw-curve", "draw-curve", "Draw curve",

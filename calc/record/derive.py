@@ -153,6 +153,20 @@ def strokes_in(entries: list[Entry]) -> tuple[int, int]:
     return (sum([each[0] + each[1] for each in counts]), sum([each[2] + each[3] for each in counts]))
 
 
+def strokes_between(state: State, first: Entry, second: Entry) -> bool:
+    """Return whether strokes were written down after one entry and not after another.
+
+    Args:
+        state: of a record.
+        first: the earlier entry.
+        second: the later one.
+
+    Returns:
+        true or false; false where the second is the earlier.
+    """
+    return len(state.since("strokes", first)) > len(state.since("strokes", second))
+
+
 def paper_of(batch: Entry) -> str:
     """Return the paper of a batch, however it was written.
 

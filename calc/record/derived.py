@@ -297,17 +297,64 @@ def _thickness_lost(limb: str) -> "Callable[[State], Told]":
     def work(state: State) -> Told:
         fact = "reading.stations_" + limb
         first, newest = state.first(fact), state.latest(fact)
-        if first is None or newest is None or first.entry.id == newest.entry.id:
+        if first is None or newest is None:
             return Told()
-        lost = []
-        for before in rows_of(first.entry, "stations_" + limb):
-            for after in rows_of(newest.entry, "stations_" + limb):
-                if abs(before[0] - after[0]) <= SAME_PLACE:
-                    lost.append(before[2] - after[2])
-        if not lost or sum(lost) < 0:
+        return _lost_between(state, limb, first.entry, newest.entry)
+    return work
+
+
+def _lost_between(state: State, limb: str, first: Entry, newest: Entry) -> Told:
+    """Return the mean thickness that a limb lost between two readings of its sections."""
+    lost = []
+    for before in rows_of(first, "stations_" + limb):
+        for after in rows_of(newest, "stations_" + limb):
+            if abs(before[0] - after[0]) <= SAME_PLACE:
+                lost.append(before[2] - after[2])
+    if not lost or sum(lost) < 0 or first.id == newest.id:
+        return Told()
+    return Told(_thousandths(sum(lost) / len(lost)), newest,
+                derive.is_stale(state, "reading.stations_" + limb), "mean of " + str(len(lost)) + " places read twice")
+
+
+def _with_strokes_of(state: State, fact: str, row: Entry) -> Entry | None:
+    """Return the newest reading of a fact that no strokes part from a row of the log."""
+    sheet, _, name = fact.partition(".")
+    done = [each.id for each in state.since("strokes", row)]
+    for entry in reversed(state.of(sheet)):
+        if entry.fact(name) and [each.id for each in state.since("strokes", entry)] == done:
+            return entry
+    return None
+
+
+def _at_log(name: str) -> "Callable[[State], Told]":
+    """Return the work: what was read when the log of strokes began."""
+    def work(state: State) -> Told:
+        log = derive.stroke_log(state)[-MOST_ROWS:]
+        entry = _with_strokes_of(state, "reading." + name, log[0][1]) if log else None
+        return Told() if entry is None else Told(entry.fact(name), entry)
+    return work
+
+
+def _since_log(name: str) -> "Callable[[State], Told]":
+    """Return the work: what was read again at the last row of the log of strokes."""
+    def work(state: State) -> Told:
+        log = derive.stroke_log(state)[-MOST_ROWS:]
+        fact = "reading." + name
+        entry = _with_strokes_of(state, fact, log[-1][1]) if log else None
+        if entry is None or not derive.strokes_between(state, log[0][1], entry):
             return Told()
-        return Told(_thousandths(sum(lost) / len(lost)), newest.entry, derive.is_stale(state, fact),
-                    "mean of " + str(len(lost)) + " places read twice")
+        return Told(entry.fact(name), entry, derive.is_stale_in(state, fact, entry))
+    return work
+
+
+def _lost_in_log(limb: str) -> "Callable[[State], Told]":
+    """Return the work: the thickness that a limb lost over the log of strokes."""
+    def work(state: State) -> Told:
+        log = derive.stroke_log(state)[-MOST_ROWS:]
+        fact = "reading.stations_" + limb
+        first = _with_strokes_of(state, fact, log[0][1]) if log else None
+        newest = _with_strokes_of(state, fact, log[-1][1]) if log else None
+        return Told() if first is None or newest is None else _lost_between(state, limb, first, newest)
     return work
 
 
@@ -472,6 +519,7 @@ def _finding(state: State, asked: Asked) -> Told:
 _BOTH = "Read draw weight with its draw on the sheet “A reading”"
 _CURVE = "Read weight at several draws on the sheet “A reading”: the draw curve."
 _SECTIONS = "Read the sections of both limbs on the sheet “A reading”, with a micrometer."
+_GLASS = "Read the glass at the limb's edge with a lens"
 _INSPECT = "Inspect it, and tick on the sheet “An inspection” what has been looked at."
 
 DERIVED = {
@@ -506,10 +554,22 @@ DERIVED = {
     "weight_when_read": Derived("force", _weight_when_read, _BOTH + " when glass and sections are read."),
     "upper_lost": Derived("thickness", _thickness_lost("upper"), _SECTIONS + " Read the same places again."),
     "lower_lost": Derived("thickness", _thickness_lost("lower"), _SECTIONS + " Read the same places again."),
-    "glass_back_came": Derived("thickness", _glass_came("back"), "Read the glass at the limb's edge with a "
-                               "lens before anything comes off."),
-    "glass_belly_came": Derived("thickness", _glass_came("belly"), "Read the glass at the limb's edge with a "
-                                "lens before anything comes off."),
+    "upper_lost_in_log": Derived("thickness", _lost_in_log("upper"), _SECTIONS + " Read the same places "
+                                 "again after the last batch."),
+    "lower_lost_in_log": Derived("thickness", _lost_in_log("lower"), _SECTIONS + " Read the same places "
+                                 "again after the last batch."),
+    "glass_back_in_log": Derived("thickness", _since_log("glass_back"), _GLASS + " again after the last "
+                                 "batch."),
+    "glass_belly_in_log": Derived("thickness", _since_log("glass_belly"), _GLASS + " again after the last "
+                                  "batch."),
+    "stations_upper_at_log": Derived("rows", _at_log("stations_upper"), _SECTIONS),
+    "stations_lower_at_log": Derived("rows", _at_log("stations_lower"), _SECTIONS),
+    "glass_back_at_log": Derived("thickness", _at_log("glass_back"), _GLASS + " before the first stroke of "
+                                 "the log."),
+    "glass_belly_at_log": Derived("thickness", _at_log("glass_belly"), _GLASS + " before the first stroke of "
+                                  "the log."),
+    "glass_back_came": Derived("thickness", _glass_came("back"), _GLASS + " before anything comes off."),
+    "glass_belly_came": Derived("thickness", _glass_came("belly"), _GLASS + " before anything comes off."),
     "glass_new": Derived("thickness", _glass_new, "Only where it is known: sheet “The bow”."),
     "width_fadeout": Derived("length", _width_fadeout, _SECTIONS),
     "limb_thickness": Derived("thickness", _limb_thickness, _SECTIONS),

@@ -20,6 +20,9 @@ READ_AS = {
     "shot_mass": "reading.shot_mass", "shot_speed": "reading.shot_speed", "bend": "arrow.deflection_28",
     "weight_when_read": "reading.weight", "glass_back_came": "reading.glass_back",
     "glass_belly_came": "reading.glass_belly", "glass_new": "bow.glass_back_new",
+    "glass_back_at_log": "reading.glass_back", "glass_belly_at_log": "reading.glass_belly",
+    "glass_back_in_log": "reading.glass_back", "glass_belly_in_log": "reading.glass_belly",
+    "stations_upper_at_log": "reading.stations_upper", "stations_lower_at_log": "reading.stations_lower",
     "width_fadeout": "reading.width_fadeout", "edge_now": "edges.radius",
 }
 """Facts that are handed on as somebody read them, with the fact of a sheet whose bounds they have."""
