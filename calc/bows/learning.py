@@ -210,28 +210,46 @@ def with_paper(belief: Belief, takes: float) -> Belief:
     return with_another(belief, math.log(takes), PAPER_DOUBT)
 
 
-def limb_read(model: Model, belief: Belief, limb: int, lost: float) -> Belief:
-    """Return the belief once a micrometer has told what is off a limb (UPPER or LOWER) since the first row
-    [m].
+class Again:
+    """A reading of thickness or glass taken at the last row: what of each value it takes, from where it
+    starts, its standard error, and what was read [m].
     """
+
+    def __init__(self, row: list[float], start: float, error: float, read: float) -> None:
+        self.row = row
+        self.start = start
+        self.error = error
+        self.read = read
+
+    def spoken(self, belief: Belief) -> Spoken:
+        """Return what a belief foretells of it."""
+        value = self.start + product(self.row, belief.mean)
+        half = NORMAL_95 * math.sqrt(variance(belief, self.row) + self.error * self.error)
+        return Spoken(value, value - half, value + half, self.read)
+
+    def taught(self, belief: Belief) -> Belief:
+        """Return the belief after it."""
+        return learnt(belief, self.row, self.read - self.start - product(self.row, belief.mean), self.error)
+
+
+def limb_again(model: Model, belief: Belief, limb: int, lost: float) -> Again:
+    """Return what a micrometer tells to be off a limb (UPPER or LOWER) since the first row [m]."""
     row = [0.0] * len(belief.mean)
     row[limb] = 1.0
-    return learnt(belief, row, lost - belief.mean[limb], model.errors.taken)
+    return Again(row, 0.0, model.errors.taken, lost)
 
 
-def glass_read(model: Model, belief: Belief, face: int, shares: float, read: float, then: float) -> Belief:
-    """Return the belief once the glass of a face (BACK or BELLY) has been read again.
+def glass_again(model: Model, belief: Belief, face: int, share: float, read: float, then: float) -> Again:
+    """Return what the glass of a face (BACK or BELLY) tells, read again where it is thinnest [m].
 
-    shares [1]: of what is off a limb, off this face. read [m]: now, where it is thinnest. then [m]: read when
-    the log began.
+    share [1]: of what is off a limb, off this face. then [m]: read when the log began.
     """
-    row = glass_row(model, belief, face, shares)
-    return learnt(belief, row, read - then - product(row, belief.mean), model.errors.glass)
+    return Again(glass_row(model, belief, face, share), then, model.errors.glass, read)
 
 
-def glass_row(model: Model, belief: Belief, face: int, shares: float) -> list[float]:
+def glass_row(model: Model, belief: Belief, face: int, share: float) -> list[float]:
     """Return what of each value the glass of a face takes, beside what was read when the log began [m]."""
     row = [0.0] * len(belief.mean)
     row[face] = model.errors.glass
-    row[UPPER if belief.mean[UPPER] >= belief.mean[LOWER] else LOWER] = -shares
+    row[UPPER if belief.mean[UPPER] >= belief.mean[LOWER] else LOWER] = -share
     return row

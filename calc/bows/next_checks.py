@@ -1,13 +1,10 @@
 """What is said of the next batch: whether the readings go with what was foretold, what stands in the way."""
 
-from calc.bows.learning import BACK, BELLY, Model, Told, glass_row
+from calc.bows.learning import BACK, BELLY, Model, Spoken, Told, glass_row
 from calc.bows.next_step import Aim, Left, Risk
 from calc.bows.stroke_log import NEAR_TILLER
 from calc.numerics.posterior import Belief, product
-from calc.outcome import OK, STOP, WATCH, Check, amount, check, sentence
-
-NEVER = 5e-4
-"""A risk below this is not told from none."""
+from calc.outcome import OK, STOP, WATCH, Amount, Check, amount, check, sentence
 
 
 class Step:
@@ -36,16 +33,16 @@ class Step:
 
 
 def step_checks(
-    model: Model, belief: Belief, aim: Aim, step: Step, told: list[Told], share: float, amiss: bool
+    model: Model, belief: Belief, aim: Aim, step: Step, share: float, amiss: bool
 ) -> tuple[Check, ...]:
-    """Return all that is said of the readings, the glass, the weight and the tiller."""
-    found = foretold_checks(told)
-    found.append(_glass_check(model, belief, aim, step, share))
+    """Return what is said of glass, weight and tiller; amiss: the newest readings are to be taken again."""
+    found = [_glass_check(model, belief, aim, step, share)]
     if not amiss or step.weight[0] <= aim.weight:
         found += _weight_checks(aim, step, share)
     if step.unread and not step.none:
-        found.append(check("paper", WATCH, "No reading tells yet what this paper takes: the batch is small "
-                           "enough for one that takes three times as much as is likely (common practice)."))
+        found.append(check("paper", WATCH, "No reading tells yet what this paper takes: the batch is half of "
+                           "what is safe with one that takes three times as much as is likely (common "
+                           "practice)."))
     off = abs(step.end - aim.tiller)
     if off > NEAR_TILLER and step.weight[0] > aim.weight:
         found.append(check("tiller", WATCH, sentence(
@@ -55,28 +52,59 @@ def step_checks(
     return tuple(found)
 
 
-def foretold_checks(told: list[Told]) -> list[Check]:
-    """Return whether the readings go with what was foretold of them; nothing before the first batch."""
+class Newest:
+    """One of the newest readings, by what it is of, beside what was foretold of it."""
+
+    def __init__(self, id: str, name: str, kind: str, spoken: Spoken) -> None:
+        self.id = id
+        self.name = name
+        self.kind = kind
+        self.spoken = spoken
+
+    @property
+    def word(self) -> str:
+        """Whether it is less or more than foretold."""
+        return "less" if self.spoken.read < self.spoken.foretold else "more"
+
+    @property
+    def apart(self) -> float:
+        """How far it is from what was foretold."""
+        return abs(self.spoken.read - self.spoken.foretold)
+
+
+def last_read(told: list[Told]) -> list[Newest]:
+    """Return weight and tiller of the last row; none before the first batch."""
+    return _of_row(told[-1]) if told else []
+
+
+def _of_row(told: Told) -> list[Newest]:
+    return [Newest("weight", "weight", "force", told.weight),
+            Newest("tiller", "tiller", "length", told.tiller)]
+
+
+def foretold_checks(told: list[Told], newest: list[Newest]) -> tuple[Check, ...]:
+    """Return whether the readings go with what was foretold of them; nothing where nothing was."""
     found = []
-    for number, each in enumerate(told):
-        last = number == len(told) - 1
-        for name, kind, spoken in (("weight", "force", each.weight), ("tiller", "length", each.tiller)):
-            if not spoken.beyond:
-                continue
-            word = "less" if spoken.read < spoken.foretold else "more"
-            far = (amount(kind, abs(spoken.read - spoken.foretold)), amount(kind, spoken.low),
-                   amount(kind, spoken.high))
-            if last:
-                found.append(check("foretold-" + name, WATCH, sentence(
-                    "The " + name + " is {} " + word + " than foretold, beyond what the errors allow ({} to "
-                    "{}): measure again before the next stroke, and look both limbs over.", *far)))
-            else:
-                found.append(check("before-" + name + "-" + str(number + 2), WATCH, sentence(
-                    "In row " + str(number + 2) + " the " + name + " was {} " + word + " than foretold ({} "
-                    "to {}). Strokes counted wrong, another pressure, or a limb that gave way?", *far)))
-    if told and not found:
+    for each in newest:
+        if each.spoken.beyond:
+            found.append(check("foretold-" + each.id, WATCH, sentence(
+                "The " + each.name + " is {} " + each.word + " than foretold, beyond what the errors allow "
+                "({} to {}): measure again before the next stroke, and look both limbs over.", *_far(each))))
+    for number, row in enumerate(told[:-1]):
+        for each in _of_row(row):
+            if each.spoken.beyond:
+                found.append(check("row-" + str(number + 2) + "-" + each.id, WATCH, sentence(
+                    "In row " + str(number + 2) + " the " + each.name + " was {} " + each.word + " than "
+                    "foretold ({} to {}). Strokes counted wrong, another pressure, or a limb that gave way?",
+                    *_far(each))))
+    if newest and not found:
         found.append(check("foretold", OK, "All readings lie within what was foretold of them."))
-    return found
+    return tuple(found)
+
+
+def _far(each: Newest) -> tuple[Amount, Amount, Amount]:
+    return (amount(each.kind, each.apart), amount(each.kind, each.spoken.low),
+            amount(each.kind, each.spoken.high))
 
 
 def _glass_check(model: Model, belief: Belief, aim: Aim, step: Step, share: float) -> Check:

@@ -13,6 +13,7 @@ from calc.bows.learning import (
     done,
     glass_row,
 )
+from calc.bows.stroke_log import BATCH_SHARE
 from calc.numerics.posterior import Belief, density, given, product, share_below, variance
 from calc.numerics.roots import solved
 
@@ -186,6 +187,18 @@ def risk_of(model: Model, belief: Belief, aim: Aim, batch: Batch) -> Risk:
             sums[which] += part * share_below(borders[which], ends[which],
                                               math.sqrt(spreads[which] + scatter))
     return Risk(sums[0], sums[1], sums[2])
+
+
+def next_of(
+    model: Model, belief: Belief, aim: Aim, left: Left, paper: int, share: float, unread: bool
+) -> tuple[Batch, Risk]:
+    """Return the next batch and its risk: the largest, of a paper without a reading a part of it."""
+    batch, risk = largest_batch(model, belief, aim, left, paper, share)
+    if not unread:
+        return batch, risk
+    batch = Batch(float(int(BATCH_SHARE * batch.upper)), float(int(BATCH_SHARE * batch.lower)), paper, 0.0,
+                  0.0)
+    return batch, risk_of(model, belief, aim, batch)
 
 
 def largest_batch(

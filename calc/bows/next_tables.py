@@ -2,7 +2,7 @@
 
 import math
 
-from calc.bows.learning import FIRST_PAPER, Spoken, Told
+from calc.bows.learning import FIRST_PAPER, Told
 from calc.bows.next_step import Left
 from calc.numerics.posterior import Belief
 from calc.numerics.normal import NORMAL_95
@@ -48,25 +48,22 @@ def papers_table(belief: Belief, names: list[str], read: list[int]) -> Table:
     ), tuple(lines))
 
 
-def told_table(told: list[Told]) -> Table:
-    """Return what was foretold of each reading beside what was read."""
-    lines = []
-    for number, each in enumerate(told):
-        lines.append((str(number + 2), each.batch.upper, each.batch.lower, each.weight.foretold,
-                      _half(each.weight), each.weight.read, each.tiller.foretold, _half(each.tiller),
-                      each.tiller.read, "measure again" if each.weight.beyond or each.tiller.beyond
-                      else "as foretold"))
-    return Table("foretold", "Foretold and read, row by row", (
-        Column("row", "Row", TEXT), Column("upper", "Upper", "strokes"), Column("lower", "Lower", "strokes"),
-        Column("weight_foretold", "Weight foretold", "force"), Column("weight_half", "Give or take", "force"),
-        Column("weight_read", "Read", "force"), Column("tiller_foretold", "Tiller foretold", "length"),
-        Column("tiller_half", "Give or take", "length"), Column("tiller_read", "Read", "length"),
-        Column("said", "So", TEXT),
-    ), tuple(lines))
-
-
-def _half(spoken: Spoken) -> float:
-    return (spoken.high - spoken.low) / 2
+def told_tables(told: list[Told]) -> tuple[Table, ...]:
+    """Return what was foretold of weight and of tiller beside what was read; none before the first batch."""
+    found = []
+    for name, kind in (("weight", "force"), ("tiller", "length")):
+        lines = []
+        for number, each in enumerate(told):
+            spoken = each.weight if name == "weight" else each.tiller
+            lines.append((str(number + 2), each.batch.upper, each.batch.lower, spoken.foretold, spoken.low,
+                          spoken.high, spoken.read, "measure again" if spoken.beyond else "as foretold"))
+        found.append(Table("foretold-" + name, "The " + name + " foretold and read, row by row", (
+            Column("row", "Row", TEXT), Column("upper", "Strokes, upper", "strokes"),
+            Column("lower", "Strokes, lower", "strokes"), Column("foretold", "Foretold", kind),
+            Column("least", "At least", kind), Column("most", "At most", kind), Column("read", "Read", kind),
+            Column("said", "So", TEXT),
+        ), tuple(lines)))
+    return tuple(found) if told else ()
 
 
 def weight_chart(first: float, told: list[Told], after: Told | None, aim: float) -> Chart:

@@ -29,16 +29,16 @@ from calc.bows.learning import (
     after_batch,
     first_belief,
     foretold,
-    glass_read,
+    glass_again,
     glass_row,
-    limb_read,
+    limb_again,
     model_of,
     with_paper,
 )
 from calc.bows.measured import calibrated, draw_from_pivot, glass_to_stay, measured_bow
-from calc.bows.next_checks import Step, step_checks
-from calc.bows.next_step import Aim, Left, Risk, largest_batch, left_of
-from calc.bows.next_tables import HUNDRED, batch_table, by_face, papers_table, told_table, weight_chart
+from calc.bows.next_checks import Newest, Step, foretold_checks, last_read, step_checks
+from calc.bows.next_step import Aim, Left, Risk, left_of, next_of, risk_of
+from calc.bows.next_tables import HUNDRED, batch_table, by_face, papers_table, told_tables, weight_chart
 from calc.bows.planning import reduced, sanding_on
 from calc.bows.range_tables import give_or_take, with_range
 from calc.bows.ranges import Planned, range_steps
@@ -150,12 +150,20 @@ def compute(
         errors, scatter, len(profile) >= 5))
     names, papers = papers_of(log)
     belief, told = _learnt(model, log, papers, hundred / HUNDRED)
-    for limb, lost in ((UPPER, upper_lost), (LOWER, lower_lost)):
+    newest, before = last_read(told), belief
+    for limb, name, lost in ((UPPER, "upper", upper_lost), (LOWER, "lower", lower_lost)):
         if lost is not None:
-            belief = limb_read(model, belief, limb, lost)
-    for face, read, then in ((BACK, glass_now_back, glass_back), (BELLY, glass_now_belly, glass_belly)):
+            again = limb_again(model, before, limb, lost)
+            newest.append(Newest("lost-" + name, "thickness lost by the " + name + " limb", "thickness",
+                                 again.spoken(before)))
+            belief = again.taught(belief)
+    for face, name, read, then in ((BACK, "back", glass_now_back, glass_back),
+                                   (BELLY, "belly", glass_now_belly, glass_belly)):
         if read is not None:
-            belief = glass_read(model, belief, face, aim.share_of(face), read, then)
+            again = glass_again(model, before, face, aim.share_of(face), read, then)
+            newest.append(Newest("glass-" + name, "glass on the " + name, "thickness", again.spoken(before)))
+            belief = again.taught(belief)
+    beyond = [each for each in newest if each.spoken.beyond]
     used = [len([each for each in told if each.batch.paper == paper
                  and each.batch.upper + each.batch.lower > 0]) for paper in range(len(names))]
     paper = papers[-1]
@@ -167,21 +175,22 @@ def compute(
             used.append(0)
     yield 0.95
     left = left_of(model, belief, aim, paper)
-    amiss = bool(told) and (told[-1].weight.beyond or told[-1].tiller.beyond)
-    batch, danger = largest_batch(model, belief, aim, left, paper, risk)
-    if amiss:
+    unread = used[paper] == 0
+    batch, danger = next_of(model, belief, aim, left, paper, risk, unread)
+    if beyond:
         batch = Batch(0.0, 0.0, paper, 0.0, 0.0)
-    step = _step(model, belief, left, batch, danger, used[paper] == 0)
+        danger = risk_of(model, belief, aim, batch)
+    step = _step(model, belief, left, batch, danger, unread)
     each = math.exp(belief.mean[FIRST_PAPER + paper])
     after = None if step.none else foretold(model, belief, batch)
     learnt_factors = _factors(belief, factors, stiffer)
     return Outcome(
-        headline=_headline(step, aim, told, names[paper], amiss),
+        headline=_headline(step, aim, beyond, names[paper]),
         values=_values(model, belief, aim, step, after, each, learnt_factors, kept.kept),
-        checks=step_checks(model, belief, aim, step, told, risk, amiss)
+        checks=foretold_checks(told, newest) + step_checks(model, belief, aim, step, risk, bool(beyond))
                + (calibration_check((learnt_factors[0][0], learnt_factors[1][0])),),
-        tables=(batch_table(step.batch, belly_share, each, left),) + (
-            (told_table(told),) if told else ()) + (papers_table(belief, names, used),),
+        tables=(batch_table(step.batch, belly_share, each, left),) + told_tables(told) + (
+            papers_table(belief, names, used),),
         charts=(weight_chart(first, told, after, aim.weight),),
         assumptions=ASSUMPTIONS,
     )
@@ -252,14 +261,12 @@ def _factors(
 # What is said --------------------------------------------------------------------
 
 
-def _headline(step: Step, aim: Aim, told: list[Told], paper: str, amiss: bool) -> Sentence:
-    if amiss:
-        last = told[-1]
-        name, kind, spoken = (("Weight", "force", last.weight) if last.weight.beyond
-                              else ("Tiller", "length", last.tiller))
-        word = "less" if spoken.read < spoken.foretold else "more"
-        return sentence(name + " is {} " + word + " than foretold, beyond what the errors allow: measure "
-                        "again before the next stroke.", amount(kind, abs(spoken.read - spoken.foretold)))
+def _headline(step: Step, aim: Aim, beyond: list[Newest], paper: str) -> Sentence:
+    if beyond:
+        first = beyond[0]
+        return sentence("The " + first.name + " is {} " + first.word + " than foretold, beyond what the "
+                        "errors allow: measure again before the next stroke.",
+                        amount(first.kind, first.apart))
     weight = with_range("force", step.weight[0], step.weight[1])
     if step.none:
         return sentence("Stop: weight is at " + weight.template + ", the aim of the faces at {}. No batch "
@@ -329,19 +336,20 @@ ASSUMPTIONS: tuple[Sentence | str, ...] = (
     "The bow is computed as on Weight reduction, from the measures and the glass that it had when the log "
     "began, and set to the first row. What that expects is set right by each row in turn, as far as the "
     "errors stated make one of them more likely wrong than the other.",
-    "Of a paper without a reading, a stroke may take three times what is likely, or a third of it (common "
-    "practice). A stroke takes alike from either limb and either face, within the scatter stated.",
+    "Of a paper without a reading, a stroke may take three times what is likely, or a third of it, and no "
+    "more than half of the largest batch is done with it (common practice). A stroke takes alike from either "
+    "limb and either face, within the scatter stated.",
     "Tiller may change by up to half more or less than computed where the family's shape stands in for "
-    "one that was measured; by a tenth where five offsets or more were measured. The log tells which.",
-    "The risk is that of the bow itself ending below the aim or the glass below its least, each limb and face "
-    "sanded alike all along. It does not hold what the model leaves out, nor a stroke miscounted.",
+    "a measured one, and by a tenth where five offsets or more were measured. The log tells which.",
+    "The risk is that of the bow itself ending below the aim or the glass below its least, each limb and "
+    "face sanded alike all along. It does not hold what the model leaves out, nor a stroke miscounted.",
 )
 
 CAUTIONS: tuple[Sentence | str, ...] = (
     "Flex the limbs 20 to 30 short draws before each reading, with eye protection, and look the bow over "
     "for cracks and lifted glass each time. A reading that is not as foretold may be a limb that gives way.",
-    "Never sand through the glass: what is left is reckoned from readings, so check it at the edge as you go, "
-    "at several places.",
+    "Never sand through the glass: what is left is reckoned from readings, so check it at the edge as you "
+    "go, at several places.",
     "The numbers bow to practice: where somebody experienced would stop, stop.",
     GLASS_DUST,
 )

@@ -313,7 +313,8 @@ def _lost_between(state: State, limb: str, first: Entry, newest: Entry) -> Told:
     if not lost or sum(lost) < 0 or first.id == newest.id:
         return Told()
     return Told(_thousandths(sum(lost) / len(lost)), newest,
-                derive.is_stale(state, "reading.stations_" + limb), "mean of " + str(len(lost)) + " places read twice")
+                derive.is_stale(state, "reading.stations_" + limb),
+                "mean of " + str(len(lost)) + " places read twice")
 
 
 def _with_strokes_of(state: State, fact: str, row: Entry) -> Entry | None:
