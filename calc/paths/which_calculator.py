@@ -26,10 +26,9 @@ PATH = Path(
             "limbs", "Where do you stand?",
             answer("I have two distances and want to know which limb is stiff", "tiller"),
             answer("I want to come down in weight and am about to plan it", "weight-reduction"),
-            answer("I am sanding and keep a log of strokes", "strokes"),
-            answer("The faces are done and the edges shall take the last pound", "edges"),
             answer("I am sanding, and want to know how large the next batch may be", "next-batch"),
             answer("I keep a log of strokes, and measured nothing else of the bow", "strokes"),
+            answer("The faces are done and the edges shall take the last pound", "edges"),
             answer("The string does not lie on the middle, or a limb is twisted", "tracking"),
         ),
         question(
