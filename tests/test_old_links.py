@@ -46,6 +46,8 @@ LINKS = {
     "calculators/insert/#point=brad&fit=threaded&screw=10-24": ("point_length", 0.00238125),
     "calculators/grip/#hole=side&draw_weight=50+lb": ("stress_after", 22520180.0),
     "calculators/grip/#wood=own": ("strength", 103421400.0),
+    "calculators/next-batch/#log=0:0:53lb:5/16in:p120&hundred=0.006+in": ("lower_batch", 38.0),
+    "calculators/next-batch/#weight_wanted=46+lb&risk=1+%25": ("weight_now", 209.7957),
     "calculators/edges/#weight_wanted=45.2+lb&edge_radius=1/64+in": ("tried_weight", 201.1845),
     "calculators/edges/#shape=flat&faces=belly&limbs=lower&core=own": ("tried_takes", 0.912363),
     "calculators/tracking/#lower_offset_tip=1/8+in": ("lower_twist", 3.576334),

@@ -371,6 +371,8 @@ NO_LIMIT = {
     "cold": "by each family's least temperature", "formaldehyde": "by the product's family",
     "pot-life": "by each product's own time", "weight-reached": "by what can be reached",
     "tiller-reached": "by what can be reached", "limb-mass": "by two ranges; tests of the limbs",
+    "foretold-": "by the range foretold; tests of the calculator",
+    "earlier-": "by the range foretold; tests of the calculator",
 }
 """Checks that warn without a figure of their own that divides the levels, each with what it goes by."""
 

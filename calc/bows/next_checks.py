@@ -90,16 +90,23 @@ def foretold_checks(told: list[Told], newest: list[Newest]) -> tuple[Check, ...]
             found.append(check("foretold-" + each.id, WATCH, sentence(
                 "The " + each.name + " is {} " + each.word + " than foretold, beyond what the errors allow "
                 "({} to {}): measure again before the next stroke, and look both limbs over.", *_far(each))))
-    for number, row in enumerate(told[:-1]):
-        for each in _of_row(row):
-            if each.spoken.beyond:
-                found.append(check("row-" + str(number + 2) + "-" + each.id, WATCH, sentence(
-                    "In row " + str(number + 2) + " the " + each.name + " was {} " + each.word + " than "
-                    "foretold ({} to {}). Strokes counted wrong, another pressure, or a limb that gave way?",
-                    *_far(each))))
+    for each, row in _of_earlier_rows(told):
+        found.append(check("earlier-" + each.id, WATCH, sentence(
+            "In row " + str(row) + " the " + each.name + " was {} " + each.word + " than foretold ({} to {}"
+            "). Strokes counted wrong, another pressure, or a limb that gave way?", *_far(each))))
     if newest and not found:
         found.append(check("foretold", OK, "All readings lie within what was foretold of them."))
     return tuple(found)
+
+
+def _of_earlier_rows(told: list[Told]) -> list[tuple[Newest, int]]:
+    """Return the newest weight and tiller before the last row that were not as foretold, with their rows."""
+    found: dict[str, tuple[Newest, int]] = {}
+    for number, row in enumerate(told[:-1]):
+        for each in _of_row(row):
+            if each.spoken.beyond:
+                found[each.id] = (each, number + 2)
+    return [found[id] for id in ("weight", "tiller") if id in found]
 
 
 def _far(each: Newest) -> tuple[Amount, Amount, Amount]:

@@ -134,7 +134,7 @@ def test_a_reading_beyond_the_errors_asks_for_another_before_the_next_stroke():
     assert (values["upper_batch"], values["lower_batch"]) == (0, 0)
     assert values["weight_next"] is None
     again, outcome = run(log=first + "30:40:47.4lb:1/8in:same;0:0:48.3lb:1/8in:same;0:0:48.5lb:1/8in:same")
-    assert text(outcome, "row-4-weight").startswith("In row 4 the weight was 1.")
+    assert text(outcome, "earlier-weight").startswith("In row 4 the weight was 1.")
     assert again["upper_batch"] > 0
 
 
