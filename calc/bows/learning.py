@@ -7,7 +7,7 @@ from calc.bows.reading_errors import ReadingErrors
 from calc.bows.stroke_log import FRESH
 from calc.mechanics.bow.reduction import Reduction
 from calc.mechanics.bow.response import Response
-from calc.numerics.posterior import (
+from calc.numerics.belief import (
     Belief,
     independent,
     learnt,

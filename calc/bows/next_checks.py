@@ -3,7 +3,7 @@
 from calc.bows.learning import BACK, BELLY, Model, Spoken, Told, glass_row
 from calc.bows.next_step import Aim, Left, Risk
 from calc.bows.stroke_log import NEAR_TILLER
-from calc.numerics.posterior import Belief, product
+from calc.numerics.belief import Belief, product
 from calc.outcome import OK, STOP, WATCH, Amount, Check, amount, check, sentence
 
 

@@ -14,7 +14,7 @@ from calc.bows.learning import (
     glass_row,
 )
 from calc.bows.stroke_log import BATCH_SHARE
-from calc.numerics.posterior import Belief, density, given, product, share_below, variance
+from calc.numerics.belief import Belief, density, given, product, share_below, variance
 from calc.numerics.roots import solved
 
 REACH, STRIDE = 4.0, 0.5

@@ -4,7 +4,7 @@ import math
 
 from calc.bows.learning import FIRST_PAPER, Told
 from calc.bows.next_step import Left
-from calc.numerics.posterior import Belief
+from calc.numerics.belief import Belief
 from calc.numerics.normal import NORMAL_95
 from calc.outcome import TEXT, Axis, Chart, Column, Line, Table
 

@@ -40,9 +40,8 @@ from calc.bows.next_checks import Newest, Step, foretold_checks, last_read, step
 from calc.bows.next_step import Aim, Left, Risk, left_of, next_of, risk_of
 from calc.bows.next_tables import HUNDRED, batch_table, by_face, papers_table, told_tables, weight_chart
 from calc.bows.planning import reduced, sanding_on
-from calc.bows.range_tables import give_or_take, with_range
 from calc.bows.ranges import Planned, range_steps
-from calc.bows.reading_errors import ReadingErrors, how_well_read
+from calc.bows.reading_errors import ReadingErrors, give_or_take, how_well_read, with_range
 from calc.bows.steps import in_part
 from calc.bows.stroke_inputs import log_rows
 from calc.bows.stroke_log import SAME, papers_of
@@ -52,7 +51,7 @@ from calc.declaring import RULE, TRIAL, Calculator, choice, group, quantity, res
 from calc.mechanics.bow.edges import Finishing
 from calc.mechanics.bow.thinning import most_removal
 from calc.mechanics.bow.tuning import Calibration, Setup
-from calc.numerics.posterior import Belief, product, variance
+from calc.numerics.belief import Belief, product, variance
 from calc.numerics.normal import NORMAL_95
 from calc.numerics.roots import solved
 from calc.outcome import Outcome, Refused, Sentence, amount, sentence

@@ -4,8 +4,8 @@
 from calc.bows.cautions import GLASS_DUST
 from calc.bows.reading_errors import how_strokes_are_read, thickness_error
 from calc.bows.stroke_checks import forecast_checks, log_checks
-from calc.bows.stroke_line import line_charts, line_checks, line_of, line_tables, offsets_input
 from calc.bows.stroke_inputs import log_rows
+from calc.bows.stroke_line import line_charts, line_checks, line_of, line_tables, offsets_input
 from calc.bows.stroke_log import (
     BATCH_SHARE,
     FRESH,

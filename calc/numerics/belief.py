@@ -2,6 +2,8 @@
 
 import math
 
+from calc.numerics.normal import NORMAL_95
+
 TERMS = 200  # of a series that ends long before
 
 
@@ -11,6 +13,19 @@ class Belief:
     def __init__(self, mean: list[float], covariance: list[list[float]]) -> None:
         self.mean = mean
         self.covariance = covariance
+
+    def error(self, place: int) -> float:
+        """Return the standard error of one of the values.
+
+        Args:
+            place [1]: which one, from 0.
+
+        Returns:
+            [any] its standard error, in its unit.
+
+        Source: least-squares, the diagonal of the covariance.
+        """
+        return math.sqrt(max(0.0, self.covariance[place][place]))
 
 
 def independent(values: list[tuple[float, float]]) -> Belief:
@@ -102,6 +117,70 @@ def learnt(belief: Belief, row: list[float], lack: float, error: float) -> Belie
     return Belief(mean, covariance)
 
 
+def moved(belief: Belief, place: int, row: list[float], value: float, error: float) -> Belief:
+    """Return the belief once one of the values has become a sum of them all.
+
+    Args:
+        belief: before.
+        place: of the value that changes.
+        row [any]: what of each value it takes, itself among them.
+        value [any]: most likely afterwards.
+        error [any]: standard error that comes with the change.
+
+    Returns:
+        The belief after it.
+
+    Source: least-squares, the covariance of a sum.
+    """
+    hang = times(belief, row)
+    spread = product(row, hang) + error * error
+    covariance = [list(line) for line in belief.covariance]
+    for other in range(len(hang)):
+        covariance[place][other] = covariance[other][place] = hang[other]
+    covariance[place][place] = spread
+    mean = list(belief.mean)
+    mean[place] = value
+    return Belief(mean, covariance)
+
+
+def with_another(belief: Belief, value: float, error: float) -> Belief:
+    """Return the belief with one value more that hangs together with none of the others.
+
+    Args:
+        belief: before.
+        value [any]: most likely.
+        error [any]: its standard error.
+
+    Returns:
+        The belief with the value at its end.
+
+    Source: least-squares, a diagonal block.
+    """
+    rows = [line + [0.0] for line in belief.covariance]
+    return Belief(belief.mean + [value], rows + [[0.0] * len(belief.mean) + [error * error]])
+
+
+def given(belief: Belief, place: int) -> tuple[Belief, list[float]]:
+    """Return the belief were one of the values known, and what one standard error of it moves the others.
+
+    Args:
+        belief: in the values.
+        place: of the one taken as known, at its most likely.
+
+    Returns:
+        The belief, and [any] one shift a value; that of the known value is its standard error.
+
+    Source: least-squares, a normal spread with one of its values given.
+    """
+    error = belief.error(place)
+    if error == 0.0:
+        return belief, [0.0] * len(belief.mean)
+    hang = [line[place] / error for line in belief.covariance]
+    covariance = [[held - each * other for held, other in zip(line, hang)]
+                  for line, each in zip(belief.covariance, hang)]
+    return Belief(belief.mean, covariance), hang
+
+
 def share_below(value: float, mean: float, error: float) -> float:
     """Return which share of a normal spread lies below a value.
 
@@ -141,3 +220,21 @@ def density(z: float) -> float:
     Source: least-squares, the normal spread.
     """
     return math.exp(-z * z / 2) / math.sqrt(2 * math.pi)
+
+
+def stretched(error: float, up: bool) -> float:
+    """Return the end of the 95 % range of a figure known by its logarithm, beside the first-order one.
+
+    Args:
+        error [1]: standard error of the logarithm, >= 0.
+        up: the upper end, else the lower one.
+
+    Returns:
+        [1] how far the end lies from the most likely, over how far the first order has it.
+
+    Source: least-squares, derived here: the ends of the range of a logarithm.
+    """
+    far = NORMAL_95 * error
+    if far < 1e-9:
+        return 1.0
+    return (math.exp(far) - 1) / far if up else (1 - math.exp(-far)) / far

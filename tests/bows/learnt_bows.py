@@ -12,7 +12,7 @@ from calc.bows.learning import Batch
 from calc.bows.measured import calibrated
 from calc.calculators import next_batch
 from calc.mechanics.bow.tuning import read
-from calc.numerics.posterior import variance
+from calc.numerics.belief import variance
 from calc.numerics.normal import NORMAL_95
 from calc.quantities import INCH
 from tests.bows.test_ranges import bow_as_it_may_be
