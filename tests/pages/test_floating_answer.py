@@ -11,6 +11,8 @@ STOPPING = {
     "tiller": "#upper=7+in&lower=8+in",
     "weight-reduction": "#weight_wanted=30+lb",
     "arrow-match": "#string_material=low_stretch",
+    "next-batch": "#glass_now_belly=0.020+in",
+    "edges": "#weight_wanted=38+lb",
     "strokes": "#weight_wanted=60+lb",
     "bow-model": "#sanded_depth=0.06+in",
     "insert": "#thickness=1/2+in",
