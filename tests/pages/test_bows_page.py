@@ -30,6 +30,28 @@ def test_weight_and_tiller_are_drawn_over_the_strokes_with_their_figures(visitor
     assert page.evaluate("document.documentElement.scrollWidth") <= 390
 
 
+def test_the_strings_line_goes_from_a_reading_into_the_charts_of_the_bow_and_of_strokes(visitor):
+    put(visitor, facts=(*LOG[:-1], ("agreed", {"weight": "45 lb", "at_draw": "28 in", "tiller": "1/16 in"}),
+                        ("reading", {"upper_offset_tip": "1/64 in", "lower_offset_tip": "-3/32 in"})))
+    page = open_bows(visitor, "#" + BOW)
+    figures = page.locator("[data-chart=tiller-history] .rb-data-table tbody tr")
+    expect(figures.filter(has_text="Lower, near the tip")).to_have_count(1)
+    page.locator("[data-do=quick-reading]").click()
+    page.locator("dialog[open] .rb-quick-more summary").click()
+    offset = page.locator("dialog[open] [name=lower_offset_tip]")
+    expect(offset).to_have_value("-3/32 in")
+    page.locator("dialog[open] [data-fact=lower_offset_tip] [data-step='1']").click()
+    expect(offset).to_have_value("-5/64 in")
+    page.locator("dialog[open] button[type=submit]").click()
+    expect(figures.filter(has_text="Lower, near the tip")).to_have_count(2)
+    page.locator(".rb-bow-job summary").click()
+    page.locator(".rb-bow-job").get_by_role("link", name="Strokes").click()
+    line = page.locator(".rb-outcome [data-chart=line]")
+    expect(line.locator("canvas")).to_be_visible()
+    row = line.locator(".rb-data-table tbody tr").filter(has_text="Lower, near the tip")
+    expect(row).to_contain_text("-0.078 in")
+
+
 def test_a_kept_answer_is_held_against_today(visitor):
     put(visitor)
     page = open_bar(visitor)
