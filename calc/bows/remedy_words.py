@@ -14,26 +14,32 @@ STICKS_AGREE = 1.0
 """Degrees by which two sticks on a limb can be read at best, both rounds together."""
 
 
-def remedy_table(found: list[Remedy]) -> Table:
-    """Return where the string would run after each remedy."""
-    rows = []
+def remedy_tables(found: list[Remedy]) -> tuple[Table, Table]:
+    """Return where the string would run after each remedy, and what the most of each does besides."""
+    line, besides = [], []
     for each in found:
-        rows.append((
-            NAMES[each.which], _WORK[each.kind] + each.side, each.amount,
-            each.offset.middle, each.offset.low, each.offset.high,
-            each.twist.middle, each.twist.low, each.twist.high, each.weight, each.tiller,
-            "" if each.glass is None else amount("thickness", each.glass),
-            "yes" if each.within else "no",
-        ))
-    return Table("remedies", "Where the string would run after each remedy alone; right is positive", (
-        Column("limb", "Limb", TEXT), Column("remedy", "Remedy", TEXT),
-        Column("amount", "Amount", "thickness"), Column("offset", "String at the fadeout", "thickness"),
-        Column("offset_least", "at least", "thickness"), Column("offset_most", "at most", "thickness"),
-        Column("twist", "Twist", "angle"), Column("twist_least", "at least", "angle"),
-        Column("twist_most", "at most", "angle"), Column("weight", "Weight", "force"),
-        Column("tiller", "Tiller", "thickness"), Column("glass", "Glass left at that edge", TEXT),
-        Column("within", "Accepted", TEXT),
-    ), tuple(rows))
+        named = NAMES[each.which], _WORK[each.kind] + each.side, each.amount
+        line.append(named + (each.offset.middle, each.offset.low, each.offset.high,
+                             "yes" if each.within else "no"))
+        if each.amount == max([other.amount for other in found
+                               if (other.which, other.kind) == (each.which, each.kind)]):
+            besides.append(named + (
+                each.twist.middle, each.twist.low, each.twist.high, each.weight, each.tiller,
+                "" if each.glass is None else amount("thickness", each.glass)))
+    first = (Column("limb", "Limb", TEXT), Column("remedy", "Remedy", TEXT),
+             Column("amount", "Amount", "thickness"))
+    return (
+        Table("remedies", "Where the string would run after each remedy alone; right is positive", first + (
+            Column("offset", "String at the fadeout", "thickness"),
+            Column("offset_least", "at least", "thickness"),
+            Column("offset_most", "at most", "thickness"), Column("within", "Accepted", TEXT),
+        ), tuple(line)),
+        Table("remedies-besides", "What the most of each remedy does besides; less of it does less", first + (
+            Column("twist", "Twist", "angle"), Column("twist_least", "at least", "angle"),
+            Column("twist_most", "at most", "angle"), Column("weight", "Weight", "force"),
+            Column("tiller", "Tiller", "thickness"), Column("glass", "Glass at that edge", TEXT),
+        ), tuple(besides)),
+    )
 
 
 _WORK = {GROOVE: "groove to the ", WEDGE: "wedge, off the ", EDGE: "edge, off the "}

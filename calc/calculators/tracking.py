@@ -26,7 +26,7 @@ from calc.bows.mending import (
     wedge_shown,
 )
 from calc.bows.remedies import READING, Limits, Seen
-from calc.bows.remedy_words import remedy_table, side_of, stick_checks
+from calc.bows.remedy_words import remedy_tables, side_of, stick_checks
 from calc.bows.unmeasured import Stood, lacking_checks, stood_in
 from calc.declaring import (
     RULE,
@@ -195,8 +195,8 @@ def compute(
         checks=_checks(both, limits) + sticks + (
             () if mended is None or stood is None else mending_checks(
                 mended, strokes_since or 0, stood.glass_read)) + lacking_checks(reckon == "yes", stood),
-        tables=(_table(both),) + (() if mended is None or not mended.found else (
-            remedy_table(mended.found),)),
+        tables=(_table(both),) + (
+            () if mended is None or not mended.found else remedy_tables(mended.found)),
         drawings=(tracking_drawing([_drawn(each, index, mended) for index, each in enumerate(both)]),)
                  + (() if section is None else (section,)),
         assumptions=ASSUMPTIONS + (() if mended is None else MODEL_ASSUMPTIONS),
