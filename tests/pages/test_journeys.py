@@ -132,10 +132,10 @@ def command_line(*arguments: str) -> dict:
 
 
 def shown_by(results: dict) -> dict[str, str]:
-    """Return results of the command line as the page should word them."""
+    """Return results of the command line as the page should word them, those without a value left out."""
     kinds = {each.id: each.kind for each in catalog.find("tiller").results}
     return {id: quantities.show(each["value"], kinds[id], "imperial") if each["unit"] else each["value"]
-            for id, each in results.items()}
+            for id, each in results.items() if each["value"] is not None}
 
 
 def shown_on(page) -> dict[str, str]:
