@@ -119,7 +119,13 @@ def in_both(kind: str, value: float) -> str:
 
 
 def require_stretch(field: str, start: float, end: float, length: float) -> None:
-    """Raise Refused where a stretch to be sanded is too short for the model of a limb of this length."""
+    """Raise Refused where a stretch to be sanded ends beyond a limb of this length, or is too short for its
+    model.
+    """
+    if end > length:
+        raise Refused(field, "The stretch runs beyond the nock, which is " + in_both("length", length)
+                      + " from the fadeout (half of bow length less riser length); you gave "
+                      + in_both("length", end) + ".")
     least = LEAST_STRETCH * length
     if end - start < least:
         shown = INCH / 8 * (int(least / INCH * 8) + 1)
@@ -212,6 +218,16 @@ def draw_from_pivot(field: str, marked: float, brace_height: float) -> float:
             "marked way, from the pivot point plus 1 3/4 in (44 mm).",
         )
     return distance
+
+
+def setup_of(draw_length: float, brace_height: float, measured: str, from_string_end: float | None) -> Setup:
+    """Return how a bow is read, its draw stated in the marked way [m].
+
+    Raises:
+        Refused: the draw lies short of the braced string.
+    """
+    draw = draw_from_pivot("draw_length", draw_length, brace_height)
+    return Setup(brace_height, draw, None if measured == "fadeout" else from_string_end)
 
 
 def family_profile(family: str, length: float, scale: float = 1.0) -> Profile:

@@ -4,6 +4,7 @@ from calc.bows.measured import MeasuredBow, in_both
 from calc.mechanics.bow.bow import Bow
 from calc.mechanics.bow.edges import Finishing
 from calc.mechanics.bow.limb import Sanding
+from calc.mechanics.bow.thinning import most_removal
 from calc.mechanics.bow.tuning import BowState, Setup, read
 from calc.outcome import Refused
 
@@ -11,22 +12,23 @@ from calc.outcome import Refused
 class Workpiece:
     """A measured bow at work.
 
-    setup: how it is read. sanding: where. factors: each limb's stiffness over the reckoned one. most: what
-    may come off a limb [m]. least: the glass that has to stay on back and belly [m]. finishing: what edges
-    and finish sanding take after.
+    setup: how it is read. sanding: where. factors: each limb's stiffness over the reckoned one. least: the
+    glass that has to stay on back and belly [m]. finishing: what edges and finish sanding take after. most:
+    what may come off a limb by both [m].
     """
 
     def __init__(
-        self, bow: MeasuredBow, setup: Setup, sanding: Sanding, factors: tuple[float, float], most: float,
+        self, bow: MeasuredBow, setup: Setup, sanding: Sanding, factors: tuple[float, float],
         least: tuple[float, float], finishing: Finishing,
     ) -> None:
         self.bow = bow
         self.setup = setup
         self.sanding = sanding
         self.factors = factors
-        self.most = most
         self.least = least
         self.finishing = finishing
+        self.most = most_removal(bow.build, sanding.belly_share, least[0] + finishing.faces,
+                                 least[1] + finishing.faces)
 
     def sanded(self, upper: float, lower: float) -> Bow:
         """Return the bow with so much off the thickness of each limb [m]."""

@@ -15,12 +15,12 @@ from calc.bows.measured import (
     MeasuredBow,
     calibrated,
     cannot_be_drawn,
-    draw_from_pivot,
     glass_to_stay,
     has_offsets,
     in_both,
     measured_bow,
     require_stretch,
+    setup_of,
     unstrung_shape,
 )
 from calc.bows.model import Effect, Modelled
@@ -47,7 +47,6 @@ from calc.mechanics.bow.fitting import (
 from calc.mechanics.bow.limb import Sanding
 from calc.mechanics.bow.thinning import Build, most_removal
 from calc.mechanics.bow.tuning import (
-    Setup,
     Shares,
     bending_shares,
     read,
@@ -121,10 +120,9 @@ def compute(
         lower_stations=lower_stations, string_stiffness=string_stiffness,
     )
     length, build = as_family.profile.length, as_family.build
-    draw = draw_from_pivot("draw_length", draw_length, brace_height)
-    beyond = draw_length - draw
-    pairs = _reading_pairs(readings, brace_height, draw, beyond)
-    setup = Setup(brace_height, draw, None if measured == "fadeout" else from_string_end)
+    setup = setup_of(draw_length, brace_height, measured, from_string_end)
+    beyond = draw_length - setup.draw
+    pairs = _reading_pairs(readings, brace_height, setup.draw, beyond)
     sanding = _sanding(sanded_limb, sanded_from, sanded_to, sanded_depth, belly_share, build, length)
 
     def bow_of(scale: float) -> MeasuredBow:
@@ -149,7 +147,7 @@ def compute(
         effect = yield from in_part(0.75, 0.95, _effect(model, sanded_limb, sanding, sanded_depth, least,
                                                         strokes_since or 0))
     strains = _strains(model)
-    shares = _shares(model.fit.calibration.bow, draw)
+    shares = _shares(model.fit.calibration.bow, setup.draw)
     yield 0.95
     return Outcome(
         headline=_headline(model, weight, curve, effect, pairs),
@@ -195,10 +193,6 @@ def _sanding(
 ) -> Sanding | None:
     if limb == "none" or start is None or end is None or depth is None or belly_share is None:
         return None
-    if end > length:
-        raise Refused("sanded_to", "The stretch runs beyond the nock, which is " + in_both("length", length)
-                      + " from the fadeout (half of bow length less riser length); you gave "
-                      + in_both("length", end) + ".")
     require_stretch("sanded_to", start, end, length)
     through = most_removal(build, belly_share, 0.0, 0.0)
     if depth >= through * (1 - ROUNDING):

@@ -20,10 +20,10 @@ from calc.bows.inputs import layup_inputs, measures, reading_inputs, section_gro
 from calc.bows.measured import (
     MeasuredBow,
     calibrated,
-    draw_from_pivot,
     in_both,
     measured_bow,
     require_stretch,
+    setup_of,
 )
 from calc.bows.targets import finish_sanding, sides_and_papers
 from calc.bows.workpiece import most_reach, require_room
@@ -93,8 +93,7 @@ def compute(
                      shape == "flat", faces, edges_from, length - edges_to)
     glass = glass_back, glass_belly
     require_room(bow, work, min(glass))
-    draw = draw_from_pivot("draw_length", draw_length, brace_height)
-    setup = Setup(brace_height, draw, None if measured == "fadeout" else from_string_end)
+    setup = setup_of(draw_length, brace_height, measured, from_string_end)
     yield 0.05
     calibration = calibrated(bow.bow(), setup, weight_now, "tiller_now", tiller_now)
     factors = calibration.upper_factor, calibration.lower_factor

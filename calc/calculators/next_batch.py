@@ -35,7 +35,7 @@ from calc.bows.learning import (
     model_of,
     with_paper,
 )
-from calc.bows.measured import calibrated, draw_from_pivot, glass_to_stay, measured_bow
+from calc.bows.measured import calibrated, glass_to_stay, measured_bow, setup_of
 from calc.bows.next_checks import Newest, Step, foretold_checks, last_read, step_checks
 from calc.bows.next_step import Aim, Left, Risk, left_of, next_of, risk_of
 from calc.bows.next_tables import HUNDRED, batch_table, by_face, papers_table, told_tables, weight_chart
@@ -49,8 +49,7 @@ from calc.bows.targets import edge_inputs, finish_sanding, target_tiller, target
 from calc.bows.workpiece import Workpiece, reserve_of
 from calc.declaring import RULE, TRIAL, Calculator, choice, group, quantity, result
 from calc.mechanics.bow.edges import Finishing
-from calc.mechanics.bow.thinning import most_removal
-from calc.mechanics.bow.tuning import Calibration, Setup
+from calc.mechanics.bow.tuning import Calibration
 from calc.numerics.belief import Belief, product, variance
 from calc.numerics.normal import NORMAL_95
 from calc.numerics.roots import solved
@@ -130,18 +129,16 @@ def compute(
     )
     finishing = Finishing(edge_radius, edge_now, edge_width,
                           finish_sanding(last_paper, finish_paper, scratch))
-    draw = draw_from_pivot("draw_length", draw_length, brace_height)
-    setup = Setup(brace_height, draw, None if measured == "fadeout" else from_string_end)
+    setup = setup_of(draw_length, brace_height, measured, from_string_end)
     sanding = sanding_on(zone_start, zone_end, feather, belly_share, bow.profile.length)
     least = glass_to_stay(bow.build, least_glass, glass_new, (came_back, came_belly))
     yield 0.05
     calibration = calibrated(bow.bow(), setup, first, "log", tiller)
     factors = (calibration.upper_factor, calibration.lower_factor)
-    most = most_removal(bow.build, belly_share, least[0] + finishing.faces, least[1] + finishing.faces)
-    piece = Workpiece(bow, setup, sanding, factors, most, least, finishing)
+    piece = Workpiece(bow, setup, sanding, factors, least, finishing)
     yield 0.25
     kept = reserve_of(piece, calibration.state, first, weight_wanted, reserve)
-    aim = Aim(weight_wanted + kept.kept, tiller_wanted, most,
+    aim = Aim(weight_wanted + kept.kept, tiller_wanted, piece.most,
               (bow.build.back - finishing.faces, bow.build.belly - finishing.faces), least, belly_share)
     errors = ReadingErrors(weight_error, tiller_error, thickness_error, glass_error, core_error)
     model, stiffer = yield from in_part(0.3, 0.9, _model(

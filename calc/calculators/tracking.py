@@ -13,7 +13,6 @@ from calc.bows.line import Stretch
 from calc.bows.measured import (
     draw_from_pivot,
     glass_to_stay,
-    in_both,
     measured_bow,
     require_stretch,
 )
@@ -50,7 +49,6 @@ from calc.outcome import (
     Check,
     Column,
     Outcome,
-    Refused,
     Sentence,
     Table,
     amount,
@@ -209,10 +207,6 @@ def _seen(limb: Reading) -> Seen:
 
 def _stretch(start: float, end: float, face: str, length: float) -> Stretch:
     """Return the stretch to be worked, feathered over a quarter of it at both ends."""
-    if end > length:
-        raise Refused("worked_to", "The stretch runs beyond the nock, which is " + in_both("length", length)
-                      + " from the fadeout (half of bow length less riser length); you gave "
-                      + in_both("length", end) + ".")
     require_stretch("worked_to", start, end, length)
     return Stretch(Sanding(start, end, (end - start) / 4, 1.0 if face == "belly" else 0.0), face)
 

@@ -15,12 +15,7 @@ from calc.bows.inputs import (
     stated_draw,
     stretch,
 )
-from calc.bows.measured import (
-    calibrated,
-    draw_from_pivot,
-    glass_to_stay,
-    measured_bow,
-)
+from calc.bows.measured import calibrated, glass_to_stay, measured_bow, setup_of
 from calc.bows.planning import reduced, sanding_on
 from calc.bows.range_tables import band, causes_drawings, causes_tables, what_counts
 from calc.bows.ranges import Planned, Ranges, range_steps
@@ -55,13 +50,9 @@ from calc.declaring import (
 )
 from calc.mechanics.bow.edges import Finishing
 from calc.mechanics.bow.reduction import Reduction
-from calc.mechanics.bow.thinning import (
-    most_removal,
-)
 from calc.mechanics.bow.tuning import (
     BowState,
     Calibration,
-    Setup,
     read,
 )
 from calc.numerics.normal import NORMAL_95
@@ -153,8 +144,7 @@ def compute(
     )
     finishing = Finishing(edge_radius, edge_now, edge_width,
                           finish_sanding(last_paper, finish_paper, scratch))
-    draw = draw_from_pivot("draw_length", draw_length, brace_height)
-    setup = Setup(brace_height, draw, None if measured == "fadeout" else from_string_end)
+    setup = setup_of(draw_length, brace_height, measured, from_string_end)
     sanding = sanding_on(zone_start, zone_end, feather, belly_share, bow.profile.length)
     least = glass_to_stay(bow.build, least_glass, glass_new, (came_back, came_belly))
     yield 0.05
@@ -168,8 +158,7 @@ def compute(
                 or came <= as_read * (1 + ROUNDING))
     calibration = calibrated(bow.bow(), setup, weight_now, "tiller_now", tiller_now)
     factors = (calibration.upper_factor, calibration.lower_factor)
-    most = most_removal(bow.build, belly_share, least[0] + finishing.faces, least[1] + finishing.faces)
-    piece = Workpiece(bow, setup, sanding, factors, most, least, finishing)
+    piece = Workpiece(bow, setup, sanding, factors, least, finishing)
     yield 0.25
     kept = reserve_of(piece, calibration.state, weight_now, weight_wanted, reserve)
     aim = min(weight_now, weight_wanted + kept.kept)
@@ -180,7 +169,8 @@ def compute(
     errors = ReadingErrors(weight_error, tiller_error, thickness_error, glass_error, core_error)
     ranges = yield from in_part(0.6, 0.8, range_steps(planned, errors, not (reduction.too_heavy
                                                                             or reduction.off_tiller)))
-    curves = yield from in_part(0.8, 1.0, _curves(piece, calibration, reduction, draw_length - draw, ranges))
+    beyond = draw_length - setup.draw
+    curves = yield from in_part(0.8, 1.0, _curves(piece, calibration, reduction, beyond, ranges))
     return Outcome(
         headline=_headline(reduction, draw_length, ranges),
         values=_values(piece, reduction, weight_now, weight_wanted, kept, past, ranges),

@@ -231,9 +231,9 @@ def _air(finish: Finish, read: Entry | None, now: int) -> "tuple[str, Sentence |
         return STOP, sentence("Air: wait. {} is colder than the {} that " + finish.product.family.name
                               + " needs.", amount("temperature", min(air, surface), 1),
                               amount("temperature", finish.least, 1))
-    if humidity > (DAMPEST or 1.0) + ROUNDING:
+    if humidity > DAMPEST + ROUNDING:
         return STOP, sentence("Air: wait. {} is damper than {}.", amount("ratio", humidity, 0),
-                              amount("ratio", DAMPEST or 1.0, 0))
+                              amount("ratio", DAMPEST, 0))
     margin = surface - dew_point(air, humidity)
     level = margin_level(margin)
     if level == OK:

@@ -252,7 +252,7 @@ export class Bows {
    */
   async #showAcross(heads, turn) {
     const place = this.#part(".rb-bows-across");
-    const records = await Promise.all(heads.map(({ id }) => this.store.record(id)));
+    const records = await this.#records(heads);
     const found = await this.ask("across", { records, at: now() });
     if (!found || turn !== this.#shown) return;
     const lines = found.lines.map(({ place: index, level, text }) =>
@@ -406,7 +406,7 @@ export class Bows {
     else if (deed === "save-shared") await this.#save(false);
     else if (deed === "save-table") await openCsv(await this.ask("csv", { entries: this.#record }));
     else if (deed === "calendar") await this.#calendar([this.#record]);
-    else if (deed === "calendar-all") await this.#calendar(await this.#records());
+    else if (deed === "calendar-all") await this.#calendar(await this.#records(await this.store.bows()));
     else if (deed === "tell") await this.#tell();
     else if (deed === "remove") await this.#remove();
     else if (deed === "save-all") await this.#saveAll();
@@ -418,8 +418,9 @@ export class Bows {
     await openTelling(this, partOf(this.#section, ".rb-tell", HTMLDialogElement));
   }
 
-  async #records() {
-    return Promise.all((await this.store.bows()).map(({ id }) => this.store.record(id)));
+  /** @param {{id: string}[]} heads */
+  #records(heads) {
+    return Promise.all(heads.map(({ id }) => this.store.record(id)));
   }
 
   /** @param {string[]} records */
@@ -431,7 +432,7 @@ export class Bows {
 
   async #saveAll() {
     const heads = await this.store.bows();
-    const records = await Promise.all(heads.map(({ id }) => this.store.record(id)));
+    const records = await this.#records(heads);
     const made = await this.ask("all", { records, private: true });
     if (!made || !(await saveFile(made))) return false;
     const saved = Date.now();

@@ -693,9 +693,9 @@ export class CalculatorPage {
     const href = this.#wholeLink();
     if (!href) return;
     const { fitsSquare, squareOf } = await import("./qr.mjs");
-    if (fitsSquare(href)) this.#say("");
-    else this.#say(WORDS.tooLargeForSquare);
-    this.#square().replaceChildren(...fitsSquare(href) ? [squareOf(href, WORDS.square)] : []);
+    const fits = fitsSquare(href);
+    this.#say(fits ? "" : WORDS.tooLargeForSquare);
+    this.#square().replaceChildren(...fits ? [squareOf(href, WORDS.square)] : []);
   }
 
   #square() {
