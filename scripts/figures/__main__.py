@@ -1,12 +1,15 @@
-"""Draw the comparison plots: `.venv/bin/python -m scripts.figures`. A test holds them to the model."""
+"""Draw the computed figures: `.venv/bin/python -m scripts.figures`. A test holds them to the model."""
 
 from pathlib import Path
 
 from scripts.figures.benchmark import benchmark
+from scripts.figures.bends import bends
+from scripts.figures.drawing import drawing
 from scripts.figures.elastica import elastica
 
 IMAGES = Path(__file__).parents[2] / "docs/assets/images"
-FIGURES = {"model-benchmark.svg": benchmark, "model-elastica.svg": elastica}
+FIGURES = {"model-benchmark.svg": benchmark, "model-elastica.svg": elastica,
+           "limb-bends.svg": bends, "limbs-through-the-draw.svg": drawing}
 
 if __name__ == "__main__":
     for name, draw in FIGURES.items():
