@@ -448,6 +448,19 @@ SOURCES = (
            "USDA Forest Products Laboratory, Wood Handbook, FPL-GTR-190 (2010), equation 4-5 and table 4-2: "
            "equilibrium moisture content of wood; read in a copy.",
            "read"),
+    Source("wood-handbook-movement",
+           "USDA Forest Products Laboratory, Wood Handbook, FPL-GTR-190 (2010), chapter 13, table 13-5: "
+           "coefficients of change across the grain within 6 to 14 % moisture; read in a copy. How they are "
+           "used was read on a university's page that quotes the chapter.",
+           "read"),
+    Source("wood-handbook-shrinkage",
+           "USDA Forest Products Laboratory, Wood Handbook, FPL-GTR-190 (2010), tables 4-3 and 4-4: "
+           "shrinkage from green to oven dry, in per cent of the green size.",
+           "from memory"),
+    Source("wood-movement-pages",
+           "Lists of the flooring trade that rank woods by their change along the rings and name the Wood "
+           "Handbook (1987) for it: tangential figures only. Radial ones of the same woods are from memory.",
+           "read second-hand"),
     Source("wood-property-page",
            "A page of wood properties: Port Orford cedar 465 kg/m3, modulus 11.35 GPa, bending strength "
            "84.8 MPa.",

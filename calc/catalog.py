@@ -15,6 +15,7 @@ IDS = (
     "bow-model",
     "insert",
     "grip",
+    "wood-movement",
     "tracking",
     "string",
     "quote",

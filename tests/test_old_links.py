@@ -48,6 +48,8 @@ LINKS = {
     "calculators/grip/#wood=own": ("strength", 103421400.0),
     "calculators/next-batch/#log=0:0:53lb:5/16in:p120&hundred=0.006+in": ("lower_batch", 38.0),
     "calculators/next-batch/#weight_wanted=46+lb&risk=1+%25": ("weight_now", 209.7957),
+    "calculators/wood-movement/#job=piece&size=45+mm&humidity_from=30+%25&humidity_to=65+%25":
+        ("tangential", 0.0009195),
     "calculators/edges/#weight_wanted=45.2+lb&edge_radius=1/64+in": ("tried_weight", 201.1845),
     "calculators/edges/#shape=flat&faces=belly&limbs=lower&core=own": ("tried_takes", 0.912363),
     "calculators/tracking/#lower_offset_tip=1/8+in": ("lower_twist", 3.576334),

@@ -57,6 +57,24 @@ LIMITS = [
     ("spray-air", "humidity", {}, "humidity", ("85 %", OK), ("85.1 %", STOP)),
     ("spray-air", "hot", {"air_temperature": "20 C"}, "surface_temperature",
      ("50 C", ABSENT), ("50.1 C", STOP)),
+    # what somebody accepts, to the inch; wood within two hundredths of what it settles at (common practice)
+    ("wood-movement", "movement", {"job": "piece", "wood": "own", "own_tangential": "14 %", "known": "meter",
+     "moisture_from": "8 %", "moisture_to": "10 %"}, "size", ("1 in", OK), ("1.01 in", WATCH)),
+    ("wood-movement", "rest", {"temperature": "20 C", "humidity_from": "50 %"}, "moisture_now",
+     ("11.27 %", OK), ("11.28 %", STOP)),
+    ("wood-movement", "rest", {"temperature": "20 C", "humidity_from": "50 %"}, "moisture_now",
+     ("7.28 %", OK), ("7.27 %", STOP)),
+    ("wood-movement", "homes", {"known": "meter", "moisture_from": "8 %"}, "moisture_to",
+     ("10 %", ABSENT), ("10.1 %", WATCH)),
+    # coefficients are published for 6 to 14 % (Wood Handbook, table 13-5, read in a copy)
+    ("wood-movement", "range", {"known": "meter", "moisture_from": "8 %"}, "moisture_to",
+     ("14 %", ABSENT), ("14.1 %", WATCH)),
+    ("wood-movement", "range", {"known": "meter", "moisture_from": "8 %"}, "moisture_to",
+     ("6 %", ABSENT), ("5.9 %", WATCH)),
+    # a hole of 1 in that opens by 0.005 in for a per cent: all of the interference is gone or not
+    ("wood-movement", "fit", {"job": "hole", "size": "1 in", "wood": "own", "own_tangential": "14 %",
+     "known": "meter", "moisture_from": "8 %", "moisture_to": "10 %"}, "interference",
+     ("0.0101 in", OK), ("0.0099 in", STOP)),
     # wood within two hundredths of what it settles at: 9.27 % at 20 °C and 50 %, from the published equation
     ("spray-air", "moisture", {"air_temperature": "20 C", "humidity": "50 %"}, "wood_moisture",
      ("11.27 %", OK), ("11.28 %", WATCH)),

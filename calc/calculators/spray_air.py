@@ -40,12 +40,9 @@ from calc.shop.air import (
     dew_point_error,
     relative_humidity_from_dew_point,
 )
-from calc.shop.moisture import equilibrium_moisture_content
+from calc.shop.moisture import AT_REST_WITHIN, equilibrium_moisture_content
 from calc.tables import practice
 from calc.tables.finish_families import find
-
-USUAL_MOISTURE_GAP = 0.02
-"""Wood farther than this from what the air makes it is on its way there, and moves (common practice)."""
 
 HYGROMETER_ERRORS = (0.03, 0.05)
 """How far a household hygrometer is out: from the one to the other (common practice)."""
@@ -216,7 +213,7 @@ def _moisture_checks(measured: float | None, settled: float) -> tuple[Check, ...
     if measured is None:
         return ()
     gap = measured - settled
-    if abs(gap) > USUAL_MOISTURE_GAP + ROUNDING:
+    if abs(gap) > AT_REST_WITHIN + ROUNDING:
         way = "drying and shrinking" if gap > 0 else "taking up water and swelling"
         return (check("moisture", WATCH, sentence(
             "The wood reads {} and settles at {} in this air: it is " + way + ". Let it come to rest before "

@@ -41,6 +41,7 @@ PATH = Path(
             "riser", "What are you about to do?",
             answer("Drill for an insert, or space two holes", "insert"),
             answer("Slim the grip, or widen the window", "grip"),
+            answer("Glue wood to wood, or trust a press fit through the seasons", "wood-movement"),
         ),
         question(
             "finishing", "What comes next?",
@@ -85,6 +86,8 @@ PATH = Path(
                     "How deep to drill, what is left behind the hole, and whether two holes fit."),
         _calculator("grip", "grip", "Grip",
                     "What is left of a section after slimming it, and with what margin it bears the draw."),
+        _calculator("wood-movement", "wood-movement", "Wood movement",
+                    "How much a piece, a joint or a hole changes with the air, and when to wait."),
         _calculator("grit", "grit", "Grit",
                     "A ladder of grits from the first to the last, with the size of each step."),
         _calculator("finish", "finish", "Finish",

@@ -164,6 +164,8 @@ BOUND = {
         ("between", "reading.string_angle"),
     ) + _LENGTHS + _same("section", "shape", "before", "after", "hole", "hole_diameter", "hole_height",
                          "hole_from_back"),
+    "wood-movement": (("moisture_now", "air.wood_moisture"), ("humidity_from", "air.humidity"),
+                      ("temperature", "air.temperature")),
     "tracking": _line("upper") + _line("lower") + (
         ("groove_length", "bow.groove_length"),
         ("weight", "derived.weight_now"),

@@ -4,7 +4,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calc.shop.moisture import HIGHEST, LOWEST, equilibrium_moisture_content
+from calc.shop.moisture import (
+    HIGHEST,
+    LOWEST,
+    coefficient_from_shrinkage,
+    dimensional_change,
+    equilibrium_moisture_content,
+)
 from tests.sentences import whole
 
 
@@ -37,3 +43,36 @@ def test_bone_dry_air_leaves_nothing():
 def test_outside_its_range_it_is_refused(temperature, humidity, sentence):
     with pytest.raises(ValueError, match=whole(sentence)):
         equilibrium_moisture_content(temperature, humidity)
+
+
+def test_a_change_is_undone_by_the_way_back_and_grows_with_size():
+    out = dimensional_change(0.05, 0.353, 0.08, 0.12)
+    assert out == pytest.approx(-dimensional_change(0.05, 0.353, 0.12, 0.08))
+    assert dimensional_change(0.10, 0.353, 0.08, 0.12) == pytest.approx(2 * out)
+    assert out > 0
+
+
+def test_wood_that_is_full_of_water_swells_no_more():
+    # About 30 % is where the handbook draws the line (from memory).
+    assert dimensional_change(1, 0.3, 0.30, 0.40) == 0
+    assert dimensional_change(1, 0.3, 0.29, 0.40) == pytest.approx(0.003)
+    assert dimensional_change(1, 0.3, 0.40, 0.29) == pytest.approx(-0.003)
+
+
+@pytest.mark.parametrize(
+    ("asked", "sentence"),
+    [
+        ((0.0, 0.3, 0.1, 0.1), "size must be positive, got 0.0 m"),
+        ((1.0, -0.1, 0.1, 0.1), "coefficient must not be negative, got -0.1"),
+        ((1.0, 0.3, -0.01, 0.1), "moisture from must not be negative, got -0.01"),
+        ((1.0, 0.3, 0.1, -0.01), "moisture to must not be negative, got -0.01"),
+    ],
+)
+def test_a_change_of_nothing_sensible_is_refused(asked, sentence):
+    with pytest.raises(ValueError, match=whole(sentence)):
+        dimensional_change(*asked)
+
+
+def test_a_negative_shrinkage_is_refused():
+    with pytest.raises(ValueError, match=whole("shrinkage must not be negative, got -0.1")):
+        coefficient_from_shrinkage(-0.1)
