@@ -69,6 +69,10 @@ SOURCES = (
            "K. E. Bisshopp and D. C. Drucker, Large deflection of cantilever beams, Quarterly of Applied "
            "Mathematics 3 (1945): the elliptic integrals for a load across the tip.",
            "from memory, confirmed by calculation"),
+    Source("brown-1971",
+           "D. C. Brown, Close-range camera calibration, Photogrammetric Engineering 37 (1971) 855-866: a "
+           "lens moves a point along its radius by odd powers of it; the first of them is used here.",
+           "from memory, confirmed by calculation"),
     Source("cadmium-pigments",
            "A printmakers' page on pigments: cadmium in strong yellows, oranges and reds, a cause of "
            "cancer by the lists of IARC and others; breathed in when such paint is sanded or heated.",
@@ -174,6 +178,11 @@ SOURCES = (
     Source("grit-sizes",
            "Mean particle sizes of FEPA P (ISO 6344) and CAMI grades, in two trade tables that agree.",
            "read second-hand"),
+    Source("hartley-zisserman",
+           "R. Hartley and A. Zisserman, Multiple View Geometry in Computer Vision, 2nd edition (2004), on "
+           "the projection of a plane (chapter 4) and cameras; checked against a camera of our own in the "
+           "tests.",
+           "from memory, confirmed by calculation"),
     Source("haz-map-butanol",
            "An occupational health database, n-butyl alcohol: TLV 20 ppm, OSHA 100 ppm, IDLH 1400 ppm.",
            "read second-hand"),

@@ -13,6 +13,7 @@ IDS = (
     "edges",
     "next-batch",
     "bow-model",
+    "photograph",
     "insert",
     "grip",
     "wood-movement",

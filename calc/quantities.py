@@ -276,6 +276,9 @@ KINDS = (
          ("0.75 fl oz", "22 mL"), ("in US fluid ounces", "in millilitres")),
     Kind("mix_mass", "a mass", "kg", Face("g", 1), Face("g", 1), _MASSES,
          ("68 g", "68 g"), ("in grams", "in grams")),
+    Kind("pixels", "a count of pixels", "px", Face("px", 1), Face("px", 1),
+         (_unit("px", 1.0, "pixel pixels"),),
+         ("1204 px", "1204 px"), ("in pixels", "in pixels")),
     Kind("number", "a number", "1", Face("", 2), Face("", 2), (_unit("", 1.0),),
          ("1.5", "1.5"), ("", "")),
 )

@@ -30,6 +30,7 @@ PATH = Path(
             answer("I keep a log of strokes, and measured nothing else of the bow", "strokes"),
             answer("The faces are done and the edges shall take the last pound", "edges"),
             answer("The string does not lie on the middle, or a limb is twisted", "tracking"),
+            answer("I want the limbs' shape, or tiller, from a picture of the bow", "photograph"),
         ),
         question(
             "draw", "What do you want to know?",
@@ -72,6 +73,8 @@ PATH = Path(
         _calculator("next-batch", "next-batch", "Next batch",
                     "It learns from each reading how your bow answers, and keeps the risk of the next batch "
                     "small."),
+        _calculator("photograph", "photograph", "Read a photograph",
+                    "From points marked in a picture it reads both limbs' shape, each with its error."),
         _calculator("tracking", "tracking", "Tracking",
                     "From where the string lies it names the strong side, and what practice accepts."),
         _calculator("draw-curve", "draw-curve", "Draw curve",

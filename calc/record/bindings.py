@@ -151,6 +151,7 @@ BOUND = {
         ("tiller", "derived.tiller"),
         ("readings", "reading.curve"),
     ) + _READ_AT + _GLASS_CAME + _LIMBS + _LENGTHS + _FAMILY,
+    "photograph": (),
     "insert": (("error", "shop.drill_error"), ("drill_set", "shop.drill_set")) + _same(
         "hole", "insert_length", "bit_diameter", "point", "spur", "own_angle", "thickness", "edge", "fit",
         "insert_diameter", "outer_thread", "screw", "screw_length", "held", "outside", "inside",
@@ -222,7 +223,12 @@ MAPPED = (
 )
 """(calculator, input, (word of the record, word of the calculator) pairs), where the words differ."""
 
-NOT_FROM_A_RECORD = (
+_OF_ONE_PICTURE = ("what", "picture_width", "picture_height", "target", "sheets", "dots", "rule_marks",
+                   "straight", "distance", "standoff", "standoff_tip", "belly_faces", "upper_limb",
+                   "lower_limb", "throat_marks", "string_marks", "marking_error", "board_error")
+
+NOT_FROM_A_RECORD = tuple([
+    ("photograph", each, "of one picture, which no record holds as figures") for each in _OF_ONE_PICTURE]) + (
     ("strokes", "model_weight", "what Weight reduction foretells for a removal: no reading"),
     ("strokes", "model_tiller", "what Weight reduction foretells for a removal: no reading"),
 )

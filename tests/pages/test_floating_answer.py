@@ -25,7 +25,7 @@ STOPPING = {
     "clear-air": "#agent=isocyanate",
 }
 """Inputs with which a calculator says Stop. The rest have no stop to say: they judge no bow and no air."""
-WITHOUT_STOP = ("draw-curve", "quote", "grit")
+WITHOUT_STOP = ("draw-curve", "quote", "grit", "photograph")
 IN_SIGHT = """([bar, focused, verdict]) => {
   if (bar.matches(".rb-peek--resting")) { // the answer itself is in sight
     const said = verdict.getBoundingClientRect();

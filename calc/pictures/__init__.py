@@ -1,0 +1,1 @@
+"""Places on a board, read from points that are marked in a photograph of it."""

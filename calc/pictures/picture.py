@@ -1,0 +1,73 @@
+"""A picture with marks: each mark as a point of the bow, with what moves it."""
+
+import math
+
+from calc.pictures.board import Board
+from calc.pictures.lens import Lens
+
+
+class Picture:
+    """A picture's size in pixels, and how marks are made in it: their error in pixels."""
+
+    def __init__(self, width: float, height: float, error: float) -> None:
+        self.middle = width / 2, height / 2
+        self.half = math.sqrt(width * width + height * height) / 2
+        self.error = error / self.half
+        self.width = width
+        self.height = height
+
+    def seen(self, x: float, y: float) -> tuple[float, float]:
+        """Return a mark as a point of the picture, counted from its middle in half diagonals."""
+        return (x - self.middle[0]) / self.half, (y - self.middle[1]) / self.half
+
+
+class Point:
+    """A mark as a point of the bow in the board's measure: along and up [m], and what moves it.
+
+    own: what one standard error of the mark does, to the right and down, each (along, up) [m]. common: what
+    one standard error of each cause that all marks share does.
+    """
+
+    def __init__(
+        self, along: float, up: float, own: tuple[tuple[float, float], tuple[float, float]],
+        common: list[tuple[float, float]],
+    ) -> None:
+        self.along = along
+        self.up = up
+        self.own = own
+        self.common = common
+
+
+class Standing:
+    """How far in front of the board a marked edge stands [m], and its standard error."""
+
+    def __init__(self, at_fadeout: float, at_nock: float, error: float) -> None:
+        self.at_fadeout = at_fadeout
+        self.at_nock = at_nock
+        self.error = error
+
+    def at(self, part: float) -> float:
+        """Return how far it stands in front at a part of the way from fadeout to nock [m]."""
+        return self.at_fadeout + part * (self.at_nock - self.at_fadeout)
+
+
+def point_of(
+    picture: Picture, board: Board, lens: Lens, mark: tuple[float, float], out: float, out_error: float
+) -> Point:
+    """Return the point of the bow that a mark shows, so far in front of the board [m].
+
+    The line from the lens to where the mark lies on the board passes it: it lies nearer to the place that the
+    lens stands before, by its own share of the lens's distance.
+    """
+    seen = picture.seen(mark[0], mark[1])
+    x, y = board.place(seen)
+    along, up = board.moves(seen)
+    share = out / lens.distance
+    nearer = 1 - share
+    to_foot = lens.foot[0] - x, lens.foot[1] - y
+    common = [(nearer * a, nearer * b) for a, b in zip(along[2:], up[2:])]
+    common.append((to_foot[0] * out_error / lens.distance, to_foot[1] * out_error / lens.distance))
+    common.append((to_foot[0] * share * lens.distance_error, to_foot[1] * share * lens.distance_error))
+    size = nearer * picture.error
+    return Point(x + share * to_foot[0], y + share * to_foot[1],
+                 ((along[0] * size, up[0] * size), (along[1] * size, up[1] * size)), common)
