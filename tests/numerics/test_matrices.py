@@ -29,5 +29,5 @@ def test_causes_come_to_the_covariance_of_the_last_unknowns(count):
 
 
 def test_what_fixes_too_little_is_refused():
-    with pytest.raises(ValueError, match="^unknown 2 is not fixed by what is given$"):
+    with pytest.raises(ValueError, match=r"^unknown 2 is not fixed by what is given$"):
         triangle([[2.0, 0.0, 1.0], [0.0, 1.0, 1.0], [1.0, 1.0, 1.5]])
