@@ -445,6 +445,12 @@ SOURCES = (
     Source("unified-thread-form",
            "ASME B1.1, unified screw threads: height of the basic internal thread 5/8 of the sharp V.",
            "from memory"),
+    Source("viscosity-cups",
+           "Equations of Ford cups (ASTM D1200) and Zahn cups (ASTM D4212) with the times and viscosities "
+           "they are for, as a laboratory for viscosity standards and a page on testing print them. An "
+           "excerpt of D1200-94 (2005) was read for the times of cups 1 to 5 and for 25 °C; D4212 itself was "
+           "not seen.",
+           "read second-hand"),
     Source("volume-solids",
            "Coating arithmetic: 1604 ft2 mil to a US gallon at 100 % solids; dry film is wet film times "
            "volume solids; in three trade texts.",

@@ -569,6 +569,9 @@ FORMER = {
         "plan_number": "1",
         "closed": "",
         "laid": "",
+        "fan": "",
+        "cup": "none",
+        "cup_seconds": "25 s",
     },
     "spray-air": {
         "air_temperature": "68 °F",

@@ -279,6 +279,11 @@ KINDS = (
     Kind("pixels", "a count of pixels", "px", Face("px", 1), Face("px", 1),
          (_unit("px", 1.0, "pixel pixels"),),
          ("1204 px", "1204 px"), ("in pixels", "in pixels")),
+    Kind("seconds", "a time", "s", Face("s", 1), Face("s", 1), _TIMES, ("25 s", "25 s"),
+         ("in seconds", "in seconds")),
+    Kind("viscosity", "a viscosity", "m2/s", Face("mm2/s", 1), Face("mm2/s", 1),
+         (_unit("mm2/s", 1e-6, "mm²/s cSt"), _unit("m2/s", 1.0)), ("70 mm2/s", "70 mm2/s"),
+         ("in square millimetres per second", "in square millimetres per second")),
     Kind("number", "a number", "1", Face("", 2), Face("", 2), (_unit("", 1.0),),
          ("1.5", "1.5"), ("", "")),
 )

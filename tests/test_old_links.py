@@ -62,6 +62,7 @@ LINKS = {
     "calculators/grit/#slope=5&start_p=p80": ("removed", 2.5635e-05),
     "calculators/finish/#build_coats=3&reducer=0.5&start=2026-06-01": ("dry_film", 1.70597e-05),
     "calculators/finish/#bow_length=1625&method=brush&units=metric": ("surface", 0.151693),
+    "calculators/finish/#fan=4+in&method=hvlp": ("mix_coat", 4.536542e-05),
     "calculators/spray-air/#air_temperature=72&humidity=55": ("dew_point", 12.75246),
     "calculators/spray-air/#humidity=80&air_temperature=20&units=metric": ("margin", 3.555581),
     "calculators/clear-air/#solvent=butyl-acetate": ("vapour_end", 0.0001892873),

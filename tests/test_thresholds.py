@@ -57,6 +57,10 @@ LIMITS = [
     ("spray-air", "humidity", {}, "humidity", ("85 %", OK), ("85.1 %", STOP)),
     ("spray-air", "hot", {"air_temperature": "20 C"}, "surface_temperature",
      ("50 C", ABSENT), ("50.1 C", STOP)),
+    # the seconds that a cup is made for (ASTM D1200 and D4212, read second-hand)
+    ("finish", "cup", {"cup": "ford-4"}, "cup_seconds", ("20 s", ABSENT), ("19.9 s", WATCH)),
+    ("finish", "cup", {"cup": "ford-4"}, "cup_seconds", ("100 s", ABSENT), ("100.1 s", WATCH)),
+    ("finish", "cup", {"cup": "zahn-2"}, "cup_seconds", ("80 s", ABSENT), ("80.1 s", WATCH)),
     # what somebody accepts, to the inch; wood within two hundredths of what it settles at (common practice)
     ("wood-movement", "movement", {"job": "piece", "wood": "own", "own_tangential": "14 %", "known": "meter",
      "moisture_from": "8 %", "moisture_to": "10 %"}, "size", ("1 in", OK), ("1.01 in", WATCH)),

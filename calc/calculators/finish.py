@@ -45,6 +45,7 @@ from calc.finishes.coats import (
     wet_most_of,
     whole_day,
 )
+from calc.finishes.landing import SPRAYED, faces_of, fan_input, landing, landing_table
 from calc.finishes.mixing import (
     MIXED,
     MIXING_RESULTS,
@@ -52,6 +53,7 @@ from calc.finishes.mixing import (
     Can,
     Laid,
     Mix,
+    cup_table,
     measured,
     mix_values,
     mixes_of,
@@ -68,6 +70,13 @@ from calc.finishes.product import (
     least_temperature_input,
 )
 from calc.finishes.product import least_temperature as least_of
+from calc.finishes.thinness import (
+    THINNESS_RESULTS,
+    thinness_checks,
+    thinness_group,
+    thinness_of,
+    thinness_table,
+)
 from calc.outcome import (
     STOP,
     TEXT,
@@ -75,6 +84,7 @@ from calc.outcome import (
     Outcome,
     Refused,
     Sentence,
+    Table,
     amount,
     sentence,
 )
@@ -117,6 +127,7 @@ def compute(
     solids: float | None,
     reducer: float,
     transfer: float | None,
+    fan: float | None,
     left_over: float,
     recoat_from: float | None,
     recoat_to: float | None,
@@ -131,6 +142,8 @@ def compute(
     density_a: float | None,
     density_b: float | None,
     density_thinner: float | None,
+    cup: str,
+    cup_seconds: float | None,
     temperature: float,
     doubling: float,
     start: int,
@@ -168,7 +181,10 @@ def compute(
         surface = bow_surface(bow_length, riser_length, riser_girth, width_fadeout, width_tip, limb_thickness)
     else:
         surface = riser_surface(riser_length, riser_girth)
-    efficiency = find_method(method).transfer_efficiency if transfer is None else transfer
+    faces = faces_of(surface, riser_length * riser_girth, riser_girth, width_fadeout, width_tip)
+    sprayed = method in SPRAYED and main.family.makes_film and transfer is None
+    panel = find_method(method).transfer_efficiency
+    efficiency = landing(faces, panel, fan if sprayed else None) if transfer is None else transfer
     counts = (seal_coats, build_coats, over_coats, sheen_coats)
     done = [Done(role, int(day * DAY + hour), int(day * DAY + hour + coat_time), wet, warmth)
             for role, day, hour, warmth, wet in laid]
@@ -188,10 +204,12 @@ def compute(
     own = [each for each in mixes if each.product is main]
     one_coat = own[-1] if own else None
     film = sum([each.dry for each in layers])
+    thin = thinness_of(cup, cup_seconds)
     wet_most = wet_most_of(layers, main)
     checks = (hazard_checks(family) + film_checks(main.family, seal.family, film, wet_most)
               + cold_checks(temperature, least_of(family, least_temperature), main.family.name)
               + mixing_checks(own, coat_time)
+              + thinness_checks(cup, cup_seconds)
               + other_checks(planned, gloss, sheen))
     return Outcome(
         headline=_headline(checks, main, (one_coat, volume), len(mixes), wet_film, to_come, string_from),
@@ -202,23 +220,32 @@ def compute(
             ("volume", volume),
             ("reducer_volume", sum([measured(each)[2] or 0.0 for each in mixes])),
         ) + mix_values(one_coat, can.densities, main.pot_life) + (
+            ("viscosity", thin),
             ("time_factor", factor),
             ("last_coat", show_moment(final.start)),
             ("string_from", show_day(whole_day(string_from))),
             ("gloss_level", gloss_text(gloss, sheen)),
         ),
         checks=checks,
-        tables=(coat_table(coats, left_over),) + ((mixing_table(mixes),) if mixes else ()) + (
-                schedule_table(planned, coats, string_from), figures_table(main, seal, efficiency)),
+        tables=_cup_tables(one_coat, can) + (coat_table(coats, left_over),)
+               + ((mixing_table(mixes),) if mixes else ()) + (
+                schedule_table(planned, coats, string_from), figures_table(main, seal, efficiency))
+               + ((landing_table(faces, panel, wet_film, left_over),) if sprayed else ())
+               + (() if thin is None else (thinness_table(thin),)),
         charts=(coat_chart(coats, planned, string_from),) if film > 0 else (),
         assumptions=_assumptions(factor, main.family, find_method(method) if transfer is None else None,
-                                 bow_number),
+                                 bow_number, sprayed and fan is None),
         files=(calendar_of(planned, coats, string_from, main.family, bow_name(bow_number, (
             bow_length, riser_length, riser_girth, width_fadeout, width_tip, limb_thickness)), plan_number),),
     )
 
 
 # Products, coats, schedule ---------------------------------------------------------
+
+
+def _cup_tables(mix: Mix | None, can: Can) -> tuple[Table, ...]:
+    found = None if mix is None else cup_table(mix, can.densities)
+    return () if found is None else (found,)
 
 
 def _film_values(
@@ -258,14 +285,28 @@ def _headline(
             "Have about {} of oil for each coat, {} for " + many + " on the riser, each wiped off again. "
             "Start {}; string the bow no sooner than {}.", amount("volume", each), amount("volume", total),
             *dates)
+    parts = _parts_told(one)
     return sentence(
-        "Mix about {} for each coat" + (", never for all at once" if family.id in MIXED else "") + "; {} in "
+        "Mix about {} for each coat" + (", never for all at once" if family.id in MIXED else "")
+        + parts.template + "; {} in "
         "all for " + many + ", each {} wet. Start {}; string the bow no sooner than {}.",
-        amount("volume", each), amount("volume", total), amount("film", wet), *dates)
+        amount("volume", each), *parts.amounts, amount("volume", total), amount("film", wet), *dates)
+
+
+def _parts_told(mix: Mix | None) -> Sentence:
+    """Return what one coat is mixed of, where its ratio is known and there is more than one part."""
+    parts = (None, None, None) if mix is None else measured(mix)
+    named = [(each, name) for each, name in zip(parts, ("of A", "of B", "of thinner")) if each]
+    if parts[0] is None or len(named) < 2:
+        return sentence("")
+    if not parts[1]:
+        named[0] = (parts[0], "of product")
+    return sentence(" (" + ", ".join(["{} " + name for _, name in named]) + ")",
+                    *[amount("mix_volume", each) for each, _ in named])
 
 
 def _assumptions(
-    factor: float, family: FinishFamily, method: Method | None, bow_number: int
+    factor: float, family: FinishFamily, method: Method | None, bow_number: int, as_panel: bool
 ) -> tuple[Sentence | str, ...]:
     surface = ("The bow is two limbs that taper evenly and a riser of one girth; tips, shelf and window are "
                "not drawn out. Limbs and riser get the same film.")
@@ -288,7 +329,11 @@ def _assumptions(
             "Its events are known by the bow's number: keep the number, and a later plan moves them."
             if bow_number else "Its events are known by the bow's measures: two bows of the same measures "
             "need a number each."),
-    ) + _transfer_sentence(method)
+    ) + _transfer_sentence(method) + (AS_PANEL if as_panel else ())
+
+
+AS_PANEL = ("The spray is taken to land as on work as wide as the fan. A limb is narrower, and the rest "
+            "flies past: give the fan's width, or take the amount from the table of fans.",)
 
 
 def _transfer_sentence(method: Method | None) -> tuple[Sentence, ...]:
@@ -385,6 +430,7 @@ CALCULATOR = Calculator(
             quantity("transfer", "Share that lands on the bow",
                      "ratio", default="", low="5 %", high="100 %", usual=("20 %", "100 %"),
                      help="Empty: typical of the way it is laid on.", optional=True, role=SHOP),
+            fan_input(),
             quantity("left_over", "Left in cup and gun, each coat", "volume", default="0.5 fl oz",
                      low="0 fl oz", high="32 fl oz", usual=("0 fl oz", "4 fl oz"), role=SHOP),
             least_temperature_input(),
@@ -392,6 +438,7 @@ CALCULATOR = Calculator(
                  "very product comes first.",
         ),
         mixing_group(),
+        thinness_group(),
         group(
             "Time",
             date("start", "Next coat not before", default="2026-05-04", low="1990-01-01",
@@ -451,7 +498,7 @@ CALCULATOR = Calculator(
         result("surface", "Surface that is coated", "area", "The riser alone for hand-rubbed oil."),
         result("volume", "To mix in all", "volume", "Product and reducer, losses included."),
         result("reducer_volume", "of it reducer", "volume"),
-    ) + MIXING_RESULTS + (
+    ) + MIXING_RESULTS + THINNESS_RESULTS + (
         result("time_factor", "Times last longer by", "number", "Against 25 °C (77 °F)."),
         result("last_coat", "Last coat", TEXT),
         result("string_from", "String it no sooner than", TEXT),
@@ -460,7 +507,8 @@ CALCULATOR = Calculator(
     cautions=CAUTIONS,
     sources=("bench-practice", "cure-doubling", "drying-reference", "finish-practice", "geometry",
              "gloss-geometry", "gloss-levels", "niosh-formaldehyde", "one-part-isocyanate",
-             "pot-life-halving", "rfc-5545", "transfer-rating", "volume-solids"),
+             "pot-life-halving", "rfc-5545", "transfer-rating",
+             "viscosity-cups", "volume-solids"),
     example="The invented 64 in recurve in one-part urethane, started on Monday 4 May 2026 at 70 °F.",
     compute=compute,
 )

@@ -220,6 +220,34 @@ def mixing_table(mixes: list[Mix]) -> Table:
                  tuple([tuple([line[place] for place in kept]) for line in lines]))
 
 
+def cup_table(mix: Mix, densities: tuple[float | None, float | None, float | None]) -> Table | None:
+    """Return one coat poured into one cup, part upon part: to which mark, and what a scale shows then.
+
+    None where the ratio of base and hardener is not known.
+    """
+    parts = measured(mix)
+    names = ("Product, or A", "Hardener B", "Thinner")
+    lines: list[tuple[str, float, float, float | None, float | None]] = []
+    mark, shown = 0.0, 0.0
+    weighed = True
+    for name, volume, density in zip(names, parts, densities):
+        if volume is None:
+            return None
+        if not volume:
+            continue
+        mark += volume
+        mass = _mass(volume, density)
+        weighed = weighed and mass is not None
+        shown += mass or 0.0
+        lines.append((name, volume, mark, mass, shown if weighed else None))
+    columns = (Column("part", "Pour in", TEXT), Column("volume", "Of it", "mix_volume"),
+               Column("mark", "Fill the cup up to", "mix_volume"), Column("mass", "By weight", "mix_mass"),
+               Column("scale", "The scale shows", "mix_mass"))
+    kept = len(columns) if any(line[3] is not None for line in lines) else 3
+    return Table("cup", "One coat in one cup, part upon part", columns[:kept],
+                 tuple([line[:kept] for line in lines]))
+
+
 def _sum(parts: list[float | None]) -> float | None:
     known = [each for each in parts if each is not None]
     return sum(known) if len(known) == len(parts) else None

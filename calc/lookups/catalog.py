@@ -16,6 +16,7 @@ IDS = (
     "tolerances",
     "gloss",
     "finish-families",
+    "viscosity-cups",
     "dew-point",
     "dew-point-celsius",
     "emc",

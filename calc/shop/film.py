@@ -73,6 +73,58 @@ def volume_to_mix(area: float, wet_film_thickness: float, transfer_efficiency: f
     return area * wet_film_thickness / transfer_efficiency
 
 
+def strip_share(width: float, fan: float) -> float:
+    """Return the share of an even spray fan that meets a strip narrower than the fan.
+
+    width / fan, at most 1.
+
+    Args:
+        width [m]: of the strip, across the stroke, > 0.
+        fan [m]: width of the fan where it meets the strip, > 0.
+
+    Returns:
+        [1] share, more than 0, at most 1.
+
+    Raises:
+        ValueError: width or fan is not positive.
+
+    Limits:
+        A fan that is as thick at its ends as in its middle, held on the middle of the strip. One that is
+        thicker in the middle loses less.
+
+    Source: geometry, derived here: two widths.
+    """
+    require_positive("width", width, "m")
+    require_positive("fan", fan, "m")
+    return min(1.0, width / fan)
+
+
+def mean_share(areas: tuple[float, ...], shares: tuple[float, ...]) -> float:
+    """Return the share that lands on a whole whose parts take one film at shares of their own.
+
+    sum of areas / sum of (area / share).
+
+    Args:
+        areas [m^2]: of the parts, >= 0, their sum > 0.
+        shares [1]: what lands on each of `areas`, more than 0, at most 1.
+
+    Returns:
+        [1] share, more than 0, at most 1.
+
+    Raises:
+        ValueError: an argument is outside its range.
+
+    Source: geometry, derived here: what is sprayed is the sum of what each part takes.
+    """
+    sprayed = 0.0
+    for area, share in zip(areas, shares):
+        require_not_negative("area", area, "m2")
+        require_share("share", share)
+        sprayed += area / share
+    require_positive("sum of areas", sum(areas), "m2")
+    return sum(areas) / sprayed
+
+
 def parts_by_volume(
     part_a: float, part_b: float, density_a: float, density_b: float
 ) -> tuple[float, float]:

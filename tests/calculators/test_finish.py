@@ -90,7 +90,66 @@ def test_two_parts_are_measured_out_for_one_coat_by_volume_and_by_weight():
     assert values["by_volume"] == "100 : 25.0 : 12.5"
     assert values["by_weight"] == "100 : 28.9 : 11.4"  # 76 : 22 : 8.7 in grams
     text = say(outcome.headline, "metric")
-    assert text.startswith("Mix about 25 mL for each coat, never for all at once; 151 mL in all for 6 coats")
+    assert text.startswith("Mix about 25 mL for each coat, never for all at once (18.4 mL of A, 4.6 mL of B, "
+                           "2.3 mL of thinner); 151 mL in all for 6 coats")
+
+
+def test_one_coat_is_poured_into_one_cup_part_upon_part():
+    densities = {"density_a": "0.95 kg/L", "density_b": "1.10 kg/L", "density_thinner": "0.87 kg/L"}
+    values, outcome = results(**TWO_PARTS, **densities)
+    cup = rows(outcome, "cup")
+    assert [each["part"] for each in cup] == ["Product, or A", "Hardener B", "Thinner"]
+    one = values["mix_coat"]
+    # marks and weights grow with each part: 80, 100 and 110 of 110; 76, 98 and 106.7 g, by hand
+    assert [each["mark"] / one * 110 for each in cup] == pytest.approx([80, 100, 110])
+    assert [each["scale"] / one * 110 / 1000 for each in cup] == pytest.approx([76, 98, 106.7])
+    _, bare = results(**TWO_PARTS)
+    assert set(rows(bare, "cup")[0]) == {"part", "volume", "mark"}
+    _, half = results(**TWO_PARTS, density_a="0.95 kg/L")
+    assert [each["scale"] is None for each in rows(half, "cup")] == [False, True, True]
+    _, unknown = results(family="two-part-urethane")
+    assert "cup" not in [each.id for each in unknown.tables]
+
+
+def test_a_fan_wider_than_the_limb_flies_past_it():
+    # Limbs 1 1/16 in wide, riser of 6 in girth as if round, a fan of 4 in, 55 % of a panel (trade sources):
+    # what each part takes is its surface over its own share, by hand.
+    limbs, riser = 45 * 2 * (1.0625 + 0.270), 19 * 6
+    takes = limbs / (0.55 * 1.0625 / 4) + riser / (0.55 * 6 / 3.14159265 / 4)
+    _, outcome = results(fan="4 in")
+    [figures] = rows(outcome, "figures")
+    assert figures["transfer"] == pytest.approx((limbs + riser) / takes)
+    fans = {round(each["fan"] / 0.0254): each for each in rows(outcome, "fans")}
+    assert fans[4]["limbs"] == pytest.approx(0.55 * 1.0625 / 4)
+    assert fans[4]["bow"] == figures["transfer"]
+    assert fans[1]["bow"] == pytest.approx(0.55)
+    values, narrow = results(fan="1 in")
+    usual, _ = results()
+    assert values["volume"] == pytest.approx(usual["volume"])
+    assert fans[4]["coat"] == pytest.approx(results(fan="4 in")[0]["mix_coat"])
+    assert not [each for each in narrow.assumptions if "flies past" in say(each, "metric")]
+
+
+@pytest.mark.parametrize("typed", [{"method": "brush"}, {"transfer": "40 %"}])
+def test_a_fan_counts_only_where_one_sprays_and_gives_no_share(typed):
+    _, outcome = results(**typed)
+    assert "fans" not in [each.id for each in outcome.tables]
+    assert not [each for each in outcome.assumptions if "flies past" in say(each, "metric")]
+
+
+def test_a_cups_seconds_are_told_as_those_of_the_others():
+    # Equations of ASTM D4212 and D1200, read second-hand: Zahn 2, 33 s: 3.5 x 19 = 66.5 mm2/s; a maker of
+    # viscosity standards gives 33 s there and 35 s in Ford 3 for its liquid of 66 mm2/s.
+    values, outcome = results(cup="zahn-2", cup_seconds="33 s")
+    assert values["viscosity"] * 1e6 == pytest.approx(66.5)
+    seconds = {each["cup"]: each["seconds"] for each in rows(outcome, "cups")}
+    assert seconds["Zahn cup 2"] == pytest.approx(33)
+    assert seconds["Ford cup 3"] == pytest.approx(35, abs=0.5)
+    assert seconds["Zahn cup 4"] is None
+    assert results()[0]["viscosity"] is None
+    values, outcome = results(cup="zahn-1", cup_seconds="29 s")
+    assert values["viscosity"] is None
+    assert levels(outcome)["cup"] == "watch"
 
 
 def test_a_ratio_by_weight_is_turned_into_one_by_volume_and_back():

@@ -75,3 +75,30 @@ def test_what_makes_no_sense_is_refused(call, message):
 def test_without_reducer_none_is_reckoned():
     assert film.dry_film_thickness(1e-4, 0.4) == pytest.approx(4e-5)
     assert film.wet_film_thickness(4e-5, 0.4) == pytest.approx(1e-4)
+
+
+def test_a_strip_as_wide_as_the_fan_gets_all_of_it():
+    assert film.strip_share(0.05, 0.05) == 1
+    assert film.strip_share(0.06, 0.05) == 1
+    assert film.strip_share(0.05, 0.10) == pytest.approx(0.5)
+
+
+def test_a_whole_takes_what_its_parts_take():
+    # half of the surface at a half and half at a quarter: 1 / (0.5 / 0.5 + 0.5 / 0.25) = 1/3
+    assert film.mean_share((1.0, 1.0), (0.5, 0.25)) == pytest.approx(1 / 3)
+    assert film.mean_share((2.0, 0.0), (0.5, 0.25)) == pytest.approx(0.5)
+
+
+@pytest.mark.parametrize(
+    ("ask", "sentence"),
+    [
+        (lambda: film.strip_share(0.0, 1.0), "width must be positive, got 0.0 m"),
+        (lambda: film.strip_share(1.0, 0.0), "fan must be positive, got 0.0 m"),
+        (lambda: film.mean_share((-1.0,), (0.5,)), "area must not be negative, got -1.0 m2"),
+        (lambda: film.mean_share((1.0,), (0.0,)), "share must be more than 0 and at most 1, got 0.0"),
+        (lambda: film.mean_share((0.0,), (0.5,)), "sum of areas must be positive, got 0.0 m2"),
+    ],
+)
+def test_no_strip_and_no_whole_are_refused(ask, sentence):
+    with pytest.raises(ValueError, match=whole(sentence)):
+        ask()
