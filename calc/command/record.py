@@ -24,6 +24,7 @@ from calc.record import (
     checks,
     compared,
     file,
+    photos,
     quick,
     returned,
     sheets,
@@ -35,6 +36,7 @@ from calc.record.entries import Entry, entry_id, is_id
 from calc.record.fold import State, union
 from calc.record.moments import moment_text, parse_moment, show_local
 from calc.record.values import odd_of, problems_of, value_of
+from calc.record.words import facts_of
 from calc.report import LEVEL_WORDS, in_order_of_weight
 
 DONE = 0
@@ -165,7 +167,7 @@ def _show(options: argparse.Namespace) -> None:
         sheet = sheets.find(entry.sheet)
         struck = "" if entry.id in counting else " (struck out)"
         print(f"\n{entry.id}  {show_local(entry.at)}  {sheet.title if sheet else entry.sheet}{struck}")
-        for label, text in file.facts_of(entry):
+        for label, text in facts_of(entry):
             print(f"  {label}: {text}")
         for line in [entry.note] if entry.note else []:
             print("  " + line)
@@ -239,23 +241,26 @@ def _merge(options: argparse.Namespace) -> None:
     path = Path(options.file)
     own = union(entries_of(path))
     whole = own
+    pictures: dict[str, str] = {}
     for name in options.others:
         other = entries_of(Path(name))
+        pictures.update(pictures_of(Path(name)))
         if not options.same and not {each.id for each in whole} & {each.id for each in other}:
             raise Failed(f"“{options.file}” and “{name}” share no entry, so they are records of two bows. "
                          "If it is one bow, written down twice, say --same. Nothing was changed.")
         whole = union(whole, other)
-    save(path, whole)
+    save(path, whole, pictures=pictures)
     print(f"{len(whole)} entries, {len(whole) - len(own)} of them new.")
 
 
 def _split(options: argparse.Namespace) -> None:
     folder = Path(options.folder)
     records = records_of(Path(options.file))
+    pictures = pictures_of(Path(options.file))
     for entries in records:
         path = _place_for(folder, entries)
         before = entries_of(path) if path.exists() else []
-        save(path, union(before, entries))
+        save(path, union(before, entries), pictures=pictures)
         print(path)
 
 
@@ -383,13 +388,24 @@ def records_of(path: Path) -> list[list[Entry]]:
     return [each.entries for each in records]
 
 
-def save(path: Path, entries: list[Entry], made: int = 0) -> None:
+def pictures_of(path: Path) -> dict[str, str]:
+    """Return the pictures in a file of bows; none where there is no such file."""
+    try:
+        return photos.pictures_in(path.read_text(encoding="utf-8"))
+    except (OSError, ValueError):
+        return {}
+
+
+def save(
+    path: Path, entries: list[Entry], made: int = 0, pictures: dict[str, str] | None = None
+) -> None:
     """Put a record in the place of the one before, whole or not at all; the one before stays beside it.
 
     Args:
         path: of the bow's file.
         entries: all of them.
         made: how many of them were in no file before.
+        pictures: addresses by name, beside those that the file has already.
 
     Raises:
         Failed: it cannot be written.
@@ -399,7 +415,8 @@ def save(path: Path, entries: list[Entry], made: int = 0) -> None:
     if trouble:
         raise Failed(f"“{path}” {trouble}, so nothing is written into it. Nothing was changed.")
     try:
-        beside.write_text(file.page(entries, SYSTEMS[0]), encoding="utf-8")
+        whole = {**(pictures or {}), **pictures_of(path)}
+        beside.write_text(file.page(entries, SYSTEMS[0], pictures=whole), encoding="utf-8")
         if path.exists():
             former = path.with_name(path.name + FORMER)
             former.write_bytes(path.read_bytes())

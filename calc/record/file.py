@@ -4,9 +4,8 @@ Who opens it in twenty years reads it as a page. This program reads nothing of i
 each by itself, so that a file that was cut off still gives what it has.
 """
 
-from calc.declaring import Input
 from calc.outcome import say
-from calc.record import checks, sheets, summary
+from calc.record import checks, photos, sheets, summary
 from calc.record.bindings import BOUND
 from calc.record.declare import FACT
 from calc.record.entries import (
@@ -20,6 +19,7 @@ from calc.record.entries import (
 )
 from calc.record.fold import State, union
 from calc.record.moments import show_local
+from calc.record.words import escaped, facts_of, shown, title_of
 
 NAMED = '<script type="application/json" id="rebrace-record'
 OPENING = NAMED + '">'
@@ -40,7 +40,8 @@ POLICY = "default-src 'none'; img-src data:; style-src 'unsafe-inline'"
 STYLE = ("body{font:16px/1.5 Georgia,serif;max-width:44em;margin:1em auto;padding:0 1em;color:#111}"
          "table{border-collapse:collapse;width:100%}th,td{text-align:left;vertical-align:top;padding:.2em "
          ".6em .2em 0;border-bottom:1px solid #999}th{font-weight:normal;width:16em}h2{font-size:1.1em}"
-         ".struck{text-decoration:line-through;color:#555}@media print{body{margin:0}}")
+         ".struck{text-decoration:line-through;color:#555}figure{margin:1em 0;break-inside:avoid}"
+         "img{max-width:100%;max-height:16cm}@media print{body{margin:0}}")
 LEVELS = (("stop", "Stop"), ("watch", "Watch"), ("ok", "In order"))
 
 
@@ -67,29 +68,36 @@ class Found:
 # Writing -------------------------------------------------------------------------
 
 
-def page(entries: list[Entry], system: str, with_private: bool = True) -> str:
+def page(
+    entries: list[Entry], system: str, with_private: bool = True, pictures: "dict[str, str] | None" = None
+) -> str:
     """Return a bow's file.
 
     Args:
         entries: of one record.
         system: "imperial" or "metric", for the figures that are worked out; what was typed stays as typed.
-        with_private: whether the owner and whatever else is private goes with it.
+        with_private: whether the owner and whatever else is private goes with it, pictures among it.
+        pictures: addresses of its pictures by the names of their files; None: it holds none.
 
     Returns:
-        an HTML page without script; `record_in` reads the entries back.
+        an HTML page without script; `record_in` reads the entries back, `photos.pictures_in` the pictures.
     """
     kept = _kept(entries, with_private)
-    title = _escaped(summary.title(State(kept)))
-    return _page(title, "<body" + _counted(kept) + ">\n" + _bow(kept, system, OPENING))
+    title = escaped(summary.title(State(kept)))
+    return _page(title, "<body" + _counted(kept) + ">\n" + _bow(kept, system, OPENING, pictures or {}))
 
 
-def page_of_all(records: list[list[Entry]], system: str, with_private: bool = True) -> str:
+def page_of_all(
+    records: list[list[Entry]], system: str, with_private: bool = True,
+    pictures: "dict[str, str] | None" = None,
+) -> str:
     """Return one file of several bows.
 
     Args:
         records: entries of each bow.
         system: as of `page`.
         with_private: as of `page`.
+        pictures: as of `page`, of all bows.
 
     Returns:
         an HTML page without script; `records_in` reads all of them back.
@@ -99,7 +107,8 @@ def page_of_all(records: list[list[Entry]], system: str, with_private: bool = Tr
     for number, entries in enumerate(records, 1):
         kept = _kept(entries, with_private)
         opening = NAMED + "-" + str(number) + '">'
-        parts.append("<section" + _counted(kept) + ">\n" + _bow(kept, system, opening) + "</section>\n")
+        parts.append("<section" + _counted(kept) + ">\n" + _bow(kept, system, opening, pictures or {})
+                     + "</section>\n")
     return _page("All bows", "".join(parts))
 
 
@@ -122,17 +131,18 @@ def _page(title: str, body: str) -> str:
     ])
 
 
-def _bow(entries: list[Entry], system: str, opening: str) -> str:
+def _bow(entries: list[Entry], system: str, opening: str, pictures: dict[str, str]) -> str:
     state = State(entries)
     return "".join([
-        "<h1>" + _escaped(summary.title(state)) + "</h1>\n",
-        "<p>" + _escaped(say(summary.weights(state), system)) + "</p>\n",
-        "<p>Next: " + _escaped(summary.whats_next(state)) + "</p>\n",
+        "<h1>" + escaped(summary.title(state)) + "</h1>\n",
+        "<p>" + escaped(say(summary.weights(state), system)) + "</p>\n",
+        "<p>Next: " + escaped(summary.whats_next(state)) + "</p>\n",
         _checks(state, system),
         _standing(state),
         _history(entries, state),
         "<p>This page shows what was measured and done. It does not say that the bow is safe.</p>\n",
         opening, entries_json(entries), CLOSING, "\n",
+        photos.figures(entries, pictures),
     ])
 
 
@@ -195,7 +205,7 @@ def _asks_for_private(calculator: str) -> bool:
 def _checks(state: State, system: str) -> str:
     found = checks.checks(state)
     items = [
-        "<li><strong>" + word + ".</strong> " + _escaped(say(each.text, system)) + "</li>"
+        "<li><strong>" + word + ".</strong> " + escaped(say(each.text, system)) + "</li>"
         for level, word in LEVELS for each in found if each.level == level
     ]
     return "<ul>" + "".join(items) + "</ul>\n" if items else ""
@@ -213,7 +223,7 @@ def _standing(state: State) -> str:
             if found is not None:
                 rows.append(_row(each.label, shown(each, found.text)))
         if rows:
-            parts.append("<h2>" + _escaped(sheet.title) + "</h2>\n<table>" + "".join(rows) + "</table>\n")
+            parts.append("<h2>" + escaped(sheet.title) + "</h2>\n<table>" + "".join(rows) + "</table>\n")
     return "".join(parts)
 
 
@@ -223,60 +233,15 @@ def _history(entries: list[Entry], state: State) -> str:
     parts = ["<h2>Day by day</h2>\n"]
     for entry in told:
         struck = "" if entry.id in counting else ' class="struck"'
-        parts.append("<h3" + struck + ">" + _escaped(_headline(entry)) + "</h3>\n<table" + struck + ">"
+        parts.append("<h3" + struck + ">" + escaped(show_local(entry.at) + ": " + title_of(entry)) + "</h3>\n<table" + struck + ">"
                      + "".join([_row(label, text) for label, text in facts_of(entry)]) + "</table>\n")
         if entry.note:
-            parts.append("<p>" + _escaped(entry.note) + "</p>\n")
+            parts.append("<p>" + escaped(entry.note) + "</p>\n")
     return "".join(parts)
 
 
-def _headline(entry: Entry) -> str:
-    sheet = sheets.find(entry.sheet)
-    return show_local(entry.at) + ": " + (sheet.title if sheet else entry.sheet)
-
-
-def facts_of(entry: Entry) -> list[tuple[str, str]]:
-    """Return the facts of an entry as people read them, in the order of their form.
-
-    Args:
-        entry: any.
-
-    Returns:
-        pairs of label and text; what this release does not know stands last under its own name.
-    """
-    sheet = sheets.find(entry.sheet)
-    asked = sheets.inputs_of(sheet) if sheet else []
-    found = [(each.label, shown(each, entry.fact(each.id))) for each in asked if entry.fact(each.id)]
-    known = [each.id for each in asked]
-    return found + [(name, text) for name, text in entry.facts if name not in known]
-
-
-def shown(asked: Input, text: str) -> str:
-    """Return a fact's text as people read it: the label of a choice, rows a line each.
-
-    Args:
-        asked: its declaration.
-        text: as typed.
-
-    Returns:
-        words.
-    """
-    for option in asked.choices:
-        if option.id == text:
-            return str(option.label)
-    if asked.columns:
-        return "; ".join([", ".join(row.split(":")) for row in text.split(";")])
-    return text
-
-
 def _row(label: str, text: str) -> str:
-    return "<tr><th>" + _escaped(label) + "</th><td>" + _escaped(text) + "</td></tr>"
-
-
-def _escaped(text: str) -> str:
-    for mark, name in (("&", "&amp;"), ("<", "&lt;"), (">", "&gt;"), ('"', "&quot;")):
-        text = text.replace(mark, name)
-    return text
+    return "<tr><th>" + escaped(label) + "</th><td>" + escaped(text) + "</td></tr>"
 
 
 # Reading -------------------------------------------------------------------------

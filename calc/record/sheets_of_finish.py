@@ -2,6 +2,7 @@
 
 from calc.declaring import choice, count, date, group, switch
 from calc.record.declare import DEED, FACT, MOMENT, Sheet, length, measure, note
+from calc.tables.pictures import PICTURES
 from calc.tables.work import TASKS
 
 ROLES = (("seal", "A seal coat"), ("build", "A build coat"), ("sheen", "A last coat, for the gloss"))
@@ -67,12 +68,21 @@ HOURS = Sheet("hours", "Hours", "How long a piece of the work took.", MOMENT, (
     ),
 ), ("hours",))
 
+ON_SHEET = "record-sheet"
+
 PHOTO = Sheet("photo", "A photograph", "A picture of the bow, with the entry that it belongs to.", MOMENT, (
     group(
         "The photograph",
-        note("file", "Its file", "p07"),
-        note("what", "What it shows", "upper limb, belly"),
+        choice("shows", "It shows, as the bow came", PICTURES),
+        note("what", "In words", "a hair line beside the lettering"),
         note("place", "Where on the bow", "6 in from the fadeout"),
+        choice("print", "It is printed", ((ON_SHEET, "On the record sheet, which has room for three"),)),
+        note("file", "Its file", "01k2f7m3q9xw4t"),
+        note("sum", "SHA-256 of its file", "64 figures and letters from a to f"),
         note("entry", "The entry that it belongs to", "01k2f7m3q9xw4t"),
     ),
-), ())
+), ("shows", "what", "place", "print", "file", "sum", "entry"))
+"""All of it is private: nobody can tell beforehand what a picture shows of its owner."""
+
+UNSPOKEN = ("photo.file", "photo.sum", "photo.entry")
+"""Facts that tie a picture to its entry and say nothing to people."""

@@ -12,7 +12,9 @@ Requests name their "task" and "units"; "entries" is a record as JSON. Those tha
 - `compare`: "entry", the id of a kept answer: its "calculator", "moment", "headline", "figures" as a link
   says them, "changed": what the record tells otherwise today, each {"input", "was", "now", "since", "stale"},
   and "stale": inputs that are the same and were read before the last change.
-- `all`: "records", a list of records: one file ("page", "name") of all bows.
+- `file`: "pictures", names of those that the page has: a bow's file ("page", "name"), in which `picture:NAME`
+  stands where the page puts each; `all`: "records", a list of records: the same of all bows.
+- `photos`: the "album" of a record, as `calc.record.photos` says.
 - `tell`: "at", "word": the link for the owner, and messages to send; `told`: what such a "link" says. Both as
   `calc.record.telling` says.
 - `across`: "records" of all bows, "at": now: a line for each bow on which others or the air bear, with its
@@ -33,6 +35,7 @@ from calc.record import (
     file,
     history,
     keep,
+    photos,
     quick,
     returned,
     sheets,
@@ -48,7 +51,10 @@ from calc.record.fold import State
 from calc.record.moments import parse_moment, short_day, show_local
 from calc.record.telling import tell_answer, told_answer
 from calc.record.values import odd_of, problems_of, value_of
+from calc.record.words import facts_of, title_of
 from calc.report import chart_data, chart_figure, checks_tree, table_tree
+
+PLACE_OF_PICTURE = "picture:"
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:  # the small engine has no such module
@@ -122,6 +128,7 @@ def _stand(asked: "Asked") -> "Answer":
         "answers": [{"id": each.id, "calculator": each.fact("calculator"), "moment": show_local(each.at),
                      "headline": each.fact("headline")} for each in reversed(state.of("answer"))],
         "timeline": [_told_entry(each, each.id in counting) for each in _newest_first(entries)],
+        "album": photos.album(entries, state),
         "columns": quick.columns(state, units_in(asked)),
         "last": quick.last_texts(state),
         "due": head["due"],
@@ -134,9 +141,8 @@ def _newest_first(entries: list[Entry]) -> list[Entry]:
 
 
 def _told_entry(entry: Entry, counts: bool) -> "Answer":
-    sheet = sheets.find(entry.sheet)
-    return {"id": entry.id, "moment": show_local(entry.at), "title": sheet.title if sheet else entry.sheet,
-            "facts": [list(pair) for pair in file.facts_of(entry)], "note": entry.note,
+    return {"id": entry.id, "moment": show_local(entry.at), "title": title_of(entry),
+            "facts": [list(pair) for pair in facts_of(entry)], "note": entry.note,
             "sheet": entry.sheet, "struck": not counts, "problems": problems_of(entry) + odd_of(entry)}
 
 
@@ -259,7 +265,13 @@ def _errors(sheet: Sheet, facts: list[tuple[str, str]]) -> "list[Answer]":
 def _file(asked: "Asked") -> "Answer":
     entries = entries_in(asked)
     private = asked.get("private", True) is True
-    return {"page": file.page(entries, units_in(asked), private), "name": file.name_of(State(entries))}
+    return {"page": file.page(entries, units_in(asked), private, _pictures_in(asked)),
+            "name": file.name_of(State(entries))}
+
+
+def _pictures_in(asked: "Asked") -> dict[str, str]:
+    """Return where the page puts each picture that it has into a file; it does so itself."""
+    return {str(each): PLACE_OF_PICTURE + str(each) for each in list_in(asked, "pictures")}
 
 
 def _read(asked: "Asked") -> "Answer":
@@ -277,9 +289,15 @@ def _csv(asked: "Asked") -> "Answer":
     return {"text": table.csv(entries_in(asked), units_in(asked))}
 
 
+def _photos(asked: "Asked") -> "Answer":
+    entries = entries_in(asked)
+    return {"album": photos.album(entries, State(entries))}
+
+
 def _all(asked: "Asked") -> "Answer":
     private = asked.get("private", True) is True
-    return {"page": file.page_of_all(_records_in(asked), units_in(asked), private), "name": "all-bows.html"}
+    return {"page": file.page_of_all(_records_in(asked), units_in(asked), private, _pictures_in(asked)),
+            "name": "all-bows.html"}
 
 
 def _records_in(asked: "Asked") -> list[list[Entry]]:
@@ -311,6 +329,7 @@ TASKS: "tuple[tuple[str, Callable[[Asked], Answer]], ...]" = (
     ("strike", _strike),
     ("step", _step), ("file", _file), ("read", _read), ("csv", _csv),
     ("foretold", beside.foretold_answer), ("compare", beside.compare_answer), ("all", _all), ("bows", _bows),
+    ("photos", _photos),
     ("across", _across), ("calendar", _calendar),
     ("tell", tell_answer), ("told", told_answer),
 )

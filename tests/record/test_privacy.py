@@ -12,7 +12,8 @@ from calc.record.fill import fill
 from tests.record.bench import Bench
 
 NUMBERS = {"quote.tasks": "inspect:71.3h:71.4h:71.5h", "quote.materials": "finish:7132.5",
-           "hours.hours": "7.13 h", "shop.rate": "713.25", "shop.markup": "71.325 %", "shop.tax": "41.325 %"}
+           "hours.hours": "7.13 h", "shop.rate": "713.25", "shop.markup": "71.325 %", "shop.tax": "41.325 %",
+           "photo.shows": "MARKER", "photo.print": "MARKER"}
 MARKS = ("MARKER", "71.3", "713", "1.325", "7.13")
 TELLS = [calculator for calculator in BOUND
          if any(fact in sheets.private_facts() for _, fact in BOUND[calculator])]
