@@ -233,7 +233,8 @@ def _history(entries: list[Entry], state: State) -> str:
     parts = ["<h2>Day by day</h2>\n"]
     for entry in told:
         struck = "" if entry.id in counting else ' class="struck"'
-        parts.append("<h3" + struck + ">" + escaped(show_local(entry.at) + ": " + title_of(entry)) + "</h3>\n<table" + struck + ">"
+        headline = show_local(entry.at) + ": " + title_of(entry)
+        parts.append("<h3" + struck + ">" + escaped(headline) + "</h3>\n<table" + struck + ">"
                      + "".join([_row(label, text) for label, text in facts_of(entry)]) + "</table>\n")
         if entry.note:
             parts.append("<p>" + escaped(entry.note) + "</p>\n")

@@ -15,6 +15,9 @@ from calc.tables.pictures import FINE, PICTURES
 MOST = 60
 """Pictures of one bow."""
 
+MOST_BYTES = 45_000_000
+"""Of all pictures of one bow: written in base 64 they leave its file below 64 MB."""
+
 MOST_ON_SHEET = 3
 """Pictures for which the record sheet has room."""
 
@@ -138,15 +141,21 @@ def intake(state: State) -> list[Wanted]:
         state: of a record.
 
     Returns:
-        in the order in which they are taken. A picture taken after the first work on the bow does not show how
-        it came.
+        in the order in which they are taken. A picture taken after the first work on the bow does not show
+        how it came.
     """
-    work = [each.moment for each in derive.deeds(state)]
+    began = _began(state)
     taken = {}
     for each in state.of("photo"):
-        if is_id(each.fact("file")) and not (work and each.moment >= min(work)):
+        if is_id(each.fact("file")) and (began is None or each.moment < began):
             taken[each.fact("shows")] = each.id
     return [Wanted(id, label, taken.get(id, "")) for id, label in PICTURES]
+
+
+def _began(state: State) -> int | None:
+    """Return when the first work on a bow was done; None where none was."""
+    work = [each.moment for each in derive.deeds(state)]
+    return min(work) if work else None
 
 
 def for_sheet(entries: list[Entry]) -> list[Photo]:
@@ -158,7 +167,8 @@ def for_sheet(entries: list[Entry]) -> list[Photo]:
     Returns:
         the first of them, as many as the sheet has room for.
     """
-    return [each for each in photos(entries) if each.counts and each.entry.fact("print") == ON_SHEET][:MOST_ON_SHEET]
+    chosen = [each for each in photos(entries) if each.counts and each.entry.fact("print") == ON_SHEET]
+    return chosen[:MOST_ON_SHEET]
 
 
 # In a file -----------------------------------------------------------------------
@@ -223,19 +233,23 @@ def album(entries: list[Entry], state: State) -> "dict[str, object]":
         state: of the same.
 
     Returns:
-        "photos", each {"id", "file", "sum", "caption", "beside", "counts", "facts"}; "intake": the pictures
-        that show how the bow came, each {"id", "label", "photo", "fine"}; "ties": the entries that a picture
-        can belong to, each {"id", "words", "fine"}; "sheet": ids of those for the record sheet; "most": how
-        many pictures a bow may have.
+        "photos", each {"id", "file", "sum", "caption", "beside", "counts", "at", "note", "facts"}; "intake":
+        the pictures that show how the bow came, each {"id", "label", "photo", "fine"}; "begun": whether it is
+        too late for them; "ties": the entries that a picture
+        can belong to, each {"id", "words", "fine"}; "sheet": ids of those for the record sheet; "most" and
+        "room": how many pictures a bow may have, and how many bytes; "removed": why a photograph is struck
+        out whose picture goes with it.
     """
     return {
         "photos": [{"id": each.entry.id, "file": each.file, "sum": each.entry.fact("sum"),
                     "caption": each.caption, "beside": each.beside, "counts": each.counts,
+                    "at": each.entry.at, "note": each.entry.note,
                     "facts": [list(pair) for pair in each.entry.facts]} for each in photos(entries)],
         "intake": [{"id": each.id, "label": each.label, "photo": each.photo, "fine": each.is_fine}
                    for each in intake(state)],
+        "begun": _began(state) is not None,
         "ties": [{"id": each.id, "words": known_by(each) + ", " + show_local(each.at),
                   "fine": each.sheet in FINELY} for each in ties(state)],
         "sheet": [each.entry.id for each in for_sheet(entries)],
-        "most": MOST,
+        "most": MOST, "room": MOST_BYTES, "removed": REMOVED,
     }

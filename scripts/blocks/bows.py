@@ -3,18 +3,18 @@
 import json
 
 from calc import catalog
-from calc.declaring import CHOICE, ROWS, SWITCH, Choice, Group, Input
+from calc.declaring import Group
 from calc.record import sheets
 from calc.record.declare import Sheet
+from calc.record.sheets_of_finish import PHOTO
 from calc.record.sheets_of_shop import SHOP
 from calc.tables.string_places import PLACES
-from scripts.blocks import owner
+from scripts.blocks import owner, photos
 from scripts.blocks.form import changed, fieldsets
+from scripts.blocks.sheet import closing, emptied, units, when
 from scripts.blocks.tree import UNSEARCHED, Node, doer, element
 
 MINUS = "\N{MINUS SIGN}"
-NOT_SAID = Choice("", "Not said")
-YES_OR_NO = (NOT_SAID, Choice("yes", "Yes"), Choice("no", "No"))
 QUESTIONS = (
     ("tag", "What number is on its tag?"),
     ("title", "What is it, in a few words?"),
@@ -25,10 +25,7 @@ QUESTIONS = (
     ("old", "Is it old, or of an age that nobody knows?"),
     ("due", "When is it to be ready?"),
 )
-TICKED = (sheets.LOOKING.id,)
-"""Sheets whose switches say what was done; one that is not ticked says nothing."""
-
-NOT_BY_HAND = (sheets.ANSWER.id, SHOP.id)
+NOT_BY_HAND = (sheets.ANSWER.id, PHOTO.id, SHOP.id)
 FIRST = ("reading", "strokes", "look", "finding", "first_draw", "agreed", "archer")
 """Sheets in the order in which a job meets them; the others follow."""
 
@@ -53,6 +50,7 @@ def section() -> Node:
         _reading(),
         _which_bow(),
         owner.dialog(),
+        *photos.dialogs(),
         _remove_all(),
         element("div", {"class": "rb-toast", "role": "status"}),
     )
@@ -96,7 +94,8 @@ def _one() -> Node:
         element("h2", {"class": "rb-bow-title", "tabindex": "-1"}),
         element("div", {"class": "rb-bows-actions rb-bow-quick"},
                 doer("quick-reading", "Reading", "rb-main"),
-                doer("quick-batch", "Batch of strokes", "rb-main")),
+                doer("quick-batch", "Batch of strokes", "rb-main"),
+                doer("photo", "Photo", "rb-main")),
         element("p", {"class": "rb-bow-weights"}),
         element("p", {"class": "rb-bow-next"}),
         element("p", {"class": "rb-bow-calculators"}),
@@ -116,6 +115,7 @@ def _one() -> Node:
         element("details", {"class": "rb-bow-answers"}, element("summary", {}, "Answers kept"),
                 element("ul", {})),
         element("div", {"class": "rb-bows-actions"}, doer("tell", "Tell the owner")),
+        photos.part(),
         element("h3", {}, "What was done and read"),
         element("ol", {"class": "rb-timeline"}),
         element("h3", {}, "Files"),
@@ -156,55 +156,12 @@ def _dialog(name: str, title: str, purpose: str, sheet: Sheet, timed: bool) -> N
             element("h2", {"id": heading}, title),
             element("p", {"class": "rb-note"}, purpose),
             element("div", {"class": "rb-problems", "role": "alert", "tabindex": "-1", "hidden": ""}),
-            *_units(),
-            *fieldsets(_emptied(sheet)),
-            *(_when(name) if timed else []),
-            _closing(),
+            *units(),
+            *fieldsets(emptied(sheet)),
+            *(when(name) if timed else []),
+            closing(),
         ),
     )
-
-
-def _units() -> list[Node]:
-    """Return the unit system of a form, which follows the reader's choice on the calculators."""
-    return [element("input", {"type": "radio", "name": "units", "value": system, "hidden": "",
-                              "checked": "" if system == "imperial" else None})
-            for system in ("imperial", "metric")]
-
-
-def _when(name: str) -> list[Node]:
-    at, note = "rb-" + name + "-at", "rb-" + name + "-note"
-    return [element(
-        "div", {"class": "rb-when"},
-        element("label", {"for": at}, "When it was so"),
-        element("input", {"id": at, "name": "at", "type": "datetime-local"}),
-        element("label", {"for": note}, "Note"),
-        element("input", {"id": note, "name": "note", "type": "text", "maxlength": "2000"}),
-    )]
-
-
-def _closing() -> Node:
-    return element("div", {"class": "rb-bows-actions"},
-                   element("button", {"type": "submit", "class": "rb-main"}, "Save"), doer("close", "Close"))
-
-
-def _emptied(sheet: Sheet) -> Sheet:
-    """Return a sheet as a form shows it: its examples stand beside the fields, never in them."""
-    groups = [Group(each.title, each.note, tuple(_empty(sheet, one) for one in each.inputs))
-              for each in sheet.groups]
-    return sheet._replace(groups=tuple(groups))
-
-
-def _empty(sheet: Sheet, each: Input) -> Input:
-    if each.kind == CHOICE:
-        return changed(each, choices=(NOT_SAID, *each.choices), default="")
-    if each.kind == SWITCH:
-        if sheet.id.removeprefix("sheet-") in TICKED:
-            return changed(each, default="no")
-        return changed(each, kind=CHOICE, choices=YES_OR_NO, default="")
-    if each.kind == ROWS:
-        return changed(each, default="")
-    example = " Such as " + each.default.rstrip(".") + "."
-    return changed(each, default="", help=(each.help + example).strip())
 
 
 # At the bench, with one finger ---------------------------------------------------

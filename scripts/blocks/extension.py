@@ -13,6 +13,7 @@
     ::: program ID       a program of the Python page, with what it prints
     ::: editor           the editor that runs programs
     ::: bows             the record of bows: all that its script fills
+    ::: pictures         the pictures that show how a bow came
     ::: owner            what a link tells the owner of a bow
     ::: findings         what an inspection can find, and what each finding means
     ::: verdicts         each verdict with its findings in a line
@@ -42,7 +43,7 @@ from calc import (
 )
 from calc.lookups import catalog as lookups
 from calc.paths import catalog as paths
-from scripts.blocks import book, bows, form, lookup, owner, programs, reference
+from scripts.blocks import book, bows, form, lookup, owner, photos, programs, reference
 from scripts.blocks.figures import Figures
 from scripts.blocks.tree import Node, element, html_of
 
@@ -101,6 +102,7 @@ ABOUT_ALL: dict[str, Callable[[], Node]] = {
     "editor": programs.editor,
     "bows": bows.section,
     "owner": owner.section,
+    "pictures": photos.prompts,
     "findings": book.findings_list,
     "verdicts": book.verdicts_list,
     "checkvalues": book.check_values_table,

@@ -29,11 +29,12 @@ EARLY_SCRIPTS = (PAGE_SCRIPT, "worker.mjs", "small-engine*.mjs")
 STATIC_IMPORT = re.compile(r"""\b(?:from|import)\s*["']\./([\w/-]+\.mjs)["']""")
 POLICY = (
     "default-src 'none'; base-uri 'none'; form-action 'none'; connect-src 'self'; font-src 'self'; "
-    "img-src 'self' data:; manifest-src 'self'; worker-src 'self'; "
+    "img-src 'self' data: blob:; manifest-src 'self'; worker-src 'self'; "
     "script-src 'self' 'wasm-unsafe-eval' {scripts}; "
     "style-src 'self'; style-src-elem 'self' {styles}; style-src-attr 'unsafe-inline'"
 )
-"""Style attributes are allowed: the theme and the chart library set them, and they run no code."""
+"""Style attributes are allowed: the theme and the chart library set them, and they run no code. So are images
+that a script holds (`blob:`): the photographs of a bow, which this browser keeps."""
 
 
 def finish(site: Path) -> None:

@@ -37,9 +37,9 @@ def test_a_photograph_says_what_it_shows_where_and_to_what_it_belongs(bench):
     bench.write("photo", shows="upper-belly", what="a hair line", place="6 in out.", file=ONE, sum=SUM,
                 entry=found.id, print="record-sheet")
     [photo] = photos.photos(bench.entries)
-    label = dict((each.id, each.label) for each in sheets.input_of("finding.which").choices)["crazing"]
-    assert photo.caption == (f"Upper limb, belly. a hair line. 6 in out. A finding: {label}, Upper limb, Belly, "
-                             "6 in. Tue 5 May 2026, 09:07.")
+    label = {each.id: each.label for each in sheets.input_of("finding.which").choices}["crazing"]
+    assert photo.caption == (f"Upper limb, belly. a hair line. 6 in out. A finding: {label}, Upper limb, "
+                             "Belly, 6 in. Tue 5 May 2026, 09:07.")
     assert photo.beside == found.id
 
 
@@ -184,8 +184,8 @@ def test_pictures_of_several_bows_stand_each_with_its_own(bench):
 
 
 @pytest.mark.parametrize("address", [
-    "data:image/svg+xml;base64,AAAA", "data:text/html;base64,AAAA", "https://example.org/a.jpg", "javascript:1",
-    photos.JPEG + "AA%41", photos.JPEG + "AA AA", "",
+    "data:image/svg+xml;base64,AAAA", "data:text/html;base64,AAAA", "https://example.org/a.jpg",
+    "javascript:1", photos.JPEG + "AA%41", photos.JPEG + "AA AA", "",
 ])
 def test_only_a_jpeg_is_taken_out_of_a_file(address):
     assert photos.pictures_in(f'<img data-photo="{ONE}" src="{address}">') == {}

@@ -41,7 +41,8 @@ def test_the_policy_allows_own_files_and_known_inline_scripts_only(page):
     assert allowed["default-src"] == {"'none'"}
     for name, values in allowed.items():
         wide = {value for value in values if "://" in value or value in ("*", "blob:", "data:", "https:")}
-        assert wide == ({"data:"} if name == "img-src" else set()), name
+        assert wide == ({"data:", "blob:"} if name == "img-src" else set()), name
+    assert allowed["img-src"] == {"'self'", "data:", "blob:"}  # drawings of the theme, photographs kept here
     assert "'unsafe-inline'" not in allowed["script-src"] | allowed["style-src"] | allowed["style-src-elem"]
     assert "'unsafe-eval'" not in allowed["script-src"]
 

@@ -14,6 +14,7 @@ import { askToKeep, joined, newId, now, openStore, writeDown } from "./store.mjs
 import { grow } from "./tree.mjs";
 
 /** @import { Engine } from "./engine.mjs" */
+/** @import { PhotoAlbum } from "./photo.mjs" */
 /** @import { Binned, BowStore, Head, Stand, Summary, Task, TaskAnswer, ToldAnswer, ToldEntry } from "./record.d.ts" */
 /** @import { Pair, Problem, UnitSystem } from "./types.d.ts" */
 
@@ -21,6 +22,7 @@ const TOAST_MS = 10_000;
 const DAY_MS = 86_400_000;
 const MANY_ENTRIES = 20;
 const LONG_DAYS = 7;
+const MOST_BYTES = 45_000_000; // of pictures in one file: in base 64 they are a third larger
 const WORDS = {
   forgets: "This window forgets. Save to a file before you leave.",
   promised: "This browser has promised to keep your bows.",
@@ -31,6 +33,7 @@ const WORDS = {
   saveFirst: "Save to a file what this page holds.",
   notHere: "This bow is not on this device. Take it in from its file.",
   noDates: "There is nothing for a calendar yet: write down the finish and the coats to lay first.",
+  tooMany: "The photos of all bows are too large for one file. Save each bow to a file of its own; nothing was changed.",
   removed: "All bows are removed from this browser.",
 };
 
@@ -63,6 +66,8 @@ export class Bows {
   #shown = 0;
   #drawing = Promise.resolve();
   #toastTimer = 0;
+  /** @type {Promise<PhotoAlbum> | null} */
+  #albumAsked = null;
   /** @type {Record<string, string>} */
   #titles; // of calculators, by id
   #gone = new AbortController(); // with the page
@@ -99,6 +104,7 @@ export class Bows {
   end() {
     this.#gone.abort();
     this.#store?.close();
+    this.#albumAsked?.then((album) => album.end());
   }
 
   /** @returns {UnitSystem} */
@@ -118,6 +124,11 @@ export class Bows {
   /** The entries of the bow whose page is open, as one JSON list. */
   get record() {
     return this.#record;
+  }
+
+  /** What the page shows of the bow's photographs; null while it shows no bow. */
+  get album() {
+    return this.#stand?.album ?? null;
   }
 
   /** The newest texts of what an entry at the bench asks for, by fact. */
@@ -142,11 +153,12 @@ export class Bows {
   // Adding ---------------------------------------------------------------------
 
   /**
-   * Make an entry of pairs; resolves to the bow that has it, which is named after its first entry, or to what is wrong.
+   * Make an entry of pairs; resolves to its id and the bow that has it, which is named after its first entry, or to
+   * what is wrong.
    * @param {string} sheet
    * @param {Pair[]} pairs
    * @param {{at?: string, note?: string, bow?: string | null}} more
-   * @returns {Promise<{bow: string | null, errors: Problem[]}>}
+   * @returns {Promise<{bow: string | null, entry?: string, errors: Problem[]}>}
    */
   async add(sheet, pairs, { at = now(), note = "", bow = this.#bow } = {}) {
     const id = newId();
@@ -155,8 +167,8 @@ export class Bows {
     const target = bow ?? id;
     const refusal = await this.#keep(target, id, taken.entry);
     if (refusal) return { bow: null, errors: [{ message: refusal }] };
-    this.#toast(`Saved ${at.slice(11, 16)}.`, () => this.#strike(target, id));
-    return { bow: target, errors: [] };
+    this.toast(`Saved ${at.slice(11, 16)}.`, () => this.strike(target, id));
+    return { bow: target, entry: id, errors: [] };
   }
 
   /**
@@ -182,15 +194,17 @@ export class Bows {
   }
 
   /**
+   * Strike an entry out; resolves to the id of what strikes it, or to null where that was not kept.
    * @param {string} bow
    * @param {string} entry
    */
-  async #strike(bow, entry) {
+  async strike(bow, entry, why = "") {
     const id = newId();
     const record = await this.store.record(bow);
-    const struck = await this.ask("strike", { entries: record, entry, id, at: now() });
-    if (!struck?.entry || (await this.#keep(bow, id, struck.entry))) return;
-    this.#toast("Struck out.", () => this.#strike(bow, id));
+    const struck = await this.ask("strike", { entries: record, entry, id, at: now(), why });
+    if (!struck?.entry || (await this.#keep(bow, id, struck.entry))) return null;
+    this.toast("Struck out.", () => this.strike(bow, id));
+    return id;
   }
 
   async #askToKeep() {
@@ -314,6 +328,7 @@ export class Bows {
     this.#showJob(stand.steps);
     this.#part(".rb-timeline").replaceChildren(...stand.timeline.map(told));
     this.#turnTo(".rb-bow");
+    this.#showAlbum(turn);
     if (arriving) {
       this.#part(".rb-bow-title").scrollIntoView();
       this.#part(".rb-bow-title").focus({ preventScroll: true });
@@ -349,6 +364,20 @@ export class Bows {
     const place = this.#part(".rb-bow-charts");
     place.replaceChildren(grow(figures));
     drawCharts(place, charts);
+  }
+
+  /**
+   * Photographs, with a script of their own: behind all that can be read without them.
+   * @param {number} turn
+   */
+  async #showAlbum(turn) {
+    const album = await this.#album();
+    if (turn === this.#shown) await album.show();
+  }
+
+  #album() {
+    this.#albumAsked ??= import("./photo.mjs").then(({ PhotoAlbum }) => new PhotoAlbum(this, this.#section));
+    return this.#albumAsked;
   }
 
   /** @param {ToldAnswer[]} answers */
@@ -396,11 +425,12 @@ export class Bows {
     if (!button || button.closest("dialog")) return;
     const { do: deed, open, strike, back, compare } = button.dataset;
     if (open) await this.forms.open(open);
-    else if (strike && this.#bow) await this.#strike(this.#bow, strike);
+    else if (strike && this.#bow) await this.strike(this.#bow, strike);
     else if (back) await this.#bringBack(back);
     else if (compare) await this.#compare(button);
     else if (deed === "add") await this.forms.open("new-bow");
     else if (deed === "quick-reading") await this.#drawing.then(() => this.quick.openReading());
+    else if (deed === "photo") await (await this.#album()).open();
     else if (deed === "quick-batch") await this.#drawing.then(() => this.quick.openBatch());
     else if (deed === "save-file") await this.#save(true);
     else if (deed === "save-shared") await this.#save(false);
@@ -433,8 +463,13 @@ export class Bows {
   async #saveAll() {
     const heads = await this.store.bows();
     const records = await this.#records(heads);
-    const made = await this.ask("all", { records, private: true });
-    if (!made || !(await saveFile(made))) return false;
+    const photos = (await Promise.all(heads.map(({ id }) => this.store.photos(id)))).flat();
+    if (photos.reduce((sum, { size }) => sum + size, 0) > MOST_BYTES) {
+      this.notice(WORDS.tooMany);
+      return false;
+    }
+    const made = await this.ask("all", { records, private: true, pictures: photos.map(({ id }) => id) });
+    if (!made || !(await saveFile(made, photos))) return false;
     const saved = Date.now();
     const marks = heads.map(({ id, entries }) => this.store.putHead(id, { saved: { at: saved, entries } }));
     await Promise.all(marks).catch(() => {}); // the store is gone; the file is not
@@ -464,8 +499,10 @@ export class Bows {
   /** @param {boolean} everything */
   async #save(everything) {
     const bow = this.#bow;
-    const made = await this.ask("file", { entries: this.#record, private: everything });
-    if (!bow || !made || !(await saveFile(made)) || !everything) return;
+    const photos = bow && everything ? await this.store.photos(bow).catch(() => []) : [];
+    const pictures = photos.map(({ id }) => id);
+    const made = await this.ask("file", { entries: this.#record, private: everything, pictures });
+    if (!bow || !made || !(await saveFile(made, photos)) || !everything) return;
     try {
       const entries = await this.store.count(bow);
       await this.store.putHead(bow, { saved: { at: Date.now(), entries } });
@@ -494,7 +531,7 @@ export class Bows {
     if (chosenBow() === bow) chooseBow(null);
     location.hash = "all";
     await this.show();
-    this.#toast("Removed. It can be brought back for 30 days.", () => this.#bringBack(bow));
+    this.toast("Removed. It can be brought back for 30 days.", () => this.#bringBack(bow));
   }
 
   /** @param {string} bow */
@@ -518,7 +555,7 @@ export class Bows {
    * @param {string} sentence
    * @param {() => void} undo
    */
-  #toast(sentence, undo) {
+  toast(sentence, undo) {
     const toast = this.#part(".rb-toast");
     sayAt(toast, sentence, undo);
     clearTimeout(this.#toastTimer);
@@ -569,7 +606,7 @@ function binned({ id, head }) {
 /** @param {ToldEntry} entry */
 function told(entry) {
   const facts = entry.facts.flatMap(([label, text]) => [node("dt", {}, label), node("dd", {}, text)]);
-  const line = node("li", entry.struck ? { class: "rb-struck" } : {},
+  const line = node("li", { "data-entry": entry.id, ...(entry.struck ? { class: "rb-struck" } : {}) },
     node("p", {}, node("strong", {}, entry.title), ` ${entry.moment}`, entry.struck ? " (struck out)" : ""),
     node("dl", {}, ...facts),
     ...[entry.note, ...entry.problems].filter(Boolean).map((text) => node("p", {}, text)));

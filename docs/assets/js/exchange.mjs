@@ -4,7 +4,7 @@
 import { partOf, sourceOf } from "./parts.mjs";
 
 /** @import { Bows } from "./bows.mjs" */
-/** @import { BowFile, FoundBow, KeptEntry, Summary } from "./record.d.ts" */
+/** @import { BowFile, FoundBow, KeptEntry, KeptPhoto, Summary } from "./record.d.ts" */
 
 const LONGEST_BYTES = 64 * 1024 * 1024;
 const TYPE_OF_BOW = "text/html";
@@ -15,9 +15,11 @@ const NEWER = "The file is from a later release than this page; what this page d
 /**
  * Hand a file to the share sheet where there is one, else save it; resolves to whether it left.
  * @param {BowFile} made
+ * @param {KeptPhoto[]} photos that go with it
  */
-export async function saveFile({ page, name }) {
-  const file = new File([page], name, { type: TYPE_OF_BOW });
+export async function saveFile({ page, name }, photos) {
+  const parts = photos.length ? await (await import("./picture.mjs")).withPictures(page, photos) : [page];
+  const file = new File(parts, name, { type: TYPE_OF_BOW });
   if (navigator.canShare?.({ files: [file] })) {
     try {
       await navigator.share({ files: [file] });
@@ -41,7 +43,7 @@ export function openCalendar({ text, name }) {
 }
 
 /** @param {File} file */
-function download(file) {
+export function download(file) {
   const link = document.createElement("a");
   link.href = URL.createObjectURL(file);
   link.download = file.name;
@@ -61,14 +63,16 @@ export async function openFile(bows, file, dialog) {
     bows.notice("This file is larger than 64 MB, so it is no bow's file. Nothing was taken from it.");
     return null;
   }
-  const found = await bows.ask("bows", { text: await file.text() });
+  const { takenOut, takePictures } = await import("./picture.mjs");
+  const { rest, pictures } = takenOut(await file.text());
+  const found = await bows.ask("bows", { text: rest });
   if (!found) return null;
   const held = (found.bows ?? []).filter(({ entries }) => entries.length);
   if (!held.length) {
     bows.notice(`${found.refused ?? "The file holds no entry that can be read."} Nothing was taken from it.`);
     return null;
   }
-  return mergeAll(bows, held, found.missing, dialog);
+  return mergeAll(bows, held, found.missing, dialog, (bow) => takePictures(bows, bow, pictures));
 }
 
 /**
@@ -76,15 +80,16 @@ export async function openFile(bows, file, dialog) {
  * @param {FoundBow[]} held
  * @param {number} missing
  * @param {HTMLDialogElement} dialog
+ * @param {(bow: string) => Promise<string>} takePictures
  */
-async function mergeAll(bows, held, missing, dialog) {
+async function mergeAll(bows, held, missing, dialog, takePictures) {
   const said = [];
   /** @type {string | null} */
   let taken = null;
   for (const each of held) {
     const { bow, sentence } = await merge(bows, each, dialog);
     taken = bow ?? taken;
-    said.push(sentence);
+    said.push(sentence, bow && (await takePictures(bow)));
   }
   if (missing) said.push(`The file was cut off: ${missing} more ${missing === 1 ? "bow is" : "bows are"} missing.`);
   bows.notice(said.filter(Boolean).join(" "));

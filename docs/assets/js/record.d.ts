@@ -46,10 +46,47 @@ export interface Binned {
   head?: Head;
 }
 
+/** A picture as it is kept. sum: SHA-256 of its bytes as its entry tells it; empty where none could be made. */
+export interface KeptPhoto {
+  id: string;
+  bow: string;
+  blob: Blob;
+  thumb: Blob | null; // none where the bytes are no picture
+  type: string;
+  size: number;
+  sum: string;
+}
+
+/** A photograph as a bow's page tells it. file: the id of its picture; beside: of the entry that it belongs to. */
+export interface ToldPhoto {
+  id: string;
+  file: string;
+  sum: string;
+  caption: string;
+  beside: string;
+  counts: boolean;
+  at: string;
+  note: string;
+  facts: Pair[];
+}
+
+/** What a bow's page shows of its photographs: as `calc.record.photos` tells it. */
+export interface Album {
+  photos: ToldPhoto[];
+  intake: { id: string; label: string; photo: string; fine: boolean }[];
+  ties: { id: string; words: string; fine: boolean }[];
+  sheet: string[];
+  begun: boolean;
+  most: number;
+  room: number;
+  removed: string;
+}
+
 /** The rows of this browser's database. */
 export interface Layout extends DBSchema {
   bows: { key: string; value: Head };
   entries: { key: string; value: KeptEntry & { bow: string }; indexes: { bow: [bow: string, id: string] } };
+  photos: { key: string; value: KeptPhoto; indexes: { bow: string } };
   drafts: { key: string; value: { id: string; pairs: Pair[] } };
   bin: { key: string; value: Binned & { entries: KeptEntry[]; until: number } };
   meta: { key: string; value: { name: string; value: boolean | null } };
@@ -109,6 +146,7 @@ export interface Stand {
   answers: ToldAnswer[];
   returned: TreeNode[];
   timeline: ToldEntry[];
+  album: Album;
   columns: string[][];
   last: Pair[];
   due: string;
@@ -159,6 +197,7 @@ export interface TaskAnswers {
   tell: Telling;
   told: { tree?: TreeNode[]; units?: UnitSystem };
   all: BowFile;
+  photos: { album: Album };
   bows: { bows: FoundBow[]; missing: number };
   across: { lines: AcrossLine[] };
   calendar: { text: string; name: string };

@@ -139,7 +139,7 @@ function readPairs(form) {
  * A moment of the clock on the wall with the offset that holds then.
  * @param {string} [text]
  */
-function momentOf(text) {
+export function momentOf(text) {
   return text && MOMENT.test(text) ? now(new Date(text)) : now();
 }
 

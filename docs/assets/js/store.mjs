@@ -5,11 +5,11 @@
 import { openDB } from "idb";
 
 /** @import { IDBPDatabase, IDBPObjectStore, StoreNames } from "idb" */
-/** @import { Binned, BowStore, Head, KeptEntry, Layout, Summary } from "./record.d.ts" */
+/** @import { Binned, BowStore, Head, KeptEntry, KeptPhoto, Layout, Summary } from "./record.d.ts" */
 /** @import { Pair } from "./types.d.ts" */
 
 const NAME = "rebrace";
-const LAYOUT = 1;
+const LAYOUT = 2;
 const BIN_DAYS = 30;
 const DAY_MS = 86_400_000;
 const LETTERS = "0123456789abcdefghjkmnpqrstvwxyz";
@@ -44,12 +44,15 @@ export async function openStore({ onChange = () => {}, onEnd = () => {} } = {}) 
  */
 function openDatabase(onEnd) {
   return openDB(NAME, LAYOUT, {
-    upgrade(database) {
-      database.createObjectStore("bows", { keyPath: "id" });
-      database.createObjectStore("entries", { keyPath: "id" }).createIndex("bow", ["bow", "id"]);
-      database.createObjectStore("drafts", { keyPath: "id" });
-      database.createObjectStore("bin", { keyPath: "id" });
-      database.createObjectStore("meta", { keyPath: "name" });
+    upgrade(database, before) {
+      if (before < 1) {
+        database.createObjectStore("bows", { keyPath: "id" });
+        database.createObjectStore("entries", { keyPath: "id" }).createIndex("bow", ["bow", "id"]);
+        database.createObjectStore("drafts", { keyPath: "id" });
+        database.createObjectStore("bin", { keyPath: "id" });
+        database.createObjectStore("meta", { keyPath: "name" });
+      }
+      if (before < 2) database.createObjectStore("photos", { keyPath: "id" }).createIndex("bow", "bow");
     },
     blocking(_current, wanted, event) {
       const database = /** @type {IDBDatabase} */ (event.target);
@@ -171,18 +174,28 @@ class Store {
     this.#tell(bow);
   }
 
-  /** Bows that were taken out and can be brought back; those past their month are gone. */
+  /** Bows that were taken out and can be brought back; those past their month are gone, with their pictures. */
   async bin() {
     const all = await this.#database.getAll("bin");
     const over = all.filter(({ until }) => until < Date.now());
-    await Promise.all(over.map(({ id }) => this.#database.delete("bin", id)));
+    await Promise.all(over.map(({ id }) => this.#forget(id)));
     return all.filter(({ until }) => until >= Date.now());
   }
 
-  /** Take all bows out, those in the bin too, with all drafts: nothing of them is left. */
+  /** @param {string} bow */
+  async #forget(bow) {
+    const transaction = this.#database.transaction(["bin", "bows", "photos"], "readwrite");
+    const isBack = await transaction.objectStore("bows").get(bow); // taken in again from its file
+    const pictures = transaction.objectStore("photos");
+    if (!isBack) for (const id of await pictures.index("bow").getAllKeys(bow)) await pictures.delete(id);
+    await transaction.objectStore("bin").delete(bow);
+    await transaction.done;
+  }
+
+  /** Take all bows out, those in the bin too, with all drafts and pictures: nothing of them is left. */
   async removeAll() {
     /** @type {StoreNames<Layout>[]} */
-    const names = ["entries", "bows", "bin", "drafts"];
+    const names = ["entries", "bows", "bin", "drafts", "photos"];
     const transaction = this.#database.transaction(names, "readwrite");
     await Promise.all(names.map((name) => transaction.objectStore(name).clear()));
     await transaction.done;
@@ -200,6 +213,34 @@ class Store {
     if (brought) await transaction.objectStore("bows").put(headOf(bow, { ...kept?.head, changed: Date.now() }));
     await transaction.objectStore("bin").delete(bow);
     await transaction.done;
+    this.#tell(bow);
+  }
+
+  /**
+   * The pictures of a bow, by their ids: in the order in which they were kept.
+   * @param {string} bow
+   */
+  async photos(bow) {
+    return this.#database.getAllFromIndex("photos", "bow", bow);
+  }
+
+  /** @param {string} id */
+  async photo(id) {
+    return this.#database.get("photos", id);
+  }
+
+  /** @param {KeptPhoto} photo */
+  async putPhoto(photo) {
+    await this.#database.put("photos", photo);
+    this.#tell(photo.bow);
+  }
+
+  /**
+   * Of a picture that is dropped nothing is left here.
+   * @param {KeptPhoto} photo
+   */
+  async dropPhoto({ id, bow }) {
+    await this.#database.delete("photos", id);
     this.#tell(bow);
   }
 
@@ -282,6 +323,8 @@ class Outdated extends Store {
   remove = this.add;
   removeAll = this.add;
   bringBack = this.add;
+  putPhoto = this.add;
+  dropPhoto = this.add;
   keepDraft = this.add;
   dropDraft = this.add;
   remember = this.add;
@@ -293,6 +336,8 @@ class Forgetful {
   #heads = new Map();
   /** @type {Map<string, Map<string, string>>} */
   #entries = new Map(); // of each bow: id to text
+  /** @type {Map<string, KeptPhoto>} */
+  #photos = new Map();
   /** @type {Map<string, Pair[]>} */
   #drafts = new Map();
   /** @type {Map<string, Binned & {texts?: Map<string, string>}>} */
@@ -368,7 +413,7 @@ class Forgetful {
   }
 
   async removeAll() {
-    for (const each of [this.#heads, this.#entries, this.#bin, this.#drafts]) each.clear();
+    for (const each of [this.#heads, this.#entries, this.#bin, this.#drafts, this.#photos]) each.clear();
   }
 
   /** @param {string} bow */
@@ -377,6 +422,26 @@ class Forgetful {
     if (texts) this.#entries.set(bow, texts);
     if (head) this.#heads.set(bow, head);
     this.#bin.delete(bow);
+  }
+
+  /** @param {string} bow */
+  async photos(bow) {
+    return [...this.#photos.values()].filter((each) => each.bow === bow);
+  }
+
+  /** @param {string} id */
+  async photo(id) {
+    return this.#photos.get(id);
+  }
+
+  /** @param {KeptPhoto} photo */
+  async putPhoto(photo) {
+    this.#photos.set(photo.id, photo);
+  }
+
+  /** @param {KeptPhoto} photo */
+  async dropPhoto({ id }) {
+    this.#photos.delete(id);
   }
 
   /** @param {string} id */
