@@ -51,7 +51,8 @@ def requests():
     entries = bow()
     kept = entries_json(entries)
     taken = [["weight", "47.7 lb"], ["upper", " "], ["lower", "7-5/16 in"]]
-    found = [{"task": task, "entries": kept} for task in ("head", "stand", "file", "csv")]
+    found = [{"task": task, "entries": kept} for task in ("head", "stand", "file", "csv", "photos")]
+    found.append({"task": "file", "entries": kept, "pictures": [sheets.input_of("photo.file").default]})
     found += [{"task": task, "records": [kept, "[]", *logs()], "at": AT} for task in ("across", "calendar")]
     found.append({"task": "head", "entries": "[]"})
     found.append({"task": "stand", "entries": "[]"})
