@@ -40,6 +40,7 @@ export class PhotoAlbum {
   #righted = null; // whose words are put right
   /** @type {ToldPhoto | null} */
   #opened = null;
+  #saving = false; // one press, one picture
   #turn = 0;
 
   /**
@@ -244,15 +245,17 @@ export class PhotoAlbum {
   async #save(goesOn) {
     const next = goesOn ? this.#next() : undefined;
     const bow = this.#bows.bow;
-    if (!bow) return;
+    if (!bow || this.#saving) return;
     const at = momentOf(this.#box("at", HTMLInputElement).value);
     const note = this.#box("note", HTMLInputElement).value;
-    const refusal = await (this.#righted ? this.#putRight(bow, this.#righted, at, note) : this.#keep(bow, at, note));
+    this.#saving = true;
+    const saved = this.#righted ? this.#putRight(bow, this.#righted, at, note) : this.#keep(bow, at, note);
+    const refusal = await saved.finally(() => { this.#saving = false; });
     this.#say(refusal);
     if (refusal) return;
     if (!next) this.#taking.close();
     await this.#bows.show();
-    if (next) await this.open([["shows", next.id]]);
+    if (next && this.#taking.open) await this.open([["shows", next.id]]);
   }
 
   /** What is typed, by the names of its facts. */

@@ -22,6 +22,7 @@ const QUALITY = 0.8;
 const ADDRESS = `data:${TYPE};base64,`;
 const PLACE = /(?<=<img data-photo="[0-9a-z]{14}" src=")picture:([0-9a-z]{14})(?=")/;
 const PICTURE = /(<img data-photo="([0-9a-z]{14})" src=")(data:[^"]*)"/g;
+const KB = 1000;
 const MB = 1_000_000;
 const NO_ROOM = "The entry is kept, but this browser had no room for its picture. Save the picture to a file.";
 export const UNREADABLE = "This browser cannot read that picture. Nothing was changed; choose it as a JPEG or PNG file.";
@@ -78,12 +79,18 @@ export async function isWhole({ blob, thumb, sum }) {
  * @param {KeptPhoto[]} photos
  */
 export function counted(photos) {
-  const count = `${photos.length} ${photos.length === 1 ? "photo" : "photos"}`;
-  return `${count}, ${(bytesOf(photos) / MB).toFixed(1)} MB`;
+  const bytes = bytesOf(photos);
+  const room = bytes < MB ? `${Math.ceil(bytes / KB)} kB` : `${(bytes / MB).toFixed(1)} MB`;
+  return `${photosOf(photos.length)}, ${room}`;
+}
+
+/** @param {number} count */
+function photosOf(count) {
+  return `${count} ${count === 1 ? "photo" : "photos"}`;
 }
 
 /** @param {KeptPhoto[]} photos */
-export function bytesOf(photos) {
+function bytesOf(photos) {
   return photos.reduce((sum, { size }) => sum + size, 0);
 }
 
@@ -244,15 +251,10 @@ export async function takePictures(bench, bow, pictures) {
     }
   }
   return [
-    done.taken && `${photos(done.taken)} came with it.`,
-    done.damaged && `${photos(done.damaged)} came damaged.`,
-    done.unkept && `${photos(done.unkept)} found no room here; the file still holds them.`,
+    done.taken && `${photosOf(done.taken)} came with it.`,
+    done.damaged && `${photosOf(done.damaged)} came damaged.`,
+    done.unkept && `${photosOf(done.unkept)} found no room here; the file still holds them.`,
   ].filter(Boolean).join(" ");
-}
-
-/** @param {number} count */
-function photos(count) {
-  return `${count} ${count === 1 ? "photo" : "photos"}`;
 }
 
 /**
