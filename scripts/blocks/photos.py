@@ -20,7 +20,8 @@ def part() -> Node:
         element("h3", {}, "Photographs"),
         element("p", {"class": "rb-photo-count"}),
         element("ul", {"class": "rb-photo-row"}),
-        element("details", {"class": "rb-photo-intake"}, element("summary", {}, "Photos of the bow as it came"),
+        element("details", {"class": "rb-photo-intake"},
+                element("summary", {}, "Photos of the bow as it came"),
                 element("p", {"class": "rb-photo-begun"}), element("ol", {})),
     )
 
