@@ -306,6 +306,12 @@ FORMER = {
         "came_back": "",
         "came_belly": "",
         "strokes_since": "0",
+        "weight_error": "1/4 lb",
+        "tiller_error": "1/32 in",
+        "thickness_error": "0.0005 in",
+        "glass_error": "0.003 in",
+        "core_error": "10 %",
+        "reading_error": "1/8 lb",
     },
     "photograph": {
         "what": "unstrung",

@@ -223,7 +223,7 @@ def model_of(misfit=0.0, strain=1.0):
     worked = (1.0,) * 9 + (strain,)
     straight = curve_of((0.0, 0.25, 0.5), (0.0, 50.0, 100.0))
     model = SimpleNamespace(fit=fit)
-    return model_checks.model_checks(model, 100.0, (worked, even), ((0.5, 100.0),), straight, None)
+    return model_checks.model_checks(model, 100.0, (worked, even), ((0.5, 100.0),), straight, None, None)
 
 
 def curve_of(draws, forces):

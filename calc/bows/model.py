@@ -1,6 +1,7 @@
 """A bow computed as it bends, as it was found, and what sanding a stretch of it does."""
 
 from calc.bows.measured import MeasuredBow
+from calc.bows.ranges import Ranges
 from calc.mechanics.bow.fitting import Fit
 from calc.mechanics.bow.tuning import Setup
 from calc.mechanics.draw_curve import Curve
@@ -23,12 +24,13 @@ class Modelled:
 class Effect:
     """A bow once a stretch of it is sanded: weight [N], tiller [m], draw curve, and glass (back, belly) [m].
 
-    left: glass where most came off. least: what must stay. strokes_since: since the glass was read.
+    left: glass where most came off. least: what must stay. strokes_since: since the glass was read. ranges:
+    how far it may be out, None where that is not known; changes: the same of what the sanding changes.
     """
 
     def __init__(
         self, weight: float, tiller: float, curve: Curve, left: tuple[float, float],
-        least: tuple[float, float], strokes_since: int,
+        least: tuple[float, float], strokes_since: int, ranges: Ranges | None,
     ) -> None:
         self.weight = weight
         self.tiller = tiller
@@ -36,3 +38,5 @@ class Effect:
         self.left = left
         self.least = least
         self.strokes_since = strokes_since
+        self.ranges = ranges
+        self.changes = None if ranges is None else ranges.of_change()

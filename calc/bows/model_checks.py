@@ -2,6 +2,8 @@
 
 from calc.bows.checks import calibration_check, glass_check
 from calc.bows.model import Effect, Modelled
+from calc.bows.range_tables import by_range
+from calc.bows.stacking import Stacking, judgement_check
 from calc.mechanics.bow.fitting import BEST, LIMIT, Fit
 from calc.mechanics.bow.working import hardest
 from calc.mechanics.draw_curve import Curve, stacking_onset
@@ -23,8 +25,12 @@ def model_checks(
     pairs: tuple[tuple[float, float], ...],
     curve: Curve,
     effect: Effect | None,
+    stacking: Stacking | None,
 ) -> tuple[Check, ...]:
-    """Return all checks of a computed bow, and of a stretch sanded where one was."""
+    """Return all checks of a computed bow, and of a stretch sanded where one was.
+
+    stacking: what readings say of it, None where too few do.
+    """
     factors = (model.fit.calibration.upper_factor, model.fit.calibration.lower_factor)
     checks = [calibration_check(factors), _misfit_check(model, weight, pairs)]
     if model.fit.end != BEST:
@@ -39,14 +45,19 @@ def model_checks(
                 "The " + name + " limb works hardest {} from the fadeout, {} times its middle: take nothing "
                 "off there, and look for a thin place or a wrong reading.",
                 amount("length", shape.arc_length[place]), amount("number", ratio))))
-    if stacking_onset(curve, STACKING_FACTOR) is not None:
-        checks.append(check("stacking", WATCH, "The computed curve stacks near the end of the draw."))
+    if stacking is not None:
+        checks.append(judgement_check(stacking.judgement, stacking.rises, stacking.over))
+    elif stacking_onset(curve, STACKING_FACTOR) is not None:
+        checks.append(check("stacking", WATCH, "The computed curve stacks near the end of the draw. Whether "
+                            "the bow does cannot be told without readings at two other draws or more, and "
+                            "their error."))
     return tuple(checks)
 
 
 def effect_check(model: Modelled, effect: Effect) -> Check:
     """Return whether enough glass stays once the stretch is sanded."""
-    return glass_check(model.bow.build, effect.least, effect.left, effect.strokes_since)
+    return by_range(glass_check(model.bow.build, effect.least, effect.left, effect.strokes_since),
+                    effect.least, effect.left, effect.ranges)
 
 
 def _scale_check(fit: Fit) -> Check:

@@ -1,6 +1,7 @@
 """A computed bow as tables, charts and a drawing."""
 
 from calc.bows.model import Effect, Modelled
+from calc.bows.range_tables import band
 from calc.drawings.limbs import bow_drawing
 from calc.mechanics.bow.elastica import LimbShape
 from calc.mechanics.bow.tuning import Shares
@@ -52,13 +53,20 @@ def work_table(
 
 
 def curve_chart(
-    curve: Curve, effect: Effect | None, pairs: tuple[tuple[float, float], ...], beyond: float
+    curve: Curve, effect: Effect | None, pairs: tuple[tuple[float, float], ...], beyond: float, share: float
 ) -> Chart:
-    """Return weight against draw: computed, after sanding, and as read."""
+    """Return weight against draw: computed, after sanding, and as read, with the range of what comes last.
+
+    share [1]: standard error of the weight now.
+    """
     lines = [Line("Computed", "line", [draw + beyond for draw in curve.draws], list(curve.forces))]
     if effect is not None:
         lines.append(Line("After sanding", "line", [draw + beyond for draw in effect.curve.draws],
                           list(effect.curve.forces)))
+    if effect is None:
+        lines += band(lines[-1], share)
+    elif effect.ranges is not None:
+        lines += band(lines[-1], effect.ranges.weight / effect.weight)
     if pairs:
         lines.append(Line("Readings", "points", [pair[0] + beyond for pair in pairs],
                           [pair[1] for pair in pairs]))

@@ -41,7 +41,8 @@ def causes_tables(ranges: Ranges | None) -> tuple[Table, ...]:
         return ()
     lines = []
     for each in _by_size(ranges):
-        lines.append((each.name, each.error, abs(each.weight), abs(each.tiller), _size(each, ranges)))
+        lines.append((each.name, each.error, amount("force", abs(each.weight), 2), abs(each.tiller),
+                      _size(each, ranges)))
     return (Table("causes", "What makes the range: measure the first of these again first", (
         Column("cause", "Reading", TEXT), Column("error", "One standard error", TEXT),
         Column("weight", "Of it in weight", "force"), Column("tiller", "Of it in tiller", "thickness"),
@@ -49,30 +50,37 @@ def causes_tables(ranges: Ranges | None) -> tuple[Table, ...]:
     ), tuple(lines)),)
 
 
-def causes_drawings(ranges: Ranges | None) -> tuple[Drawing, ...]:
+def causes_drawings(ranges: Ranges | None, to_what: str = "the weight") -> tuple[Drawing, ...]:
     """Return the drawing of what makes the range of weight; nothing where the range is not known."""
     if ranges is None:
         return ()
     return (causes_drawing([(each.name, amount("force", abs(each.weight), 2), abs(each.weight))
-                            for each in _by_size(ranges)]),)
+                            for each in _by_size(ranges)], to_what),)
 
 
-def band(line: Line, ranges: Ranges | None, weight: float) -> tuple[Line, ...]:
-    """Return the ends of the range of weight along a computed curve, in the same share as at its end."""
-    if ranges is None:
-        return ()
-    part = NORMAL_95 * ranges.weight / weight
+def band(line: Line, share: float) -> tuple[Line, ...]:
+    """Return the ends of the range along a computed curve. share [1]: standard error, the same all along."""
+    part = NORMAL_95 * share
     return (Line(line.label + ", at least", "line", line.xs, [max(0.0, y * (1 - part)) for y in line.ys]),
             Line(line.label + ", at most", "line", line.xs, [y * (1 + part) for y in line.ys]))
 
 
-def glass_range_check(
-    least: tuple[float, float], left: tuple[float, float], errors: tuple[float, float]
-) -> Check | None:
-    """Return that glass may be less than must stay, by the lower end of its range; None where it is not."""
-    low = tuple([each - NORMAL_95 * error for each, error in zip(left, errors)])
+def least_left(left: tuple[float, float], errors: tuple[float, float]) -> tuple[float, float]:
+    """Return the lower ends of the ranges of glass left on back and belly [m]."""
+    return left[0] - NORMAL_95 * errors[0], left[1] - NORMAL_95 * errors[1]
+
+
+def by_range(
+    found: Check, least: tuple[float, float], left: tuple[float, float], ranges: Ranges | None
+) -> Check:
+    """Return a check of the glass left, or a stop where it may be less than must stay by the lower end of its
+    range.
+    """
+    if found.level == STOP or ranges is None:
+        return found
+    low = least_left(left, ranges.glass)
     if low[0] >= least[0] and low[1] >= least[1]:
-        return None
+        return found
     return check("glass", STOP, sentence(
         "The glass may come out too thin: {} is left at the thinnest on the back and {} on the belly, by "
         "your reading errors perhaps only {} and {}, and no less than {} and {} may stay. Read the glass "

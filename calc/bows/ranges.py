@@ -23,14 +23,17 @@ REMOVAL_STEP = 2e-5  # [m]
 
 class Cause:
     """A reading with its standard error, and what one of it does to the weight [N] and the tiller [m] that
-    the bow comes to.
+    the bow comes to. now: what it does to those that the bow has.
     """
 
-    def __init__(self, name: str, error: Amount, weight: float, tiller: float) -> None:
+    def __init__(
+        self, name: str, error: Amount, weight: float, tiller: float, now: tuple[float, float] = (0.0, 0.0)
+    ) -> None:
         self.name = name
         self.error = error
         self.weight = weight
         self.tiller = tiller
+        self.now = now
 
 
 class Ranges:
@@ -54,6 +57,12 @@ class Ranges:
         self.tiller = spread([each.tiller for each in causes])
         self.removals = removals
         self.glass = glass
+
+    def of_change(self) -> "Ranges":
+        """Return the same of the change of weight and tiller in place of what the bow comes to."""
+        causes = [Cause(each.name, each.error, each.weight - each.now[0], each.tiller - each.now[1])
+                  for each in self.causes]
+        return Ranges(causes, self.taken, self.removals, self.glass, self.stiffer, self.carried)
 
 
 class Planned:
@@ -114,9 +123,11 @@ def _ranges(planned: Planned, errors: ReadingErrors, met: bool) -> "Generator[fl
                                  amount("thickness", errors.taken, 4),
                                  errors.taken * taken[0][limb], errors.taken * taken[1][limb]))
     weight, tiller = carried(errors.weight, 0.0)
-    readings.append(Cause("The weight now", amount("force", errors.weight, 2), weight, tiller))
+    readings.append(Cause("The weight now", amount("force", errors.weight, 2), weight, tiller,
+                          (errors.weight, 0.0)))
     weight, tiller = carried(0.0, errors.tiller)
-    readings.append(Cause("The tiller now", amount("length", errors.tiller), weight, tiller))
+    readings.append(Cause("The tiller now", amount("length", errors.tiller), weight, tiller,
+                          (0.0, errors.tiller)))
     build = planned.bow.build
     for face, layer, thicker in (
         ("back", build.back, Build(build.back * (1 + STEP), build.belly, build.glass_modulus,

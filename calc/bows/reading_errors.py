@@ -63,8 +63,8 @@ def how_strokes_are_read() -> Group:
     return group(TITLE, *_by_scale_and_rule())
 
 
-def how_well_read() -> Group:
-    """Return the group of the errors that a plan leans on."""
+def how_well_read(*more: Input) -> Group:
+    """Return the group of the errors that a plan leans on, with others behind them."""
     return group(
         TITLE,
         *_by_scale_and_rule(),
@@ -74,6 +74,7 @@ def how_well_read() -> Group:
                  help="Read at the limb's edge with a lens; less where several places agree.", role=SHOP),
         quantity("core_error", "Doubt about the core", "ratio", default="10 %", low="0 %", high="40 %",
                  usual=("5 %", "20 %"), help="Of its modulus beside that of the glass.", role=RULE),
+        *more,
         note="One standard error each: two readings in three lie within it.",
     )
 

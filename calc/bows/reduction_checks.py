@@ -2,7 +2,7 @@
 
 from calc.bows.checks import calibration_check, glass_check
 from calc.bows.gone import Past
-from calc.bows.range_tables import glass_range_check
+from calc.bows.range_tables import by_range
 from calc.bows.ranges import Ranges
 from calc.bows.workpiece import Reserve, Workpiece
 from calc.mechanics.bow.reduction import Reduction
@@ -19,12 +19,11 @@ SHORT = 0.1 * POUND_FORCE
 
 def glass_stays(piece: Workpiece, reduction: Reduction, past: Past, ranges: Ranges | None) -> Check:
     """Return whether enough glass stays; never OK where the readings or the least that may stay are stale."""
-    found = glass_check(piece.bow.build, piece.least, thinnest(piece, reduction), past.strokes, past.gone)
-    if found.level != STOP and ranges is not None:
-        found = glass_range_check(piece.least, thinnest(piece, reduction), ranges.glass) or found
+    back, belly = left = thinnest(piece, reduction)
+    found = by_range(glass_check(piece.bow.build, piece.least, left, past.strokes, past.gone), piece.least,
+                     left, ranges)
     if found.level != OK or past.floor_known:
         return found
-    back, belly = thinnest(piece, reduction)
     return check("glass", WATCH, sentence(
         "Glass left at the thinnest: {} on the back and {} on the belly. How much of the glass as the bow "
         "came that is, nobody said: give it, or the least that may stay sinks with every stroke.",

@@ -1,6 +1,13 @@
 """Whether a bow stacks, by readings that have errors: said with its probability, or what would tell it."""
 
-from calc.mechanics.likely_curve import LikelyCurve, best_further_draw, stacking_probability
+from calc.mechanics.draw_curve import Curve, middle_slope, slope_at, stacking_onset
+from calc.mechanics.likely_curve import (
+    LikelyCurve,
+    as_curve,
+    best_further_draw,
+    likely_curve,
+    stacking_probability,
+)
 from calc.outcome import OK, WATCH, Check, Sentence, amount, check, sentence
 from calc.quantities import INCH
 
@@ -11,6 +18,9 @@ UNLIKELY = 0.2
 """Probability up to which it is said that it does not."""
 
 NEXT_STEP = INCH / 2
+
+PIECES = 40
+"""Of the likely curve, as which it is drawn."""
 
 NEARLY = 0.01
 """Beyond this no probability is told closer: the shapes of curves are not known that well."""
@@ -50,6 +60,45 @@ def judged(curve: LikelyCurve, draws: list[float], factor: float) -> Judgement:
         if min([abs(draw - each) for each in draws]) > 0.49 * NEXT_STEP:
             between.append(draw)
     return Judgement(probability, factor, best_further_draw(curve, factor, tuple(between)))
+
+
+def onset_told(curve: Curve, judgement: Judgement | None, factor: float) -> float | None:
+    """Return from which draw on a curve stacks [m]; None where it does not, or nothing tells that it does.
+
+    judgement: None where no readings with errors are known.
+    """
+    return stacking_onset(curve, factor) if judgement is None or judgement.stacks else None
+
+
+def end_rise(curve: Curve) -> float:
+    """Return the slope at the end of a curve over that of its middle third [1]; 0 where that does not rise."""
+    middle = middle_slope(curve)
+    return slope_at(curve, curve.draws[-1]) / middle if middle > 0 else 0.0
+
+
+class Stacking:
+    """What readings say of stacking: their likely curve, the judgement, the slope at the end over that of the
+    middle [1], and from which draw on it stacks and how much of the draw that is [m], None where nothing
+    tells that it does.
+    """
+
+    def __init__(self, likely: LikelyCurve, judgement: Judgement, curve: Curve) -> None:
+        self.likely = likely
+        self.judgement = judgement
+        self.rises = end_rise(curve)
+        self.onset = onset_told(curve, judgement, judgement.factor)
+        self.over = None if self.onset is None else curve.draws[-1] - self.onset
+
+
+def stacking_read(
+    readings: list[tuple[float, float]], start: float, error: float, factor: float
+) -> Stacking:
+    """Return what readings of (draw [m], weight [N]), in order, say of stacking. start: draw at brace [m].
+    error: of a reading, more than none [N].
+    """
+    draws = [each[0] for each in readings]
+    likely = likely_curve(tuple(draws), tuple([each[1] for each in readings]), start, error)
+    return Stacking(likely, judged(likely, draws, factor), as_curve(likely, PIECES))
 
 
 def _probability(value: float) -> Sentence:

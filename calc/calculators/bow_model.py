@@ -26,7 +26,17 @@ from calc.bows.measured import (
 from calc.bows.model import Effect, Modelled
 from calc.bows.model_checks import STACKING_FACTOR, effect_check, model_checks
 from calc.bows.model_tables import bow_shapes, curve_chart, curve_table, strain_chart, work_table
+from calc.bows.range_tables import causes_drawings, causes_tables, least_left, what_counts
+from calc.bows.ranges import Planned, range_steps
+from calc.bows.reading_errors import (
+    ReadingErrors,
+    give_or_take,
+    how_well_read,
+    reading_error,
+    with_range,
+)
 from calc.bows.readings import CURVE_AS_IT_CAME
+from calc.bows.stacking import Stacking, onset_told, stacking_read
 from calc.bows.steps import drawn_steps, in_part
 from calc.declaring import (
     TRIAL,
@@ -56,8 +66,9 @@ from calc.mechanics.draw_curve import (
     Curve,
     curve_from_readings,
     energy_to,
-    stacking_onset,
 )
+from calc.mechanics.likely_curve import likely_energy
+from calc.numerics.normal import NORMAL_95
 from calc.outcome import (
     STOP,
     Outcome,
@@ -75,6 +86,9 @@ if TYPE_CHECKING:  # the small engine has no such module
 CURVE_POINTS = 20
 FEWEST_TO_FIT = 4
 """Readings from which the unstrung shape of the family is scaled to fit them."""
+
+FEWEST_TO_JUDGE = 2
+"""Readings, besides the weight, from which it is judged whether the bow stacks."""
 
 SCALES = (1.0, 1.15)
 LEAST_SCALE, MOST_SCALE = 0.5, 1.5
@@ -111,6 +125,12 @@ def compute(
     came_back: float | None,
     came_belly: float | None,
     strokes_since: int | None,
+    weight_error: float,
+    tiller_error: float,
+    thickness_error: float,
+    glass_error: float,
+    core_error: float,
+    reading_error: float,
 ) -> "Generator[float, None, Outcome]":
     """Return the computed bow: its curve, tiller, shapes, and the effect of sanding a stretch."""
     as_family = measured_bow(
@@ -141,22 +161,27 @@ def compute(
     model = Modelled(bow_of(fit.amount), setup, fit, to_fit, beyond)
     curve = yield from in_part(0.55, 0.75, _curve(model, fit.calibration.bow))
     yield 0.75
+    errors = ReadingErrors(weight_error, tiller_error, thickness_error, glass_error, core_error)
     effect = None
     if sanding is not None and sanded_depth is not None:
         least = glass_to_stay(build, least_glass or 0.0, glass_new, (came_back, came_belly))
         effect = yield from in_part(0.75, 0.95, _effect(model, sanded_limb, sanding, sanded_depth, least,
-                                                        strokes_since or 0))
+                                                        strokes_since or 0, errors))
     strains = _strains(model)
     shares = _shares(model.fit.calibration.bow, setup.draw)
+    stacking = _stacking(readings, (draw_length, weight), brace_height + beyond, reading_error)
+    stored = _stored(curve, draw_length, stacking, weight_error / weight)
+    changes = None if effect is None else effect.changes
     yield 0.95
     return Outcome(
-        headline=_headline(model, weight, curve, effect, pairs),
-        values=_values(model, curve, strains, effect, pairs),
-        checks=model_checks(model, weight, strains, pairs, curve, effect),
-        tables=(curve_table(model, curve, pairs), work_table(model, strains, shares)),
-        charts=(curve_chart(curve, effect, pairs, beyond), strain_chart(model, strains)),
-        drawings=(bow_shapes(model, draw_length),),
-        assumptions=ASSUMPTIONS,
+        headline=_headline(model, weight, effect, pairs, stored),
+        values=_values(model, curve, strains, effect, pairs, stacking, errors, stored),
+        checks=model_checks(model, weight, strains, pairs, curve, effect, stacking),
+        tables=(curve_table(model, curve, pairs), work_table(model, strains, shares))
+               + causes_tables(changes),
+        charts=(curve_chart(curve, effect, pairs, beyond, weight_error / weight), strain_chart(model, strains)),
+        drawings=(bow_shapes(model, draw_length),) + causes_drawings(changes, "the change of weight"),
+        assumptions=ASSUMPTIONS + (() if effect is None else what_counts(changes)),
     )
 
 
@@ -209,7 +234,8 @@ def _curve(model: Modelled, bow: Bow) -> "Generator[float, None, Curve]":
 
 
 def _effect(
-    model: Modelled, limb: str, sanding: Sanding, depth: float, least: tuple[float, float], strokes_since: int
+    model: Modelled, limb: str, sanding: Sanding, depth: float, least: tuple[float, float],
+    strokes_since: int, errors: ReadingErrors,
 ) -> "Generator[float, None, Effect]":
     """Return what the bow comes to once a stretch is sanded."""
     factors = (model.fit.calibration.upper_factor, model.fit.calibration.lower_factor)
@@ -220,10 +246,24 @@ def _effect(
     except ValueError as error:
         raise Refused("sanded_depth", "The bow cannot be computed once " + in_both("thickness", depth)
                       + " is off that stretch: " + str(error) + ". Sand less.") from None
-    curve = yield from _curve(model, bow)
+    curve = yield from in_part(0.0, 0.4, _curve(model, bow))
+    planned = Planned(model.bow, model.setup, factors, sanding, removals, model.fit.calibration.state, state)
+    ranges = yield from in_part(0.4, 1.0, range_steps(planned, errors, False))
     build = model.bow.build
     left = build.back - depth * (1 - sanding.belly_share), build.belly - depth * sanding.belly_share
-    return Effect(state.weight, state.tiller, curve, left, least, strokes_since)
+    return Effect(state.weight, state.tiller, curve, left, least, strokes_since, ranges)
+
+
+def _stacking(
+    readings: tuple[tuple[float, ...], ...], weight: tuple[float, float], start: float, error: float
+) -> Stacking | None:
+    """Return what readings and the weight, both as (draw, weight), say of stacking; None where they are too
+    few.
+    """
+    known = sorted([(row[0], row[1]) for row in readings] + [weight])
+    if len(readings) < FEWEST_TO_JUDGE or error <= 0 or known[-1][1] <= 0:
+        return None
+    return stacking_read(known, start, error, STACKING_FACTOR)
 
 
 def _shares(bow: Bow, draw: float) -> Shares:
@@ -231,6 +271,17 @@ def _shares(bow: Bow, draw: float) -> Shares:
         return bending_shares(bow, draw)
     except ValueError as error:
         raise cannot_be_drawn(draw, error) from None
+
+
+def _stored(
+    curve: Curve, draw_length: float, stacking: Stacking | None, off: float
+) -> tuple[float, float]:
+    """Return the energy stored, with its standard error [J]: by the readings, or that of the weight alone.
+
+    off [1]: standard error of the weight.
+    """
+    energy = energy_to(curve, curve.draws[-1])
+    return energy, off * energy if stacking is None else likely_energy(stacking.likely, draw_length)[1]
 
 
 def _strains(model: Modelled) -> tuple[tuple[float, ...], tuple[float, ...]]:
@@ -245,28 +296,38 @@ def _strains(model: Modelled) -> tuple[tuple[float, ...], tuple[float, ...]]:
 def _headline(
     model: Modelled,
     weight: float,
-    curve: Curve,
     effect: Effect | None,
     pairs: tuple[tuple[float, float], ...],
+    stored: tuple[float, float],
 ) -> Sentence:
-    state = model.fit.calibration.state
-    if effect is not None and effect_check(model, effect).level == STOP:
-        return sentence(
-            "Do not sand that: it leaves {} of glass on the back and {} on the belly, less than may stay. "
-            "Draw weight would fall by {}.",
-            amount("thickness", effect.left[0]), amount("thickness", effect.left[1]),
-            amount("force", weight - effect.weight))
     if effect is not None:
-        return sentence(
-            "Sanding that stretch takes {} of draw weight and moves tiller by {}, to {} and {}.",
-            amount("force", weight - effect.weight), amount("length", effect.tiller - state.tiller),
-            amount("force", effect.weight), amount("length", effect.tiller))
-    stored = energy_to(curve, curve.draws[-1])
+        return _effect_said(model, weight, effect)
+    energy = with_range("energy", stored[0], stored[1])
     if pairs:
-        return sentence("The computed bow meets your readings to {} and stores {} at {}.",
-                        amount("force", model.fit.misfit), amount("energy", stored), amount("force", weight))
-    return sentence("The computed bow stores {} at {}; no readings were given to check its curve against.",
-                    amount("energy", stored), amount("force", weight))
+        return sentence("The computed bow meets your readings to {} and stores " + energy.template
+                        + " at {}.", *((amount("force", model.fit.misfit),) + energy.amounts
+                                       + (amount("force", weight),)))
+    return sentence("The computed bow stores " + energy.template + " at {}; no readings were given to check "
+                    "its curve against.", *(energy.amounts + (amount("force", weight),)))
+
+
+def _effect_said(model: Modelled, weight: float, effect: Effect) -> Sentence:
+    lost, changes = weight - effect.weight, effect.changes
+    if effect_check(model, effect).level == STOP:
+        left = effect.left
+        certain = left[0] < effect.least[0] - ROUNDING or left[1] < effect.least[1] - ROUNDING
+        if not certain and effect.ranges is not None:
+            left = least_left(left, effect.ranges.glass)
+        return sentence(
+            "Do not sand that: it " + ("leaves" if certain else "may leave") + " {} of glass on the back and "
+            "{} on the belly, less than may stay. Draw weight would fall by {}.",
+            amount("thickness", left[0]), amount("thickness", left[1]), amount("force", lost))
+    less = with_range("force", lost, None if changes is None else changes.weight)
+    moved = with_range("length", effect.tiller - model.fit.calibration.state.tiller,
+                       None if changes is None else changes.tiller)
+    return sentence("Sanding that stretch takes " + less.template + " of draw weight and moves tiller by "
+                    + moved.template + ", to {} and {}.", *(less.amounts + moved.amounts + (
+                        amount("force", effect.weight), amount("length", effect.tiller))))
 
 
 def _values(
@@ -275,30 +336,49 @@ def _values(
     strains: tuple[tuple[float, ...], tuple[float, ...]],
     effect: Effect | None,
     pairs: tuple[tuple[float, float], ...],
+    stacking: Stacking | None,
+    errors: ReadingErrors,
+    stored: tuple[float, float],
 ) -> tuple[tuple[str, float | None], ...]:
     calibration = model.fit.calibration
     braced = calibration.state.braced
     end = curve.draws[-1]
-    onset = stacking_onset(curve, STACKING_FACTOR)
+    changes = None if effect is None else effect.changes
     return (
         ("weight", calibration.state.weight),
+        ("computed_weight_error", NORMAL_95 * errors.weight),
         ("tiller", calibration.state.tiller),
+        ("computed_tiller_error", NORMAL_95 * errors.tiller),
         ("misfit", model.fit.misfit if pairs else None),
         ("upper_factor", calibration.upper_factor),
         ("lower_factor", calibration.lower_factor),
         ("profile_scale", model.fit.amount if model.fitted else None),
-        ("stored_energy", energy_to(curve, end)),
-        ("fullness", energy_to(curve, end) / (curve.forces[-1] * (end - curve.draws[0]))),
-        ("stacking_onset", None if onset is None else onset + model.beyond),
+        ("stored_energy", stored[0]),
+        ("stored_energy_error", NORMAL_95 * stored[1]),
+        ("fullness", stored[0] / (curve.forces[-1] * (end - curve.draws[0]))),
+        ("stacking_onset", _onset(curve, stacking, model.beyond)),
+        ("stacking_probability", None if stacking is None else stacking.judgement.probability),
         ("string_length", braced.string_length),
         ("string_tension", braced.tension),
         ("contact", model.bow.profile.length - braced.contact_upper),
         ("peak_strain", max(max(strains[0]), max(strains[1]))),
         ("sanded_weight_change", None if effect is None else effect.weight - calibration.state.weight),
+        ("sanded_weight_change_error", None if changes is None else NORMAL_95 * changes.weight),
         ("sanded_tiller_change", None if effect is None else effect.tiller - calibration.state.tiller),
+        ("sanded_tiller_change_error", None if changes is None else NORMAL_95 * changes.tiller),
         ("sanded_back_glass", None if effect is None else effect.left[0]),
+        ("sanded_back_glass_error", None if changes is None else NORMAL_95 * changes.glass[0]),
         ("sanded_belly_glass", None if effect is None else effect.left[1]),
+        ("sanded_belly_glass_error", None if changes is None else NORMAL_95 * changes.glass[1]),
     )
+
+
+def _onset(curve: Curve, stacking: Stacking | None, beyond: float) -> float | None:
+    """Return from which draw on it stacks, in the marked way [m]: by the readings, else as computed."""
+    if stacking is not None:
+        return stacking.onset
+    computed = onset_told(curve, None, STACKING_FACTOR)
+    return None if computed is None else computed + beyond
 
 
 ASSUMPTIONS: tuple[Sentence | str, ...] = (
@@ -364,25 +444,36 @@ CALCULATOR = Calculator(
             belly_share(_SANDED),
             *least_glass(_SANDED),
         ),
+        how_well_read(reading_error()),
     ),
     results=(
         result("weight", "Weight, computed", "force"),
+        give_or_take("computed_weight_error", "force"),
         result("tiller", "Tiller, computed", "length"),
+        give_or_take("computed_tiller_error", "length"),
         result("misfit", "Computed less read, root mean square", "force"),
         result("upper_factor", "Upper limb, measured over reckoned stiffness", "ratio"),
         result("lower_factor", "Lower limb, measured over reckoned stiffness", "ratio"),
         result("profile_scale", "The family's offsets, scaled by", "ratio"),
         result("stored_energy", "Stored energy", "energy"),
+        give_or_take("stored_energy_error", "energy"),
         result("fullness", "Energy over weight times stroke", "ratio", "50 % is a straight line."),
-        result("stacking_onset", "Stacking begins at", "length", "Slope 1.25 times the middle third's."),
+        result("stacking_onset", "Stacking begins at", "length",
+               "Slope 1.25 times the middle third's. By your readings; by the computed curve if they are too "
+               "few."),
+        result("stacking_probability", "Probability that it stacks", "ratio", "By your readings."),
         result("string_length", "String length, unstretched", "length"),
         result("string_tension", "String tension, braced", "force"),
         result("contact", "String lies on the tip, braced, over", "length"),
         result("peak_strain", "Largest strain at a face", "ratio"),
         result("sanded_weight_change", "Weight, by that sanding", "force"),
+        give_or_take("sanded_weight_change_error", "force"),
         result("sanded_tiller_change", "Tiller, by that sanding", "length"),
+        give_or_take("sanded_tiller_change_error", "length"),
         result("sanded_back_glass", "Back glass left there, thinnest", "thickness"),
+        give_or_take("sanded_back_glass_error", "thickness"),
         result("sanded_belly_glass", "Belly glass left there, thinnest", "thickness"),
+        give_or_take("sanded_belly_glass_error", "thickness"),
     ),
     cautions=CAUTIONS,
     sources=("amo-draw-length", "beam-theory", "bench-practice", "elastica", "family-shapes",

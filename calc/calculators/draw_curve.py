@@ -12,7 +12,15 @@ from calc.bows.readings import (
     require_weight,
     weight_on,
 )
-from calc.bows.stacking import Judgement, judged, judgement_check, judgement_said
+from calc.bows.stacking import (
+    PIECES,
+    Judgement,
+    end_rise,
+    judged,
+    judgement_check,
+    judgement_said,
+    onset_told,
+)
 from calc.declaring import (
     RULE,
     TRIAL,
@@ -28,7 +36,6 @@ from calc.mechanics.draw_curve import (
     force_at,
     middle_slope,
     slope_at,
-    stacking_onset,
 )
 from calc.mechanics.likely_curve import (
     REACH,
@@ -56,8 +63,6 @@ from calc.outcome import (
 )
 from calc.quantities import INCH, POUND_FORCE
 
-PIECES = 40
-
 MOST_SCATTER = 1.3
 """Of readings about the likely curve, over their error: more comes by chance one time in a hundred."""
 
@@ -77,8 +82,7 @@ class _Read:
         self.curve = curve
         self.likely = likely
         self.judgement = None if likely is None else judged(likely, [each[0] for each in readings], factor)
-        stacks = self.judgement is None or self.judgement.stacks
-        self.onset = stacking_onset(curve, factor) if stacks else None
+        self.onset = onset_told(curve, self.judgement, factor)
 
     @property
     def next_reading(self) -> float | None:
@@ -123,7 +127,7 @@ def compute(
             ("weight_at_error", _half(weight[1])),
             ("misfit", _misfit(curve, readings)),
         ),
-        checks=_checks(found, last / middle if middle > 0 else 0.0, beyond, weight, fullness),
+        checks=_checks(found, end_rise(curve), beyond, weight, fullness),
         tables=(_table(curve, readings),),
         charts=(_force_chart(curve, readings, likely), _slope_chart(curve, middle, factor)),
         assumptions=(BY_ERRORS if likely is not None else AS_READ) + ASSUMPTIONS,

@@ -227,8 +227,10 @@ def _curves(
             len(lines) / 2, (len(lines) + 1) / 2,
             drawn_steps(bow, piece.setup.brace_height, piece.setup.draw, CURVE_POINTS))
         lines.append(Line(name, "line", [distance + beyond_pivot for distance in distances], forces))
+    if ranges is not None:
+        lines += band(lines[-1], ranges.weight / reduction.state.weight)
     return Chart("curve", "Weight against draw, now and then", Axis("Draw", "length"),
-                 Axis("Weight", "force"), tuple(lines) + band(lines[-1], ranges, reduction.state.weight))
+                 Axis("Weight", "force"), tuple(lines))
 
 
 # What is said --------------------------------------------------------------------

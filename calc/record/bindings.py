@@ -148,9 +148,10 @@ BOUND = {
     "bow-model": (
         ("weight", "derived.weight_now"),
         ("draw_length", "derived.draw_now"),
+        ("reading_error", "shop.curve_error"),
         ("tiller", "derived.tiller"),
         ("readings", "reading.curve"),
-    ) + _READ_AT + _GLASS_CAME + _LIMBS + _LENGTHS + _FAMILY,
+    ) + _HOW_WELL_READ + _READ_AT + _GLASS_CAME + _LIMBS + _LENGTHS + _FAMILY,
     "photograph": (),
     "insert": (("error", "shop.drill_error"), ("drill_set", "shop.drill_set")) + _same(
         "hole", "insert_length", "bit_diameter", "point", "spur", "own_angle", "thickness", "edge", "fit",
