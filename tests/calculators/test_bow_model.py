@@ -207,7 +207,8 @@ def test_too_few_readings_leave_stacking_to_the_computed_curve(typed):
     (said,) = [say(each.text, "imperial") for each in outcome.checks if each.id == "stacking"]
     assert said == ("The computed curve stacks near the end of the draw. Whether the bow does cannot be told "
                     "without readings at two other draws or more, and their error.")
-    assert values["stored_energy_error"] == pytest.approx(1.96 * 0.25 / 53 * values["stored_energy"], rel=1e-3)
+    half = 1.96 * 0.25 / 53 * values["stored_energy"]
+    assert values["stored_energy_error"] == pytest.approx(half, rel=1e-3)
     assert run(readings="16in:24.2lb;20in:33.4lb")[0]["stacking_probability"] is not None
 
 
