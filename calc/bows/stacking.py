@@ -71,7 +71,7 @@ def onset_told(curve: Curve, judgement: Judgement | None, factor: float) -> floa
 
 
 def end_rise(curve: Curve) -> float:
-    """Return the slope at the end of a curve over that of its middle third [1]; 0 where that does not rise."""
+    """Return the slope at the end of a curve over that of its middle third [1]; 0 if that does not rise."""
     middle = middle_slope(curve)
     return slope_at(curve, curve.draws[-1]) / middle if middle > 0 else 0.0
 

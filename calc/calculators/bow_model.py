@@ -179,7 +179,8 @@ def compute(
         checks=model_checks(model, weight, strains, pairs, curve, effect, stacking),
         tables=(curve_table(model, curve, pairs), work_table(model, strains, shares))
                + causes_tables(changes),
-        charts=(curve_chart(curve, effect, pairs, beyond, weight_error / weight), strain_chart(model, strains)),
+        charts=(curve_chart(curve, effect, pairs, beyond, weight_error / weight),
+                strain_chart(model, strains)),
         drawings=(bow_shapes(model, draw_length),) + causes_drawings(changes, "the change of weight"),
         assumptions=ASSUMPTIONS + (() if effect is None else what_counts(changes)),
     )

@@ -166,8 +166,8 @@ def test_what_a_trial_changes_is_told_with_what_makes_its_range():
 
 
 def test_how_the_shape_was_fitted_is_no_part_of_the_range():
-    """Offsets a tenth smaller, four times what readings to 1/8 lb leave open, change what sanding does by less
-    than a twentieth of its range."""
+    """Offsets a tenth smaller, four times what readings to 1/8 lb leave open, change what sanding does by
+    less than a twentieth of its range."""
     values, _ = run()
     straighter, _ = run(readings="12in:10.2lb;14in:17.6lb;16in:23.6lb;18in:28.4lb;20in:33.3lb;22in:37.8lb;"
                                  "24in:42.4lb;26in:47.3lb")
