@@ -14,6 +14,7 @@ from scripts.building import (
     compress,
     engine,
     fingerprint,
+    hosts,
     links,
     manifest,
     page_scripts,
@@ -49,6 +50,7 @@ STEPS: tuple[tuple[str, Callable[[Path], None]], ...] = (
     ("names by content", revisions.name_by_content),
     ("policy and preloads", pages.finish),
     ("offline list", release.write),
+    ("headers for hosts", lambda site: hosts.write(site, os.environ.get("SITE_URL", ""))),
     ("link check", links.check),
     ("compression", lambda site: compress.compress(site, CACHE / "compressed")),
 )
@@ -58,7 +60,7 @@ def main() -> int:
     """Build; return the exit status."""
     options = _options()
     made_from = fingerprint.of_inputs(ROOT)
-    if not options.force and fingerprint.stamped(SITE, made_from):
+    if not options.force and SITE.is_dir() and fingerprint.stamped(CACHE, made_from):
         return 0
     draft = CACHE / "site"
     shutil.rmtree(draft, ignore_errors=True)
@@ -70,9 +72,10 @@ def main() -> int:
     except BuildError as error:
         print(f"\nThe site was not built: {error}", file=sys.stderr)
         return 1
-    fingerprint.stamp(draft, made_from)
+    fingerprint.forget(CACHE)
     shutil.rmtree(SITE, ignore_errors=True)
     draft.rename(SITE)
+    fingerprint.stamp(CACHE, made_from)
     return 0
 
 

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 INPUTS = ("calc", "docs", "scripts", "mkdocs.yml", "package-lock.json", "requirements.txt")
-STAMP = ".built-from"
+STAMP = "site-built-from"
 
 
 def of_inputs(root: Path) -> str:
@@ -25,15 +25,20 @@ def _files(root: Path) -> Iterator[Path]:
         yield from (path for path in found if path.is_file() and "__pycache__" not in path.parts)
 
 
-def stamped(site: Path, made_from: str) -> bool:
-    """Return whether a site was built from inputs with this hash."""
-    stamp_file = site / STAMP
+def stamped(cache: Path, made_from: str) -> bool:
+    """Return whether the site was last built from inputs with this hash."""
+    stamp_file = cache / STAMP
     return stamp_file.is_file() and stamp_file.read_text() == made_from
 
 
-def stamp(site: Path, made_from: str) -> None:
-    """Record what a site was built from."""
-    (site / STAMP).write_text(made_from)
+def stamp(cache: Path, made_from: str) -> None:
+    """Record what the site was built from."""
+    (cache / STAMP).write_text(made_from)
+
+
+def forget(cache: Path) -> None:
+    """Forget what the site was built from, before it is replaced."""
+    (cache / STAMP).unlink(missing_ok=True)
 
 
 def short_hash(data: bytes) -> str:

@@ -20,6 +20,8 @@ CHARSET = '<meta charset="utf-8">'
 LAST_STYLE = re.compile(r'.*<link rel="stylesheet"[^>]*>', re.DOTALL)
 SEARCH_DIALOG = 'class="md-search" data-md-component="search" role="dialog"'
 """The theme gives this dialog no name; screen readers need one."""
+NEIGHBOURS = re.compile(r'<link rel="(?:prev|next)" href="[^"]*">\n?')
+"""Some browsers fetch the next page ahead on seeing these, which the policy refuses."""
 CALCULATOR_MARK = 'class="rb-calculator"'
 ENGINE_META = "rebrace-engine"
 BUILD_META = "rebrace-build"
@@ -31,10 +33,10 @@ POLICY = (
     "default-src 'none'; base-uri 'none'; form-action 'none'; connect-src 'self'; font-src 'self'; "
     "img-src 'self' data: blob:; manifest-src 'self'; worker-src 'self'; "
     "script-src 'self' 'wasm-unsafe-eval' {scripts}; "
-    "style-src 'self'; style-src-elem 'self' {styles}; style-src-attr 'unsafe-inline'"
+    "style-src 'self'; style-src-elem 'self' {styles}; style-src-attr 'none'"
 )
-"""Style attributes are allowed: the theme and the chart library set them, and they run no code. So are images
-that a script holds (`blob:`): the photographs of a bow, which this browser keeps."""
+"""No page carries a style attribute. What theme and charts set from their scripts, property by property, is not
+one. Images that a script holds (`blob:`) are the photographs of a bow, which this browser keeps."""
 
 
 def finish(site: Path) -> None:
@@ -49,7 +51,7 @@ def finish(site: Path) -> None:
     for path, text in texts.items():
         to_root = "../" * (len(path.relative_to(site).parts) - 1)
         wanted = [link.replace("@/", to_root) for link in early] if CALCULATOR_MARK in text else []
-        text = text.replace(SEARCH_DIALOG, SEARCH_DIALOG + ' aria-label="Search"')
+        text = NEIGHBOURS.sub("", text).replace(SEARCH_DIALOG, SEARCH_DIALOG + ' aria-label="Search"')
         path.write_text(_with_head(text, shared, "".join(wanted), path), encoding="utf-8")
 
 

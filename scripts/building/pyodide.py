@@ -12,7 +12,7 @@ import sys
 from collections.abc import Iterator
 from pathlib import Path
 
-from scripts.building import engine
+from scripts.building import engine, maps
 from scripts.building.errors import BuildError
 from scripts.building.fingerprint import of_folder, short_hash
 
@@ -35,6 +35,7 @@ def write(root: Path, site: Path, cache: Path) -> None:
         shutil.copyfile(npm_package / name, draft / name)
     shutil.copyfile(_library(root, npm_package, cache), draft / LIBRARY)
     (draft / LOCK).write_text(_lock_without_packages(npm_package / LOCK))
+    maps.forget(draft)
     named = f"pyodide-{of_folder(draft)}"
     draft.rename(draft.with_name(named))
     manifest_file = site / engine.FOLDER / engine.MANIFEST

@@ -3,6 +3,8 @@
 import shutil
 from pathlib import Path
 
+from scripts.building import maps
+
 UNUSED = ("assets/javascripts/lunr", "assets/javascripts/workers", "assets/**/*.map")
 """Word lists for searching in other languages; its search, for which we have our own; maps for debugging."""
 
@@ -15,3 +17,4 @@ def trim(site: Path) -> None:
                 shutil.rmtree(path)
             else:
                 path.unlink()
+    maps.forget(site)

@@ -45,6 +45,12 @@ def test_the_policy_allows_own_files_and_known_inline_scripts_only(page):
     assert allowed["img-src"] == {"'self'", "data:", "blob:"}  # drawings of the theme, photographs kept here
     assert "'unsafe-inline'" not in allowed["script-src"] | allowed["style-src"] | allowed["style-src-elem"]
     assert "'unsafe-eval'" not in allowed["script-src"]
+    assert allowed["style-src-attr"] == {"'none'"}
+
+
+def test_no_page_asks_a_browser_to_fetch_its_neighbours_or_carries_a_style_attribute(page):
+    assert not re.search(r'rel="?(?:next|prev)\b', page)
+    assert not re.search(r"<[a-z][^>]* style=", page)
 
 
 def test_the_policy_knows_every_inline_script_of_the_page(page):

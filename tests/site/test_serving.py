@@ -1,5 +1,6 @@
 """What the server hands out, and what it says when it cannot."""
 
+import http.client
 import socket
 import subprocess
 import sys
@@ -15,6 +16,7 @@ import waitress
 
 from scripts.measuring.shaped_link import Line, relayed
 from scripts.serving.application import application
+from scripts.serving.headers import ALWAYS
 
 ROOT = Path(__file__).parents[2]
 SITE = ROOT / "site"
@@ -84,6 +86,48 @@ def test_a_worker_gets_its_policy_with_its_own_response(port):
 
 def test_pages_may_not_be_framed(port):
     assert get(port, "/")[1]["Content-Security-Policy"] == "frame-ancestors 'none'"
+
+
+@pytest.mark.parametrize(("method", "path", "more", "status"), [
+    ("GET", "/", {}, 200),
+    ("HEAD", "/", {}, 200),
+    ("GET", "/", {"If-None-Match": "same"}, 304),
+    ("GET", "/assets/images/favicon.svg", {"Range": "bytes=0-9"}, 206),
+    ("GET", "/assets/images/favicon.svg", {"Range": "bytes=9999999-"}, 416),
+    ("GET", "/nothing/", {}, 404),
+    ("POST", "/", {}, 405),
+    ("GET", "/begin", {}, 302),
+])
+def test_the_headers_that_protect_stand_on_every_status(port, method, path, more, status):
+    if more.get("If-None-Match"):
+        more = {"If-None-Match": asked(port, "GET", path)[1]["ETag"]}
+    answered, headers = asked(port, method, path, more)
+    assert answered == status
+    for name, value in ALWAYS:
+        assert headers.get_all(name) == [value]
+    assert len(headers.get_all("Cache-Control")) == 1
+    assert "frame-ancestors 'none'" in headers["Content-Security-Policy"]
+
+
+def asked(port, method, path, headers=None):
+    """Return status and headers of one request whose answer's redirect is not followed."""
+    connection = http.client.HTTPConnection("127.0.0.1", port, timeout=10)
+    connection.request(method, path, headers=headers or {})
+    answer = connection.getresponse()
+    answer.read()
+    connection.close()
+    return answer.status, answer.headers
+
+
+@pytest.mark.parametrize("path", ["/_headers", "/.htaccess", "/.built-from", "/assets/.hidden"])
+def test_what_is_for_hosts_is_not_shown_to_visitors(port, path):
+    assert get(port, path)[0] == 404
+
+
+def test_no_file_of_the_site_speaks_of_source_maps():
+    spoken = [path for path in SITE.rglob("*") if path.suffix in (".js", ".mjs", ".css")
+              and b"sourceMappingURL" in path.read_bytes()]
+    assert spoken == []
 
 
 @pytest.mark.parametrize("path", ["/nothing/", "/../README.md", "/%2e%2e/README.md", "/assets/"])
