@@ -33,10 +33,10 @@ POLICY = (
     "default-src 'none'; base-uri 'none'; form-action 'none'; connect-src 'self'; font-src 'self'; "
     "img-src 'self' data: blob:; manifest-src 'self'; worker-src 'self'; "
     "script-src 'self' 'wasm-unsafe-eval' {scripts}; "
-    "style-src 'self'; style-src-elem 'self' {styles}; style-src-attr 'none'"
+    "style-src 'self'; style-src-elem 'self' {styles}; style-src-attr {attributes}"
 )
-"""No page carries a style attribute. What theme and charts set from their scripts, property by property, is not
-one. Images that a script holds (`blob:`) are the photographs of a bow, which this browser keeps."""
+"""A style attribute is one that stands in a page. What theme and charts set from their scripts, property by
+property, is none. Images that a script holds (`blob:`) are the photographs of a bow, which this browser keeps."""
 
 
 def finish(site: Path) -> None:
@@ -84,6 +84,7 @@ def policy(texts: list[str]) -> str:
     """
     scripts: set[str] = set()
     styles: set[str] = set()
+    attributes: set[str] = set()
     for text in texts:
         found = InlineCode()
         found.feed(text)
@@ -91,7 +92,9 @@ def policy(texts: list[str]) -> str:
             raise BuildError("inline event handlers are not allowed: " + ", ".join(sorted(found.handlers)))
         scripts.update(map(source_hash, found.scripts))
         styles.update(map(source_hash, found.styles))
-    return POLICY.format(scripts=" ".join(sorted(scripts)), styles=" ".join(sorted(styles)))
+        attributes.update(map(source_hash, found.style_attributes))
+    known = " ".join(["'unsafe-hashes'", *sorted(attributes)]) if attributes else "'none'"
+    return POLICY.format(scripts=" ".join(sorted(scripts)), styles=" ".join(sorted(styles)), attributes=known)
 
 
 def source_hash(code: str) -> str:
@@ -108,12 +111,14 @@ class InlineCode(HTMLParser):
         super().__init__()
         self.scripts: list[str] = []
         self.styles: list[str] = []
+        self.style_attributes: set[str] = set()
         self.handlers: set[str] = set()
         self._into: list[str] | None = None
 
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
         attributes = dict(attrs)
         self.handlers.update(name for name in attributes if name.startswith("on"))
+        self.style_attributes.update(filter(None, [attributes.get("style")]))
         self._into = None
         if tag == "script" and "src" not in attributes and (attributes.get("type") or "") in self.RUNS:
             self._into = self.scripts
