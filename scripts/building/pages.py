@@ -36,7 +36,7 @@ POLICY = (
     "style-src 'self'; style-src-elem 'self' {styles}; style-src-attr {attributes}"
 )
 """A style attribute is one that stands in a page. What theme and charts set from their scripts, property by
-property, is none. Images that a script holds (`blob:`) are the photographs of a bow, which this browser keeps."""
+property, is none. Images that a script holds (`blob:`) are the photographs of a bow, kept by this browser."""
 
 
 def finish(site: Path) -> None:
