@@ -106,7 +106,8 @@ class Calculator:
     purpose: one sentence. example: one sentence about the invented bow whose
     figures are the defaults. sources: keys of `calc.bibliography`. compute: takes
     every input by its id, returns an Outcome; or is a generator function that
-    yields how far it is (0 to 1) and returns the Outcome.
+    yields how far it is (0 to 1) and returns the Outcome. takes_off: whether what
+    it says may have somebody take material off a bow.
     """
 
     def __init__(
@@ -121,6 +122,7 @@ class Calculator:
         sources: tuple[str, ...],
         example: str,
         compute: "Callable[..., Outcome | Generator[float, None, Outcome]]",
+        takes_off: bool = False,
     ) -> None:
         self.id = id
         self.title = title
@@ -131,6 +133,7 @@ class Calculator:
         self.sources = sources
         self.example = example
         self.compute = compute
+        self.takes_off = takes_off
 
 
 FACT = "fact"

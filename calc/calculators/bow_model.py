@@ -482,4 +482,5 @@ CALCULATOR = Calculator(
     example="An invented 64 in recurve of 53 lb at 28 in, read at nine draws, before its lower limb is "
             "sanded.",
     compute=compute,
+    takes_off=True,
 )

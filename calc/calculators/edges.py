@@ -283,4 +283,5 @@ CALCULATOR = Calculator(
              "grit-sizes", "scratch-and-grain", "wood-handbook"),
     example="An invented 64 in recurve whose faces are done: 45.7 lb at 28 in, and 45 lb is agreed.",
     compute=compute,
+    takes_off=True,
 )

@@ -350,4 +350,5 @@ CALCULATOR = Calculator(
     example="An invented 64 in recurve brought down from 50 to 42 1/2 lb at its archer's draw of 27 in, with "
             "a riser of black walnut, its throat to be slimmed.",
     compute=compute,
+    takes_off=True,
 )

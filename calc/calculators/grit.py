@@ -273,4 +273,5 @@ CALCULATOR = Calculator(
     example="The limbs of the invented 64 in recurve: their glass was sanded for weight with P120 and is to "
             "be ready for finish at P400.",
     compute=compute,
+    takes_off=True,
 )

@@ -358,4 +358,5 @@ CALCULATOR = Calculator(
     example="The invented riser of black walnut, 7/8 in thick beside the window, that gets two 7/16 in "
             "inserts for a quiver.",
     compute=compute,
+    takes_off=True,
 )

@@ -453,4 +453,5 @@ CALCULATOR = Calculator(
     example="The log of an invented 64 in recurve on its way from 53 lb to 45 lb at 28 in, with a change of "
             "paper.",
     compute=compute,
+    takes_off=True,
 )

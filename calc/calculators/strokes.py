@@ -282,4 +282,5 @@ CALCULATOR = Calculator(
     sources=("bench-practice", "least-squares"),
     example="An invented log of a bow coming down from 53 lb to 45 lb, its lower limb a little stiff.",
     compute=compute,
+    takes_off=True,
 )

@@ -397,4 +397,5 @@ CALCULATOR = Calculator(
     example="An invented 64 in recurve of 53 lb, shot three fingers under, whose upper distance is the "
             "larger by 5/16 in.",
     compute=compute,
+    takes_off=True,
 )

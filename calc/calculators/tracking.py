@@ -531,4 +531,5 @@ CALCULATOR = Calculator(
     example="An invented 64 in recurve whose string lies to the left of its lower limb, straight on the "
             "upper.",
     compute=compute,
+    takes_off=True,
 )

@@ -403,4 +403,5 @@ CALCULATOR = Calculator(
     example="An invented 64 in recurve that comes down from 53 lb to 45 lb at 28 in, its lower limb a little "
             "stiff.",
     compute=compute,
+    takes_off=True,
 )

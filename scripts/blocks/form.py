@@ -27,6 +27,7 @@ def calculator_section(calculator: declaring.Calculator, outcome: Mapping[str, A
     """Return the whole calculator, ready to read before any script runs."""
     return element(
         "section", {"class": "rb-calculator", "data-calculator": calculator.id},
+        _sent(calculator),
         _form(calculator),
         element("div", {"class": "rb-outcome", "role": "region", "aria-label": "Result",
                         "data-state": "example", **UNSEARCHED,
@@ -42,7 +43,7 @@ def _compact(data: object) -> str:
 
 def _form(calculator: declaring.Calculator) -> Node:
     return element(
-        "form", {"class": "rb-form", "novalidate": "", "autocomplete": "off"},
+        "form", {"id": calculator.id + "-form", "class": "rb-form", "novalidate": "", "autocomplete": "off"},
         _asleep(),
         element("div", {"class": "rb-problems", "role": "alert", "tabindex": "-1", "hidden": ""}),
         *fieldsets(calculator),
@@ -50,6 +51,20 @@ def _form(calculator: declaring.Calculator) -> Node:
         element("div", {"class": "rb-link-square"}),
         element("noscript", {}, element("p", {}, "Live results need JavaScript. Without it this page shows "
                                                  "the worked example.")),
+    )
+
+
+def _sent(calculator: declaring.Calculator) -> Node:
+    """Return what stands above the answer to a link that somebody else made."""
+    return element(
+        "div", {"class": "rb-sent", "hidden": "", **UNSEARCHED},
+        element("p", {}, element("strong", {}, "Somebody sent you these figures."), " What follows is "
+                "worked out from them here, on your own device; nothing is sent anywhere."),
+        element("p", {"class": "rb-sent-work"}, "What it says to take off, sand or drill is for the one who "
+                "works on the bow, and for nobody else.")
+        if calculator.takes_off else None,
+        element("button", {"type": "button", "aria-expanded": "false",
+                           "aria-controls": calculator.id + "-form"}),
     )
 
 

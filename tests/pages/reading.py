@@ -55,6 +55,13 @@ def wait_for_state(page: Page, state: str) -> None:
     expect(page.locator(".rb-outcome")).to_have_attribute("data-state", state)
 
 
+def unfold(page: Page) -> None:
+    """Show the form behind the answer to a link that this browser did not make."""
+    folded = page.locator(".rb-sent button[aria-expanded=false]")
+    if folded.is_visible():
+        folded.click()
+
+
 def wait_for_link(page: Page, part: str) -> None:
     """Wait until the address holds what was typed last; it follows with a short delay."""
     expect(page).to_have_url(re.compile(re.escape(part)))

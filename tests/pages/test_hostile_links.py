@@ -5,7 +5,7 @@ from urllib.parse import quote
 import pytest
 from playwright.sync_api import expect
 
-from tests.pages.reading import box, headline, problem
+from tests.pages.reading import box, headline, problem, unfold
 
 SCRIPTS = {
     "script element": "#upper=%3Cscript%3Ewindow.hit%3D1%3C/script%3E",
@@ -70,6 +70,7 @@ def test_a_link_means_by_leaving_out_what_it_meant(visitor):
     page.evaluate("location.hash = '#upper=8+in'")
     expect(box(page, "upper")).to_have_value("8 in")
     expect(box(page, "brace_height")).to_have_value("7 1/2 in")
+    unfold(page)
     page.get_by_role("button", name="Start again from the example").click()
     expect(box(page, "brace_height")).to_have_value(example)
 

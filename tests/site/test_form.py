@@ -1,6 +1,7 @@
 """The form of a calculator: everything named, tied together and escaped."""
 
 import json
+import re
 
 import pytest
 
@@ -19,6 +20,7 @@ from tests.site.markup import Elements
 
 HOSTILE = """"><script>alert('x')</script><img src=x onerror=alert(1)>&amp;</textarea>"""
 HOSTILE_NUMBER = '2 in "><script>alert(2)</script>'
+TAKES_OFF = re.compile(r"\b((?<!give or )take|comes off|round|sand|sanding|strokes|stop for|drill)\b", re.IGNORECASE)
 EMPTY_OUTCOME = {"tree": [["p", {"class": "rb-headline"}, HOSTILE]], "charts": [{"title": HOSTILE}],
                  "files": []}
 
@@ -58,6 +60,14 @@ def section(calculator):
 
 def test_every_element_is_closed(section):
     assert section.unclosed == []
+
+
+def test_who_takes_material_off_is_said_wherever_an_answer_has_somebody_do_so(calculator):
+    outcome = EMPTY_OUTCOME if calculator.id == "hostile" else example_outcome(calculator.id)
+    told = json.dumps(outcome["tree"][0])
+    assert calculator.takes_off or not TAKES_OFF.search(told)
+    html = html_of(form.calculator_section(calculator, outcome))
+    assert ("for the one who works on the bow" in html) is calculator.takes_off
 
 
 def test_ids_are_unique(section):

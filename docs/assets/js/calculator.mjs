@@ -10,6 +10,7 @@ import { recall, remember } from "./memory.mjs";
 import { FloatingAnswer } from "./floating.mjs";
 import { around, partOf, sourceOf } from "./parts.mjs";
 import { focusSummary, showProblems } from "./problems.mjs";
+import { isOwnLink, noteOwnLink, Sent } from "./sent.mjs";
 import { Standing } from "./standing.mjs";
 import { grow } from "./tree.mjs";
 
@@ -48,6 +49,7 @@ export class CalculatorPage {
   #offers = make("div", "rb-kept", { hidden: true });
   #kept;
   #standing;
+  #sent;
   #changed = false; // since the example or the link was put in
   /** @type {Control | null} */
   #lastTyped = null;
@@ -99,6 +101,7 @@ export class CalculatorPage {
     const typed = "typed" in this.#form.dataset; // before this script arrived
     if (!typed) this.#form.reset(); // browsers keep what was typed across a reload; the link decides instead
     this.#kept = new KeptJobs(this.calculator);
+    this.#sent = new Sent(section, this.#form, () => this.#link && noteOwnLink(this.#link));
     this.#standing = new Standing(this.#form, {
       onConfirm: () => this.#update(),
       onEmpty: (names) => this.#empty(names),
@@ -252,7 +255,8 @@ export class CalculatorPage {
     const { pairs, notes } = readLink(location.hash);
     this.#leaveBow(() => {});
     resetForm(this.#form, this.#example);
-    if (pairs.some(([name]) => name !== "units")) fillWhatLinksMean(this.#form);
+    const hasFigures = pairs.some(([name]) => name !== "units");
+    if (hasFigures) fillWhatLinksMean(this.#form);
     setUnits(this.#form, "imperial"); // what a link means must not depend on who opens it
     const { first, again } = splitRepeated(pairs);
     const strangers = fillForm(this.#form, first);
@@ -260,6 +264,7 @@ export class CalculatorPage {
     const job = this.#kept.find(location.hash); // of one's own: it knows what was the example's
     this.#kept.goOn(job);
     this.#own(job?.own ?? first.map(([name]) => name), { fromLink: !job });
+    this.#sent.show(hasFigures && !job && !isOwnLink(location.hash));
     const idle = first.filter(([name]) => fieldOf(this.#form, name)?.hidden);
     this.#strangers = [...strangers.filter(([name]) => !fieldOf(this.#form, name)), ...idle, ...again];
     this.#linkNotes = [...notes, ...strangers.map(([name, text]) => offList(this.#form, name, text)).filter((note) => note !== null)];
@@ -277,6 +282,7 @@ export class CalculatorPage {
    */
   #own(names, { fromLink = false, ofBow = false } = {}) {
     this.#changed = false;
+    this.#sent.show(false);
     this.#unknown.clear();
     this.#standing.stale = new Map();
     this.#standing.ofBow = ofBow;
@@ -573,6 +579,7 @@ export class CalculatorPage {
     this.#showProblems();
     this.#showNotes([...linkNotes, ...answer.notes]);
     if (!answer.tree) {
+      this.#sent.fold(false); // what is wrong stands in the form
       this.#setState("stale", this.#whyNone());
       this.#standing.show();
       this.#bow?.answered(answer);
@@ -584,6 +591,7 @@ export class CalculatorPage {
     reopenDetails(this.#outcome, open);
     this.#outcome.dataset.own = "";
     this.#setState("current");
+    this.#sent.bringUp();
     this.#announce(this.#peek.show());
     this.#keep();
     fitTables(this.#outcome);
@@ -674,6 +682,7 @@ export class CalculatorPage {
     const link = writeLink(this.#standing.own.size ? pairs : pairs.filter(([name]) => name === "units"));
     if (!link) return;
     this.#link = link;
+    noteOwnLink(link);
     this.#writeAddress();
   }
 

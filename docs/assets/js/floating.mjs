@@ -31,7 +31,10 @@ export class FloatingAnswer {
       }
     };
     for (const event of ["scroll", "resize"]) window.addEventListener(event, look, { passive: true });
-    const sizes = new ResizeObserver(() => this.#fit());
+    const sizes = new ResizeObserver(() => {
+      this.#fit();
+      this.#restIfSeen();
+    });
     for (const each of [outcome, document.body]) sizes.observe(each); // what comes late above the form moves it
     for (const event of ["resize", "scroll"]) this.#view?.addEventListener(event, () => this.#rise());
   }

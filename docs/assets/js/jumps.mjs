@@ -1,7 +1,9 @@
 // Jumps inside a page are the browser's own. The theme would fetch the page again for the first of them,
 // and with it everything typed would be gone.
 
+import { carriesInputs } from "./link.mjs";
 import { partsOf, sourceOf } from "./parts.mjs";
+import { noteOwnLink } from "./sent.mjs";
 
 const DIALOGS = ["__drawer", "__search"]; // the theme closes them once it has fetched a page
 const CLOSING_MS = 250;
@@ -26,8 +28,10 @@ export function noteMoves() {
 /** @param {MouseEvent} event */
 function catchJump(event) {
   const link = sourceOf(event)?.closest("a[href]");
-  if (!(link instanceof HTMLAnchorElement) || event.button || event.ctrlKey || event.metaKey || event.shiftKey || event.altKey) return;
-  if (link.origin !== location.origin || link.pathname !== location.pathname || link.download) return;
+  if (!(link instanceof HTMLAnchorElement) || link.origin !== location.origin) return;
+  if (carriesInputs(link.hash)) noteOwnLink(link.hash); // nobody sent it: the reader is here
+  if (event.button || event.ctrlKey || event.metaKey || event.shiftKey || event.altKey) return;
+  if (link.pathname !== location.pathname || link.download) return;
   link.target = "_self"; // the theme leaves links with a target alone
   link.search = location.search; // another one would load the page anew
   const toggles = DIALOGS.flatMap((id) => partsOf(document, `input#${id}`, HTMLInputElement));
