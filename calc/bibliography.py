@@ -19,6 +19,12 @@ SOURCES = (
            "ACGIH threshold limit values (TLV): a proprietary list that was not seen; figures as remembered "
            "or as other pages quote them, to be checked against the current list.",
            "from memory"),
+    Source("additive-limits",
+           "29 CFR 1910.1000(d)(2): a mixture is over its limit where the concentrations, each over its own "
+           "limit, come to more than one; with the example of 500, 45 and 40 ppm under limits of 1000, 200 "
+           "and 200. Read in a copy. ACGIH has the same rule for stuffs that act on the same organ (read "
+           "second-hand).",
+           "read"),
     Source("air-change-table-1996",
            "Public Health Agency of Canada, table of minutes for one to fifty air changes an hour (1996), "
            "adapted from CDC 1994; read in a copy. Its figure for 13 changes and 99.9 % is misprinted.",
@@ -210,6 +216,11 @@ SOURCES = (
            "B. W. Kooi, On the mechanics of the modern working-recurve bow, Computational Mechanics 8 "
            "(1991): measures and coefficients of a straight-end bow, coefficients of four others.",
            "from memory, confirmed by calculation"),
+    Source("le-chatelier",
+           "Le Chatelier's rule for the lower flammable limit of a mixture: one over the sum of each "
+           "vapour's share over its limit; read on a page of chemistry and in a library of chemical "
+           "engineering.",
+           "read second-hand"),
     Source("least-squares",
            "A straight line by weighted least squares with its covariance, as in texts on statistics; "
            "checked against a reference library.",
@@ -295,8 +306,9 @@ SOURCES = (
            "causes cancer of the lung; chromate paints among its uses.",
            "read"),
     Source("osha-combustible-dust",
-           "OSHA memorandum on combustible dust, 21 April 2015: a layer of 1/32 in at 75 lb/ft3 over more "
-           "than 5 % of the floor.",
+           "OSHA memorandum on combustible dust, 21 April 2015, with NFPA 654 (2013): a layer of 1/32 in at "
+           "75 lb/ft3 over more than 5 % of the floor or 1000 ft2, deeper for lighter dust, and the same as "
+           "volumes. The equation itself did not come through in the copy that was read.",
            "read"),
     Source("osha-eye-chart",
            "Eye and face protection selection chart of 29 CFR 1910, subpart I, appendix B, in copies of "

@@ -611,6 +611,15 @@ FORMER = {
         "booth_width": "4 ft",
         "booth_height": "4 ft",
         "draught": "quiet",
+        "liquid_from": "typed",
+        "coat_volume": "0.85 fl oz",
+        "coat_solids": "45 %",
+        "coat_reducer": "10 %",
+        "wash": "0 fl oz",
+        "mixture": "butyl-acetate:50%;xylene:30%;mek:20%",
+        "dust_depth": "",
+        "dust_share": "5 %",
+        "bulk_density": "75 lb/ft3",
     },
 }
 """By calculator and input: the text that stands for an input that a link leaves out."""

@@ -28,7 +28,7 @@ ALLOWED = {
     "bows": {"declaring", "drawings", "mechanics", "numerics", "outcome", "quantities", "shop", "tables"},
     "pictures": {"declaring", "numerics", "outcome", "quantities"},
     "inserts": {"outcome", "quantities", "shop", "tables"},
-    "ventilation": {"outcome", "quantities", "shop", "tables"},
+    "ventilation": {"declaring", "outcome", "quantities", "shop", "tables"},
     "finishes": {"dates", "declaring", "outcome", "quantities", "shop", "tables"},
     "calculators": {"bows", "dates", "declaring", "drawings", "finishes", "inserts", "mechanics",
                     "numerics", "outcome", "pictures", "quantities", "shop", "tables", "ventilation"},

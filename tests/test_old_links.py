@@ -68,6 +68,7 @@ LINKS = {
     "calculators/clear-air/#solvent=butyl-acetate": ("vapour_end", 0.0001892873),
     "calculators/clear-air/#solvent=own&density=882+kg/m3&molar_mass=116.16+g/mol&lower_limit=1.2+%25":
         ("share_of_limit", 0.01577394),
+    "calculators/clear-air/#solvent=mixture&mixture=xylene:100%25": ("lower_limit", 0.009),
     "calculators/clear-air/#flow=800+cfm&liquid=2+fl+oz": ("air_changes", 0.006944444),
     "calculators/clear-air/#known=changes&solvent=acetone&booth=large": ("air_flow", 0.09061391),
 }

@@ -61,6 +61,15 @@ LIMITS = [
     ("finish", "cup", {"cup": "ford-4"}, "cup_seconds", ("20 s", ABSENT), ("19.9 s", WATCH)),
     ("finish", "cup", {"cup": "ford-4"}, "cup_seconds", ("100 s", ABSENT), ("100.1 s", WATCH)),
     ("finish", "cup", {"cup": "zahn-2"}, "cup_seconds", ("80 s", ABSENT), ("80.1 s", WATCH)),
+    # 1/32 in over 5 % of the floor, 252 ft2 (OSHA memorandum of 2015; NFPA 654 by it)
+    ("clear-air", "layer", {"agent": "wood-dust", "dust_share": "5.1 %"}, "dust_depth",
+     ("0.0306 in", OK), ("0.0307 in", STOP)),
+    ("clear-air", "layer", {"agent": "wood-dust", "dust_share": "4 %"}, "dust_depth",
+     ("0.03125 in", OK), ("0.0313 in", WATCH)),
+    ("clear-air", "layer", {"agent": "wood-dust", "dust_depth": "0.032 in"}, "dust_share",
+     ("4.8 %", WATCH), ("4.9 %", STOP)),
+    ("clear-air", "layer", {"agent": "wood-dust", "length": "200 ft", "width": "200 ft",
+     "dust_depth": "0.04 in"}, "dust_share", ("1.9 %", WATCH), ("2.6 %", STOP)),
     # what somebody accepts, to the inch; wood within two hundredths of what it settles at (common practice)
     ("wood-movement", "movement", {"job": "piece", "wood": "own", "own_tangential": "14 %", "known": "meter",
      "moisture_from": "8 %", "moisture_to": "10 %"}, "size", ("1 in", OK), ("1.01 in", WATCH)),

@@ -3,6 +3,7 @@
 
 from calc.declaring import (
     RULE,
+    TRIAL,
     Calculator,
     choice,
     group,
@@ -21,13 +22,25 @@ from calc.shop.air import (
     air_changes,
     clearing_time,
     dilution_flow,
+    dust_layer_depth,
     face_flow,
     mass_concentration,
 )
+from calc.shop.film import solvent_in
 from calc.tables.booths import face_speed
 from calc.tables.respirators import NEEDS
 from calc.tables.solvents import SOLVENTS
 from calc.ventilation.checks import air_checks
+from calc.ventilation.layer import layer_checks, layer_inputs
+from calc.ventilation.mixture import (
+    MIXTURE,
+    bounds_of,
+    limit_of,
+    mixture_input,
+    mixture_table,
+    molar_mass_of,
+    parts_of,
+)
 from calc.ventilation.tables import clearing_chart, clearing_table, limit_tables, respirator_table
 from calc.ventilation.vapour import (
     EXPLODES,
@@ -38,6 +51,7 @@ from calc.ventilation.vapour import (
     danger_of,
     fire_of,
     flow_for_an_hour,
+    given_off,
     strictest_bound,
     until_below,
     vapour_of,
@@ -58,10 +72,19 @@ def compute(
     molar_mass: float | None,
     lower_limit: float | None,
     breathing_limit: float | None,
+    mixture: tuple[tuple[str, float], ...] | None,
+    liquid_from: str | None,
     liquid: float | None,
+    coat_volume: float | None,
+    coat_solids: float | None,
+    coat_reducer: float | None,
+    wash: float | None,
     minutes: float | None,
     room_temperature: float | None,
     limit_share: float | None,
+    dust_depth: float | None,
+    dust_share: float | None,
+    bulk_density: float | None,
     booth: str,
     booth_width: float | None,
     booth_height: float | None,
@@ -71,14 +94,23 @@ def compute(
     room = length * width * height
     fresh = (flow or 0.0) if known == "flow" else (changes or 0.0) * room
     rate = air_changes(fresh, room)
-    vapour = None
-    if agent == "solvent":
-        vapour = vapour_of(solvent, density, molar_mass, lower_limit, breathing_limit, liquid, minutes,
+    vapour, parts = None, None
+    evaporates = liquid
+    if liquid_from == COAT:
+        evaporates = solvent_in(coat_volume or 0.0, coat_solids or 1.0, coat_reducer or 0.0) + (wash or 0.0)
+    if solvent == MIXTURE and evaporates is not None and minutes is not None and room_temperature is not None:
+        parts = parts_of(mixture or (), room_temperature)
+        vapour = given_off("the mixture", limit_of(parts), molar_mass_of(parts), bounds_of(parts),
+                           evaporates * sum([each.vapour for each in parts]), minutes, fresh, room,
+                           mixing_factor)
+    elif agent == "solvent":
+        vapour = vapour_of(solvent, density, molar_mass, lower_limit, breathing_limit, evaporates, minutes,
                            room_temperature, fresh, room, mixing_factor)
     booth_flow = _booth_flow(booth, booth_width, booth_height, draught)
     share = limit_share or 0.25
     air = Air(rate, mixing_factor, fresh, room)
-    checks = air_checks(vapour, share, agent, air, booth_flow)
+    layer = layer_checks(agent, length * width, bulk_density, dust_depth, dust_share)
+    checks = layer + air_checks(vapour, share, agent, air, booth_flow)
     clears = agent != NEVER_CLEARED
     return Outcome(
         headline=_headline(air, checks, vapour, share),
@@ -87,9 +119,13 @@ def compute(
             ("air_flow", fresh),
             ("room", room),
             ("booth_flow", booth_flow),
-        ) + _vapour_values(vapour, share, air, room_temperature),
+        ) + _vapour_values(vapour, share, air, room_temperature) + (
+            ("liquid", None if vapour is None else evaporates),
+            ("layer_depth", None if bulk_density is None else dust_layer_depth(bulk_density)),
+        ),
         checks=checks,
-        tables=limit_tables(agent, vapour, air) + ((clearing_table(rate, mixing_factor),) if clears else ())
+        tables=(() if vapour is None or parts is None else (mixture_table(parts, vapour),))
+               + limit_tables(agent, vapour, air) + ((clearing_table(rate, mixing_factor),) if clears else ())
                + (respirator_table(agent),),
         charts=(clearing_chart(rate, mixing_factor),) if clears else (),
         assumptions=_assumptions(mixing_factor, vapour),
@@ -126,6 +162,9 @@ def _headline(air: Air, checks: tuple[Check, ...], vapour: Vapour | None, share:
         return sentence(
             "Do not do it this way: even well mixed, the vapour comes to {}, and {} is dangerous to life or "
             "health at once.", amount("concentration", vapour.end), danger.text)
+    if "layer" in stops:
+        return sentence("Stop and clean first: the dust that lies in this room counts as a danger of "
+                        "explosion.")
     if "fan" in stops:
         return sentence(
             "Do not count on this fan: it would take more than a day for 99 % of what is in the air to go. "
@@ -223,12 +262,14 @@ CAUTIONS: tuple[Sentence | str, ...] = (
 
 def _solvent_choices() -> tuple[tuple[str, str], ...]:
     return tuple([(each.id, each.name[0].upper() + each.name[1:]) for each in SOLVENTS]
-                 + [("own", "Another, from its data sheet")])
+                 + [(MIXTURE, "A mixture"), ("own", "Another, from its data sheet")])
 
 
 _VAPOUR = ("agent", ("solvent",))
 _BOOTH = ("booth", ("large", "small"))
 _OWN = ("solvent", ("own",))
+TYPED, COAT = "typed", "coat"
+_TYPED, _COAT = ("liquid_from", (TYPED,)), ("liquid_from", (COAT,))
 
 CALCULATOR = Calculator(
     id="clear-air",
@@ -262,8 +303,10 @@ CALCULATOR = Calculator(
             "In the air",
             choice("agent", "What is in the air", tuple([(each.agent, each.name) for each in NEEDS])),
             choice("solvent", "Solvent", _solvent_choices(),
-                   help="Of a mixture the one that comes nearest to its limit: try each.", when=_VAPOUR,
+                   help="Of a mixture whose parts you do not know: the one nearest to its limit.",
+                   when=_VAPOUR,
                    default="butyl-acetate"),
+            mixture_input(),
             quantity("density", "Density of the liquid", "density", default="0.87 g/cm3", low="0.5 g/cm3",
                      high="2 g/cm3", usual=("0.65 g/cm3", "1.5 g/cm3"), when=_OWN),
             quantity("molar_mass", "Molar mass", "molar_mass", default="100 g/mol", low="15 g/mol",
@@ -276,9 +319,22 @@ CALCULATOR = Calculator(
                      high="10000 ppm", usual=("1 ppm", "1000 ppm"),
                      help="The lowest in section 8 of the data sheet; empty if it gives none.", optional=True,
                      when=_OWN),
+            choice("liquid_from", "How much evaporates", ((TYPED, "I give the liquid"),
+                                                          (COAT, "From one coat of the finish")),
+                   when=_VAPOUR, role=TRIAL),
             quantity("liquid", "Liquid that evaporates", "volume", default="3 fl oz", low="0.01 fl oz",
                      high="5 gal", usual=("0.1 fl oz", "32 fl oz"),
-                     help="Solvent in the finish, the reducer and the gun wash.", when=_VAPOUR),
+                     help="Solvent in the finish, the reducer and the gun wash.", when=_TYPED),
+            quantity("coat_volume", "Mixed for one coat", "mix_volume", default="0.85 fl oz",
+                     low="0.01 fl oz", high="5 gal", usual=("0.2 fl oz", "10 fl oz"),
+                     help="As the page Finish gives it: all of it evaporates in the room, spray that missed "
+                          "as well.", when=_COAT, role=TRIAL),
+            quantity("coat_solids", "Solids of the product by volume", "ratio", default="45 %", low="3 %",
+                     high="100 %", usual=("8 %", "75 %"), when=_COAT),
+            quantity("coat_reducer", "Reducer, of the product's volume", "ratio", default="10 %", low="0 %",
+                     high="200 %", usual=("0 %", "50 %"), when=_COAT),
+            quantity("wash", "Gun wash that evaporates with it", "volume", default="0 fl oz", low="0 fl oz",
+                     high="1 gal", usual=("0 fl oz", "8 fl oz"), when=_COAT, role=TRIAL),
             quantity("minutes", "Over how long", "minutes", default="15 min", low="1 min", high="1440 min",
                      usual=("5 min", "480 min"), when=_VAPOUR),
             quantity("room_temperature", "Room temperature", "temperature", default="70 °F", low="30 °F",
@@ -288,6 +344,7 @@ CALCULATOR = Calculator(
                      help="A safety factor of 10. Above 25 % codes speak of a spraying area.", when=_VAPOUR,
                      role=RULE),
         ),
+        group("Dust that lies", *layer_inputs()),
         group(
             "Spray booth",
             choice("booth", "Booth", (("none", "None"), ("small", "Small, for one bow"),
@@ -319,13 +376,18 @@ CALCULATOR = Calculator(
                "No permission: a limit is for healthy adults."),
         result("minutes_breathing", "Until below that figure", "minutes",
                "From the moment that the last has evaporated; nothing if it is not above."),
+        result("liquid", "Liquid that evaporates", "mix_volume"),
+        result("layer_depth", "Dust lies no deeper than", "thickness",
+               "Over more than 5 % of the floor a deeper layer counts as a danger."),
     ),
     cautions=CAUTIONS,
-    sources=("acgih-limits", "cdc-air-changes", "exponential-decay", "haz-map-butanol", "ideal-gas",
-             "iarc-wood-dust", "niosh-formaldehyde", "niosh-hdi", "niosh-idlh", "niosh-mdi", "niosh-naphtha",
-             "niosh-tdi", "one-part-isocyanate", "ontario-cyanoacrylate", "oregon-isocyanate-samples",
-             "oregon-polyisocyanate", "osha-chemical-data", "osha-respirators", "osha-spraying-area",
-             "osha-wood-dust", "solvent-flammability", "spray-booth-velocities", "steady-dilution"),
+    sources=("acgih-limits", "additive-limits", "cdc-air-changes", "exponential-decay", "haz-map-butanol",
+             "iarc-wood-dust", "ideal-gas", "le-chatelier", "niosh-formaldehyde", "niosh-hdi",
+             "niosh-idlh", "niosh-mdi", "niosh-naphtha", "niosh-tdi", "one-part-isocyanate",
+             "ontario-cyanoacrylate", "oregon-isocyanate-samples", "oregon-polyisocyanate",
+             "osha-chemical-data", "osha-combustible-dust", "osha-respirators", "osha-spraying-area",
+             "osha-wood-dust", "solvent-flammability", "spray-booth-velocities", "steady-dilution",
+             "volume-solids"),
     example="An invented shop of 18 by 14 by 9 ft with a fan of 600 cfm, in which 3 fl oz of solvent "
             "evaporate in a quarter of an hour.",
     compute=compute,

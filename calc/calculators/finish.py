@@ -93,6 +93,7 @@ from calc.shop.film import (
     bow_surface,
     coverage,
     dry_film_thickness,
+    solvent_in,
     time_factor_doubling,
 )
 from calc.shop.schedule import Planned
@@ -220,6 +221,8 @@ def compute(
             ("volume", volume),
             ("reducer_volume", sum([measured(each)[2] or 0.0 for each in mixes])),
         ) + mix_values(one_coat, can.densities, main.pot_life) + (
+            ("solvent_coat", None if one_coat is None
+             else solvent_in(one_coat.volume, main.solids, main.reducer)),
             ("viscosity", thin),
             ("time_factor", factor),
             ("last_coat", show_moment(final.start)),
@@ -498,7 +501,10 @@ CALCULATOR = Calculator(
         result("surface", "Surface that is coated", "area", "The riser alone for hand-rubbed oil."),
         result("volume", "To mix in all", "volume", "Product and reducer, losses included."),
         result("reducer_volume", "of it reducer", "volume"),
-    ) + MIXING_RESULTS + THINNESS_RESULTS + (
+    ) + MIXING_RESULTS + (
+        result("solvent_coat", "of one coat evaporates", "mix_volume",
+               "Solvent, spray that missed with it: Clear air asks for it."),
+    ) + THINNESS_RESULTS + (
         result("time_factor", "Times last longer by", "number", "Against 25 °C (77 °F)."),
         result("last_coat", "Last coat", TEXT),
         result("string_from", "String it no sooner than", TEXT),

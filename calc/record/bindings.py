@@ -211,6 +211,8 @@ BOUND = {
         ("width", "shop.room_width"),
         ("height", "shop.room_height"),
         ("density", "product.solvent_density"),
+        ("coat_solids", "product.solids"),
+        ("coat_reducer", "product.reducer"),
         ("room_temperature", "air.temperature"),
     ) + _same("shop", "flow", "changes", "booth", "booth_width", "booth_height", "draught") + _same(
         "product", "solvent", "molar_mass", "lower_limit", "breathing_limit",

@@ -3,6 +3,7 @@
 import math
 
 from calc.checks import require_not_negative, require_positive, require_share
+from calc.quantities import FOOT, INCH, POUND
 
 MAGNUS_A = 17.625
 MAGNUS_B = 243.04  # degC
@@ -282,6 +283,69 @@ def share_from_mass_concentration(concentration: float, molar_mass: float, tempe
     require_not_negative("concentration", concentration, "kg/m3")
     require_positive("molar mass", molar_mass, "kg/mol")
     return concentration * molar_volume(temperature) / molar_mass
+
+
+def mixture_limit(shares: tuple[float, ...], limits: tuple[float, ...]) -> float:
+    """Return the limit of a mixture from those of its parts.
+
+    1 / sum of (share / limit). With lower flammable limits it is Le Chatelier's rule. With limits for
+    breathing it is where the sum of shares of limits comes to one, for stuffs that act alike.
+
+    Args:
+        shares [1]: of each part in the vapour, >= 0, their sum > 0.
+        limits [1]: of each part of `shares`, as shares of the air, > 0.
+
+    Returns:
+        [1] share of the air of all parts together.
+
+    Raises:
+        ValueError: an argument is outside its range.
+
+    Limits:
+        Le Chatelier's rule holds well for vapours of like kind, less so for others. What acts on different
+        organs need not be added; what makes another worse is more than a sum.
+
+    Source: le-chatelier, reciprocal of shares over limits; additive-limits, paragraph (d)(2)(i).
+    """
+    inverse = 0.0
+    for share, limit in zip(shares, limits):
+        require_not_negative("share", share, "")
+        require_positive("limit", limit, "")
+        inverse += share / limit
+    require_positive("sum of shares over limits", inverse, "")
+    return 1.0 / inverse
+
+
+LAYER_DEPTH = INCH / 32
+LAYER_DENSITY = 75 * POUND / FOOT**3
+LAYER_SHARE = 0.05
+LAYER_AREA = 1000 * FOOT**2
+"""Depth at a bulk density, share of the floor and area that make a layer of dust a danger
+(osha-combustible-dust)."""
+
+
+def dust_layer_depth(bulk_density: float) -> float:
+    """Return the depth above which a layer of dust counts as a danger where it covers much of a floor.
+
+    1/32 in x 75 lb/ft3 / bulk density; 1/32 in for heavier dust.
+
+    Args:
+        bulk_density [kg/m^3]: of the dust as it lies, > 0.
+
+    Returns:
+        [m] depth.
+
+    Raises:
+        ValueError: bulk_density is not positive.
+
+    Limits:
+        A rule for when to clean and to look closer. A thinner layer that is stirred up in a closed place can
+        explode as well.
+
+    Source: osha-combustible-dust, the equation for LD (its figures from memory, its meaning read).
+    """
+    require_positive("bulk density", bulk_density, "kg/m3")
+    return LAYER_DEPTH * max(1.0, LAYER_DENSITY / bulk_density)
 
 
 def time_until_below(share: float, limit: float, air_changes: float, mixing_factor: float = 1.0) -> float:

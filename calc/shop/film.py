@@ -179,6 +179,30 @@ def mixed_volumes(
     return base, product - base, volume - product
 
 
+def solvent_in(volume: float, volume_solids: float, reducer: float) -> float:
+    """Return what evaporates from a volume that is ready to lay on.
+
+    volume (1 - solids / (1 + R)).
+
+    Args:
+        volume [m^3]: of product and reducer together, >= 0.
+        volume_solids [1]: of the product as it comes, more than 0, at most 1.
+        reducer [1]: volume of reducer per volume of product, >= 0.
+
+    Returns:
+        [m^3] of liquid.
+
+    Raises:
+        ValueError: an argument is outside its range.
+
+    Source: volume-solids, what is not solids goes.
+    """
+    require_not_negative("volume", volume, "m3")
+    require_share("volume solids", volume_solids)
+    require_not_negative("reducer", reducer, "")
+    return volume * (1.0 - volume_solids / (1.0 + reducer))
+
+
 def coverage(dry_film_thickness: float, volume_solids: float) -> float:
     """Return the area that a volume of product covers, without loss.
 

@@ -107,12 +107,21 @@ def vapour_of(
         name, lower_limit = known.name, known.lower_limit
         density, molar_mass = known.density, known.molar_mass
         bounds = _bounds(solvent, molar_mass)
-    volume = vapour_volume(liquid, density, molar_mass, temperature)
+    return given_off(name, lower_limit, molar_mass, bounds,
+                     vapour_volume(liquid, density, molar_mass, temperature), seconds, flow, room,
+                     mixing_factor)
+
+
+def given_off(
+    name: str, limit: float, molar_mass: float, bounds: tuple[Bound, ...], volume: float, seconds: float,
+    flow: float, room: float, mixing_factor: float,
+) -> Vapour:
+    """Return a volume of vapour as a room sees it that gets it over a time."""
     if volume > room:
         raise Refused("liquid", "This much liquid becomes more vapour than the room holds. Check the amount "
                       "and its unit.")
     rate = volume / seconds
-    return Vapour(name, lower_limit, molar_mass, volume, rate,
+    return Vapour(name, limit, molar_mass, volume, rate,
                   rising_share(rate, flow, room, seconds, mixing_factor), volume / room, bounds)
 
 
@@ -127,13 +136,14 @@ def _bounds(agent: str, molar_mass: float | None) -> tuple[Bound, ...]:
     found = []
     for limit in limits_of(agent):
         for level in limit.levels:
-            share = None if molar_mass is None else _share_of(level, molar_mass)
+            share = None if molar_mass is None else share_of_level(level, molar_mass)
             found.append(Bound(limit.body, level.text, level.over or limit.averaging, share,
                                limit.recorded + ", " + limit.status))
     return tuple(found)
 
 
-def _share_of(level: Level, molar_mass: float) -> float | None:
+def share_of_level(level: Level, molar_mass: float) -> float | None:
+    """Return a published figure as a share of the air, None where it has no number."""
     if level.number is None:
         return None
     if level.unit == PPM:

@@ -303,3 +303,71 @@ def test_more_vapour_than_room_is_refused():
     closet = [("length", "4 ft"), ("width", "4 ft"), ("height", "7 ft")]
     job = work_out(CALCULATOR, [("liquid", "5 gal"), *closet])
     assert [each.field for each in job.problems] == ["liquid"]
+
+
+ROOM = {"length": "18 ft", "width": "14 ft", "height": "9 ft", "flow": "600 cfm", "mixing_factor": "3"}
+
+
+def table(outcome, id):
+    [found] = [each for each in outcome.tables if each.id == id]
+    return [dict(zip([column.id for column in found.columns], row, strict=True)) for row in found.rows]
+
+
+def test_a_coat_gives_off_all_that_is_no_solids():
+    # 110 mL of 45 % with 10 % of reducer hold 45 mL of solids, by hand; 20 mL of wash go with it
+    values, _ = results(**ROOM, liquid_from="coat", coat_volume="110 mL", coat_solids="45 %",
+                        coat_reducer="10 %", wash="20 mL")
+    assert values["liquid"] * 1e6 == pytest.approx(85)
+    typed, _ = results(**ROOM, liquid="85 mL")
+    assert values["vapour_end"] == pytest.approx(typed["vapour_end"])
+    assert typed["liquid"] * 1e6 == pytest.approx(85)
+
+
+def test_a_mixture_of_one_is_that_solvent():
+    one, _ = results(**ROOM, solvent="toluene", liquid="100 mL")
+    mixed, _ = results(**ROOM, solvent="mixture", mixture="toluene:40%", liquid="100 mL")
+    for id in ("vapour_end", "vapour_mass", "lower_limit", "breathing_lowest", "minutes_breathing"):
+        assert mixed[id] == pytest.approx(one[id]), id
+
+
+def test_a_mixture_by_le_chatelier_and_by_the_sum_of_shares():
+    values, outcome = results(**ROOM, solvent="mixture", mixture="butyl-acetate:50%;xylene:50%",
+                              liquid="200 mL")
+    rows = table(outcome, "mixture")
+    shares = [each["vapour"] for each in rows]
+    # moles of each: density over molar mass (handbook figures from memory)
+    moles = [882 / 116.16, 864 / 106.17]
+    assert shares == pytest.approx([each / sum(moles) for each in moles])
+    assert values["lower_limit"] == pytest.approx(1 / (shares[0] / 0.012 + shares[1] / 0.009))
+    # ACGIH: 50 ppm of butyl acetate and 20 ppm of xylene are full by 1 together
+    [tlv] = [each for each in table(outcome, "limits") if each["body"] == "ACGIH TLV"]
+    assert tlv["value"].value * 1e6 == pytest.approx(1 / (shares[0] / 50 + shares[1] / 20))
+    assert values["breathing_lowest"] == pytest.approx(tlv["value"].value)
+    # what is dangerous at once is not added: 1700 and 900 ppm, whichever comes first
+    [danger] = [each for each in table(outcome, "limits") if each["body"] == "IDLH"]
+    assert danger["value"].value * 1e6 == pytest.approx(min(1700 / shares[0], 900 / shares[1]))
+
+
+def test_a_mixture_says_of_what_nothing_is_known():
+    _, outcome = results(**ROOM, solvent="mixture", mixture="xylene:50%;mek:50%")
+    [tlv] = [each for each in table(outcome, "limits") if each["body"] == "ACGIH TLV"]
+    assert tlv["status"] == "of the mixture, nothing known of methyl ethyl ketone"
+
+
+def test_a_layer_of_dust_stops_by_depth_by_area_and_by_volume():
+    # 252 ft2 of floor: 12.6 ft2 are 5 %. OSHA memorandum of 2015, NFPA 654: 1/32 in, 5 % or 1000 ft2.
+    def layer(**typed):
+        _, outcome = results(**ROOM, agent="wood-dust", **typed)
+        found = checks(outcome).get("layer")
+        return None if found is None else (found.level, say(outcome.headline, "metric"))
+
+    stop = "Stop and clean first: the dust that lies in this room counts as a danger of explosion."
+    assert layer() is None
+    assert layer(dust_depth="0.04 in", dust_share="6 %") == ("stop", stop)
+    assert layer(dust_depth="0.04 in", dust_share="3 %")[0] == "watch"
+    assert layer(dust_depth="0.02 in", dust_share="3 %")[0] == "ok"
+    assert layer(dust_depth="0.02 in", dust_share="50 %") == ("stop", stop)
+    assert layer(dust_depth="0.1 in", dust_share="4.9 %", bulk_density="20 lb/ft3")[0] == "ok"
+    values, _ = results(**ROOM, agent="wood-dust", bulk_density="20 lb/ft3")
+    assert values["layer_depth"] / 0.0254 == pytest.approx(0.1171875)
+    assert "layer_depth" in values

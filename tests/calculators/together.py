@@ -57,6 +57,7 @@ TOGETHER = (
     ("next-batch", "weight_wanted", {"weight_wanted": "60 lb"}),
     ("edges", "edge_radius", {"throat": "5 in", "family": "reflex-deflex", "edge_width": "1/4 in"}),
     ("edges", "weight_wanted", {"weight_wanted": "60 lb"}),
+    ("clear-air", "mixture", {"solvent": "mixture", "mixture": "xylene:0%"}),
     ("tracking", "upper_height_tip", {"upper_height_tip": "8 in"}),
     ("tracking", "worked_to", {"worked_to": "26 in"}),
     ("bow-model", "came_back", {"came_back": "0.01 in"}),

@@ -9,8 +9,10 @@ from calc.shop.air import (
     air_changes,
     clearing_time,
     dilution_flow,
+    dust_layer_depth,
     face_flow,
     mass_concentration,
+    mixture_limit,
     molar_volume,
     rising_share,
     vapour_volume,
@@ -256,3 +258,30 @@ def test_factors_times_the_limit_are_what_niosh_lists_for_hdi(id, ppm):
                and each.body == "NIOSH REL"]
     allowed = parse(limit.text.split(" (")[0], "concentration")
     assert find_respirator(id).assigned_factor * allowed / 1e-6 == pytest.approx(ppm)
+
+
+@pytest.mark.parametrize("mixed", [(0.5, 0.3, 0.2), (1.0, 0.0, 0.0), (0.1, 0.1, 0.8)])
+def test_the_limit_of_a_mixture_is_le_chateliers(mixed):
+    # `chemicals.fire_mixing`, a library of chemical engineering
+    limits = (0.012, 0.009, 0.014)
+    expected = chemicals.fire_mixing(ys=list(mixed), FLs=list(limits))
+    assert mixture_limit(mixed, limits) == pytest.approx(expected)
+
+
+def test_the_regulations_example_of_a_mixture_that_is_breathed():
+    # 29 CFR 1910.1000(d)(2)(ii), read in a copy: 500, 45 and 40 ppm under 1000, 200 and 200 come to 0.925.
+    ppm, limits = (500, 45, 40), (1000, 200, 200)
+    total = sum(ppm)
+    limit = mixture_limit(tuple(each / total for each in ppm), limits)
+    assert total / limit == pytest.approx(0.500 + 0.225 + 0.200)
+
+
+def test_two_stuffs_each_below_its_limit_can_be_above_together():
+    # methanol 150 of 200 ppm and ethyl acetate 300 of 400: 1.5, on a page on mixtures (read second-hand)
+    assert 450 / mixture_limit((150 / 450, 300 / 450), (200, 400)) == pytest.approx(1.5)
+
+
+@pytest.mark.parametrize(("pounds", "inches"), [(75, 1 / 32), (150, 1 / 32), (20, 0.1171875), (37.5, 1 / 16)])
+def test_a_layer_of_dust(pounds, inches):
+    # OSHA memorandum of 21 April 2015: 1/32 in at 75 lb/ft3, deeper in proportion for lighter dust.
+    assert dust_layer_depth(pounds * 0.45359237 / 0.3048**3) / 0.0254 == pytest.approx(inches)

@@ -100,3 +100,17 @@ def test_what_makes_no_sense_is_refused(call, message):
 @pytest.mark.parametrize("temperature", [-40, 60])
 def test_the_edges_of_the_range_belong_to_it(temperature):
     assert math.isfinite(air.dew_point(temperature, 0.01))
+
+
+@pytest.mark.parametrize(
+    ("ask", "sentence"),
+    [
+        (lambda: air.mixture_limit((-0.1,), (0.01,)), "share must not be negative, got -0.1"),
+        (lambda: air.mixture_limit((0.5,), (0.0,)), "limit must be positive, got 0.0"),
+        (lambda: air.mixture_limit((0.0,), (0.01,)), "sum of shares over limits must be positive, got 0.0"),
+        (lambda: air.dust_layer_depth(0.0), "bulk density must be positive, got 0.0 kg/m3"),
+    ],
+)
+def test_no_mixture_and_no_dust_are_refused(ask, sentence):
+    with pytest.raises(ValueError, match=whole(sentence)):
+        ask()

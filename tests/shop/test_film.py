@@ -102,3 +102,14 @@ def test_a_whole_takes_what_its_parts_take():
 def test_no_strip_and_no_whole_are_refused(ask, sentence):
     with pytest.raises(ValueError, match=whole(sentence)):
         ask()
+
+
+@given(st.floats(0, 1e-3), SOLIDS, REDUCERS)
+def test_what_evaporates_and_what_stays_are_all_of_it(volume, solids, reducer):
+    gone = film.solvent_in(volume, solids, reducer)
+    assert gone + volume * solids / (1 + reducer) == pytest.approx(volume)
+
+
+def test_of_a_litre_with_a_tenth_of_thinner_what_evaporates():
+    # 1.1 L of 45 % solids with 10 % reducer: 0.45 L stay, by hand
+    assert film.solvent_in(1.1e-3, 0.45, 0.1) == pytest.approx(0.65e-3)
