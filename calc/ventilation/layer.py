@@ -51,7 +51,8 @@ def layer_inputs() -> tuple[Input, Input, Input]:
     return (
         quantity("dust_depth", "Depth of the dust that lies", "thickness", default="", low="0 in",
                  high="6 in", usual=("0 in", "0.5 in"),
-                 help="On beams, lamps and ledges as well. Empty: not judged.", optional=True, when=DUST, role=TRIAL),
+                 help="On beams, lamps and ledges as well. Empty: not judged.", optional=True, when=DUST,
+                 role=TRIAL),
         quantity("dust_share", "Covered, of the floor's area", "ratio", default="5 %", low="0 %",
                  high="300 %", usual=("0 %", "100 %"), help="Beams, ledges and machines counted with it.",
                  when=DUST, role=TRIAL),
