@@ -232,7 +232,7 @@ _OF_ONE_PICTURE = ("what", "picture_width", "picture_height", "target", "sheets"
 
 NOT_FROM_A_RECORD = tuple([
     ("photograph", each, "of one picture, which no record holds as figures") for each in _OF_ONE_PICTURE]) + (
-    ("clear-air", "mixture", "the parts of a thinner stand in its data sheet; a record keeps the nearest one"),
+    ("clear-air", "mixture", "the parts of a thinner stand in its data sheet; a record keeps the nearest"),
     ("strokes", "model_weight", "what Weight reduction foretells for a removal: no reading"),
     ("strokes", "model_tiller", "what Weight reduction foretells for a removal: no reading"),
 )
