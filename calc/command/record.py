@@ -45,6 +45,9 @@ NEWER = "was written by a later release"
 FORMER = "~"
 """Behind the name of a file that was replaced."""
 
+FACT = "fact of a sheet: "
+"""Before the name of a fact among the options: a sheet may have one called like what every action takes."""
+
 BARE = set("0123456789.,/-+ ")
 
 
@@ -115,7 +118,7 @@ def _action(actions, name: str, help: str, run) -> argparse.ArgumentParser:  # t
 
 def _add_facts(parser: argparse.ArgumentParser, sheet: Sheet) -> None:
     for each in sheets.inputs_of(sheet):
-        parser.add_argument("--" + each.id.replace("_", "-"), dest=each.id, metavar="TEXT",
+        parser.add_argument("--" + each.id.replace("_", "-"), dest=FACT + each.id, metavar="TEXT",
                             help=(each.label + ". " + each.help).replace("%", "%%"))
     parser.add_argument("--at", metavar="MOMENT", help="when it was so; now, if left out")
     parser.add_argument("--note", default="", help="words to go with it")
@@ -293,7 +296,7 @@ def _print_checks(state: State, system: str) -> int:
 def _entry(sheet: Sheet, options: argparse.Namespace) -> Entry:
     facts = []
     for each in sheets.inputs_of(sheet):
-        text = getattr(options, each.id)
+        text = getattr(options, FACT + each.id)
         if text is not None and text.strip():
             facts.append((each.id, _with_unit(each, text.strip(), options.units)))
     if not facts:

@@ -16,7 +16,7 @@ MOST = 60
 """Pictures of one bow."""
 
 MOST_BYTES = 45_000_000
-"""Of all pictures of one bow: written in base 64 they leave its file below 64 MB."""
+"""Of all pictures in a file: written in base 64 they leave it below 64 MB."""
 
 MOST_ON_SHEET = 3
 """Pictures for which the record sheet has room."""
@@ -26,6 +26,9 @@ REMOVED = "picture removed"
 
 NOT_TIED = ("photo", "answer", "told")
 """Sheets of which nobody takes a picture."""
+
+MOST_TIES = 200
+"""Entries, the newest, to which a picture can be tied."""
 
 FINELY = ("finding", "lettering")
 """Sheets whose pictures show what is small."""
@@ -129,9 +132,9 @@ def ties(state: State) -> list[Entry]:
         state: of a record.
 
     Returns:
-        newest first.
+        newest first; of a long record the newest only.
     """
-    return [each for each in reversed(state.entries) if each.sheet not in NOT_TIED]
+    return [each for each in reversed(state.entries) if each.sheet not in NOT_TIED][:MOST_TIES]
 
 
 def intake(state: State) -> list[Wanted]:
@@ -172,6 +175,20 @@ def for_sheet(entries: list[Entry]) -> list[Photo]:
 
 
 # In a file -----------------------------------------------------------------------
+
+
+def check_room(count: object) -> None:
+    """Refuse a file whose pictures would make it larger than is read again.
+
+    Args:
+        count [bytes]: of all its pictures.
+
+    Raises:
+        ValueError: they are too many.
+    """
+    if not isinstance(count, int) or count > MOST_BYTES:
+        raise ValueError("The photos of all bows are too large for one file. Save each bow to a file of its "
+                         "own; nothing was changed.")
 
 
 def figures(entries: list[Entry], pictures: dict[str, str]) -> str:

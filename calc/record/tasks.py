@@ -13,7 +13,8 @@ Requests name their "task" and "units"; "entries" is a record as JSON. Those tha
   says them, "changed": what the record tells otherwise today, each {"input", "was", "now", "since", "stale"},
   and "stale": inputs that are the same and were read before the last change.
 - `file`: "pictures", names of those that the page has: a bow's file ("page", "name"), in which `picture:NAME`
-  stands where the page puts each; `all`: "records", a list of records: the same of all bows.
+  stands where the page puts each; `all`: "records", a list of records, "bytes" of all their pictures: the
+  same of all bows.
 - `photos`: the "album" of a record, as `calc.record.photos` says.
 - `tell`: "at", "word": the link for the owner, and messages to send; `told`: what such a "link" says. Both as
   `calc.record.telling` says.
@@ -295,6 +296,7 @@ def _photos(asked: "Asked") -> "Answer":
 
 
 def _all(asked: "Asked") -> "Answer":
+    photos.check_room(asked.get("bytes", 0))
     private = asked.get("private", True) is True
     return {"page": file.page_of_all(_records_in(asked), units_in(asked), private, _pictures_in(asked)),
             "name": "all-bows.html"}

@@ -7,7 +7,7 @@ import icalendar
 import pytest
 
 from calc.command.record import BAD_INPUT, DONE, main
-from calc.record import file
+from calc.record import file, photos
 from calc.record.fold import State
 
 
@@ -233,3 +233,45 @@ def test_show_tells_what_was_foretold_and_what_a_kept_answer_had_otherwise(path,
     shown = capsys.readouterr().out
     assert "Foretold by the log: 48." in shown
     assert "  Since then: upper 7 5/8 in, not 7 1/2 in" in shown
+
+
+def test_a_fact_may_be_called_like_what_every_action_takes(path):
+    assert add(path, "handover", "--sheet", "45 lb at 28 in") == DONE
+    assert add(path, "photo", "--what", "the grip") == DONE
+    assert State(entries(path)).text("handover.sheet") == "45 lb at 28 in"
+    assert State(entries(path)).text("photo.what") == "the grip"
+
+
+# Pictures ------------------------------------------------------------------------
+
+PICTURE = photos.JPEG + "/9j/2Q=="
+
+
+def pictures(path):
+    return photos.pictures_in(path.read_text("utf-8"))
+
+
+def with_picture(path, name):
+    """Put a picture into a file, as a page of bows does."""
+    assert add(path, "photo", "--what", "the grip", "--file", name) == DONE
+    path.write_text(file.page(entries(path), "imperial", pictures={name: PICTURE}), "utf-8")
+
+
+def test_the_pictures_of_a_file_stay_in_it_until_they_are_removed(path):
+    with_picture(path, "01k2f7m3q9xw4t")
+    assert add(path, "reading", "--brace", "8 in") == DONE
+    assert pictures(path) == {"01k2f7m3q9xw4t": PICTURE}
+    [photo] = State(entries(path)).of("photo")
+    assert main(["strike", str(path), photo.id, "--why", photos.REMOVED]) == DONE
+    assert pictures(path) == {}
+
+
+def test_pictures_of_copies_come_together_and_go_apart_with_their_bows(path, tmp_path):
+    copy = tmp_path / "copy.html"
+    copy.write_bytes(path.read_bytes())
+    with_picture(path, "01k2f7m3q9xw4t")
+    with_picture(copy, "01k2f7m3q9xw4v")
+    assert main(["merge", str(path), str(copy)]) == DONE
+    assert set(pictures(path)) == {"01k2f7m3q9xw4t", "01k2f7m3q9xw4v"}
+    assert main(["split", str(path), str(tmp_path)]) == DONE
+    assert set(pictures(tmp_path / "bow-31-64-in-recurve.html")) == {"01k2f7m3q9xw4t", "01k2f7m3q9xw4v"}

@@ -45,6 +45,23 @@ FULL = """() => {
   };
   window.makeRoom = () => { IDBObjectStore.prototype.put = put; };
 }"""
+MANY = """([store, bow]) => import(store).then(async ({ openStore }) => {
+  const kept = await openStore();
+  const [blob, type] = [new Blob(["x"]), "image/jpeg"];
+  for (let each = 0; each < 60; each += 1) {
+    await kept.putPhoto({ id: `many${each}`, bow, blob, thumb: null, type, size: 1, sum: "" });
+  }
+})"""
+END_THE_MONTH = """(bow) => new Promise((resolve, reject) => {
+  const asked = indexedDB.open("rebrace");
+  asked.onerror = reject;
+  asked.onsuccess = () => {
+    const bin = asked.result.transaction("bin", "readwrite").objectStore("bin");
+    bin.get(bow).onsuccess = ({ target }) => {
+      bin.put({ ...target.result, until: 1 }).onsuccess = () => resolve(asked.result.close());
+    };
+  };
+})"""
 FIRST_LAYOUT = """([bow, entry]) => new Promise((resolve, reject) => {
   const asked = indexedDB.open("rebrace", 1);
   asked.onupgradeneeded = () => {
@@ -170,8 +187,14 @@ def test_a_photo_stays_with_its_finding_and_goes_to_another_device_whole_and_wit
     shared, _ = saved_file(bows, name="Save without the owner")
     assert photos.pictures_in(shared) == {}
 
+    bow = bows.url.partition("#")[2]
     bows.get_by_role("button", name="Remove this bow").click()
     expect(bows.locator(".rb-bows-none")).to_be_visible()
+    assert bytes_of(kept(visitor, told.file)) == carried  # it can be brought back for a month
+    bows.evaluate(END_THE_MONTH, bow)
+    bows.reload()
+    bows.locator(".rb-bows[data-ready]").wait_for()
+    assert kept(visitor, told.file) is None
     elsewhere = new_visitor()
     other = open_bows(elsewhere)
     take_in(other, text)
@@ -238,7 +261,7 @@ def test_photos_of_the_intake_are_ticked_off_put_right_struck_out_and_removed(bo
     assert kept(visitor, name) is None
 
 
-def test_without_room_the_entry_is_kept_and_its_picture_handed_over(bows):
+def test_without_room_the_entry_is_kept_and_its_picture_handed_over(bows, visitor):
     bows.get_by_role("button", name="Photo", exact=True).click()
     dialog = bows.locator("dialog[open]")
     dialog.locator("[name=what]").fill("the window")
@@ -268,6 +291,14 @@ def test_without_room_the_entry_is_kept_and_its_picture_handed_over(bows):
     putting_in.set_input_files({"name": "photo.jpg", "mimeType": "image/jpeg", "buffer": saved})
     expect(dialog.locator("figure img")).to_be_visible()
     expect(bows.locator(".rb-photo-count")).to_contain_text("1 photo, ")
+    dialog.get_by_role("button", name="Close").click()
+
+    bows.evaluate(MANY, [store_address(visitor), bows.url.partition("#")[2]])
+    expect(bows.locator(".rb-photo-count")).to_contain_text("61 photos, ")
+    bows.get_by_role("button", name="Photo", exact=True).click()
+    take(bows)
+    expect(dialog.locator(".rb-problems")).to_contain_text("a bow's file has room for 60 photos and 45 MB")
+    expect(timeline(bows)).to_have_count(2)
 
 
 def test_a_store_from_before_there_were_photos_keeps_what_it_holds(visitor):

@@ -7,6 +7,7 @@ from calc.record.entries import Entry, entry_id
 from calc.record.fold import State
 from calc.tables.pictures import PICTURES
 from tests.record.bench import Bench
+from tests.sentences import whole
 
 ONE, TWO, THREE = (entry_id(1000 + number, 0) for number in range(3))
 JPEG = photos.JPEG + "/9j/2Q=="
@@ -105,6 +106,20 @@ def test_what_was_worked_on_shows_no_more_how_it_came(bench):
     assert {each.id: each.photo for each in photos.intake(bench.state) if each.photo} == {"grip": before.id}
 
 
+def test_a_picture_of_the_very_moment_of_the_first_work_comes_too_late(bench):
+    work = bench.write("strokes", upper_belly="10")
+    taken = bench.write("photo", shows="grip", file=ONE)
+    taken.at = work.at
+    assert not [each for each in photos.intake(bench.state) if each.photo]
+    taken.at = "2026-05-05T09:05:00+02:00"  # a minute before
+    assert [each.id for each in photos.intake(bench.state) if each.photo] == ["grip"]
+
+
+def test_of_a_long_record_the_newest_entries_can_be_pictured(bench):
+    last = [bench.write("reading", brace="8 in") for _ in range(200)]
+    assert [each.id for each in photos.ties(bench.state)] == [each.id for each in reversed(last)]
+
+
 def test_a_picture_can_belong_to_whatever_was_written_down_but_another(bench):
     bench.write("photo", what="the grip", file=ONE)
     bench.write("answer", headline="Take about 3 %.")
@@ -181,6 +196,15 @@ def test_pictures_of_several_bows_stand_each_with_its_own(bench):
     first, _, second = page.partition("</section>")
     assert ONE in photos.pictures_in(first)
     assert list(photos.pictures_in(second)) == [TWO]
+
+
+def test_pictures_that_would_make_a_file_too_large_to_be_read_are_refused():
+    photos.check_room(45_000_000)
+    assert file.LONGEST_FILE > 45_000_000 / 3 * 4
+    with pytest.raises(ValueError, match=whole(
+            "The photos of all bows are too large for one file. Save each bow to a file of its own; nothing "
+            "was changed.")):
+        photos.check_room(45_000_001)
 
 
 @pytest.mark.parametrize("address", [

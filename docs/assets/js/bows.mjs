@@ -22,7 +22,6 @@ const TOAST_MS = 10_000;
 const DAY_MS = 86_400_000;
 const MANY_ENTRIES = 20;
 const LONG_DAYS = 7;
-const MOST_BYTES = 45_000_000; // of pictures in one file: in base 64 they are a third larger
 const WORDS = {
   forgets: "This window forgets. Save to a file before you leave.",
   promised: "This browser has promised to keep your bows.",
@@ -33,7 +32,6 @@ const WORDS = {
   saveFirst: "Save to a file what this page holds.",
   notHere: "This bow is not on this device. Take it in from its file.",
   noDates: "There is nothing for a calendar yet: write down the finish and the coats to lay first.",
-  tooMany: "The photos of all bows are too large for one file. Save each bow to a file of its own; nothing was changed.",
   removed: "All bows are removed from this browser.",
 };
 
@@ -464,12 +462,10 @@ export class Bows {
     const heads = await this.store.bows();
     const records = await this.#records(heads);
     const photos = (await Promise.all(heads.map(({ id }) => this.store.photos(id)))).flat();
-    if (photos.reduce((sum, { size }) => sum + size, 0) > MOST_BYTES) {
-      this.notice(WORDS.tooMany);
-      return false;
-    }
-    const made = await this.ask("all", { records, private: true, pictures: photos.map(({ id }) => id) });
-    if (!made || !(await saveFile(made, photos))) return false;
+    const bytes = photos.reduce((sum, { size }) => sum + size, 0);
+    const made = await this.ask("all", { records, private: true, pictures: photos.map(({ id }) => id), bytes });
+    if (made?.refused) this.notice(made.refused);
+    if (!made || made.refused || !(await saveFile(made, photos))) return false;
     const saved = Date.now();
     const marks = heads.map(({ id, entries }) => this.store.putHead(id, { saved: { at: saved, entries } }));
     await Promise.all(marks).catch(() => {}); // the store is gone; the file is not
