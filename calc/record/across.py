@@ -93,7 +93,7 @@ class _Shop:
     """
 
     def __init__(self, bows: list[State], now: int):
-        every = State([entry for state in bows for entry in state.entries if entry.sheet in ("shop", "air")])
+        every = shop_of(bows)
         self.clearing = _clearing(every)
         self.sprays = every.text("shop.method") in GUNS
         self.air = every.of("air")[-1] if every.of("air") else None
@@ -128,6 +128,18 @@ def lines(bows: list[State], at: str) -> list[Line]:
     dusty = [_dust_line(each, works, shop, now) for each in works if each.makes_dust()]
     found += [each for each in dusty if each is not None]
     return _one_each(found)
+
+
+def shop_of(bows: list[State]) -> State:
+    """Return what the records of all bows hold of the shop and its air.
+
+    Args:
+        bows: how each stands.
+
+    Returns:
+        one state; the newest of each fact counts, whichever record holds it.
+    """
+    return State([entry for state in bows for entry in state.entries if entry.sheet in ("shop", "air")])
 
 
 def _name(state: State) -> str:

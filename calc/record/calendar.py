@@ -40,7 +40,7 @@ def calendar_of(bows: list[list[Entry]], at: str) -> str:
     Raises:
         ValueError: the moment cannot be read.
     """
-    events = [event for entries in bows if entries for event in _events(entries, local_moment(at))]
+    events = [event for entries in bows if entries for event in events_of(entries, local_moment(at))]
     return "" if not events else calendar_text(PRODUCT, parse_moment(at), events, modified=True)
 
 
@@ -49,7 +49,7 @@ class _Bow:
 
     def __init__(self, entries: list[Entry], state: State):
         self.id = min([each.id for each in entries])
-        self.tag = _tag(state)
+        self.tag = tag_of(state)
         self.count = len(entries)
 
     def event(
@@ -62,7 +62,16 @@ class _Bow:
                      tuple([(after, summary + ": " + said) for after, said in alarms]), cancelled)
 
 
-def _events(entries: list[Entry], now: int) -> list[Event]:
+def events_of(entries: list[Entry], now: int) -> list[Event]:
+    """Return the events of a bow, those that are called off as well.
+
+    Args:
+        entries: of its record, struck out or not; at least one.
+        now [s]: before which nothing is planned.
+
+    Returns:
+        coats laid and planned, the string, the next look.
+    """
     state = State(entries)
     bow, finish = _Bow(entries, state), finish_of(state, now)
     events = [] if finish is None else _coats(bow, finish)
@@ -73,8 +82,15 @@ def _events(entries: list[Entry], now: int) -> list[Event]:
     return events + _looks(bow, state)
 
 
-def _tag(state: State) -> str:
-    """Return the tag of a bow, unless its owner's name stands in it."""
+def tag_of(state: State) -> str:
+    """Return the tag of a bow, unless its owner's name stands in it.
+
+    Args:
+        state: of a record.
+
+    Returns:
+        the tag, or a word for any bow.
+    """
     tag, name = state.text("bow.tag"), state.text("owner.name").lower()
     named = [word for word in name.split() if word in tag.lower()]
     return tag if tag and not named else "Bow"

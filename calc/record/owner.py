@@ -111,7 +111,7 @@ def page_of(state: State, moment: str, units: str, word: str = "") -> OwnersPage
         moment, units, _tag(state.text("bow.tag")), _facts(state, local_moment(moment)),
         worked=_is_worked(state), done=tuple([each.id for each in STEPS if each.done(state)]),
         next=following.id if following is not None else "",
-        verdict=checks.verdict(state) or "", findings=_findings(state), word=one_line(word))
+        verdict=checks.verdict(state) or "", findings=findings_of(state), word=one_line(word))
 
 
 def one_line(word: str) -> str:
@@ -179,8 +179,15 @@ def _force(text: str) -> str:
         return ""
 
 
-def _findings(state: State) -> tuple[Found, ...]:
-    """Return what was found, the newest entry on each place; what ends a bow first."""
+def findings_of(state: State) -> tuple[Found, ...]:
+    """Return what was found, the newest entry on each place; what ends a bow first.
+
+    Args:
+        state: of a record.
+
+    Returns:
+        one of each place.
+    """
     newest: dict[tuple[str, str, str], Entry] = {}
     for entry in state.of("finding"):
         newest[(entry.fact("which"), entry.fact("limb"), entry.fact("place"))] = entry

@@ -21,6 +21,8 @@ Requests name their "task" and "units"; "entries" is a record as JSON. Those tha
 - `across`: "records" of all bows, "at": now: a line for each bow on which others or the air bear, with its
   "place" among the records, its "level" and its "text"; closing windows first.
 - `calendar`: "records" of one bow or more, "at": now: a calendar file ("text", "name").
+- `sheet`: "at": now, "release": the record sheet for print as a "tree", and the "link" for the owner's page.
+- `week`: "records" of all bows, "at": now: what is due by day for print, as a "tree".
 - `bows`: "text" of any file: "bows", each {"entries", "missing", "unread", "newer"}, and "missing" bows.
 
 What cannot be done comes back as a sentence under "refused".
@@ -36,13 +38,16 @@ from calc.record import (
     file,
     history,
     keep,
+    owner,
     photos,
     quick,
+    record_sheet,
     returned,
     sheets,
     steps,
     summary,
     table,
+    week,
 )
 from calc.record.asked import entries_in, list_in, pairs_in, state_in, units_in
 from calc.record.declare import Sheet
@@ -319,6 +324,16 @@ def _across(asked: "Asked") -> "Answer":
                       for each in found]}
 
 
+def _sheet(asked: "Asked") -> "Answer":
+    state, at, units = state_in(asked), str(asked["at"]), units_in(asked)
+    return {"tree": record_sheet.sheet_tree(state, at, str(asked.get("release") or ""), units),
+            "link": owner.link_text(owner.page_of(state, at, units))[0]}
+
+
+def _week(asked: "Asked") -> "Answer":
+    return {"tree": week.week_tree(_records_in(asked), str(asked["at"]), units_in(asked))}
+
+
 def _bows(asked: "Asked") -> "Answer":
     """Return the entries of each bow in a file."""
     text = str(asked["text"])
@@ -332,6 +347,6 @@ TASKS: "tuple[tuple[str, Callable[[Asked], Answer]], ...]" = (
     ("step", _step), ("file", _file), ("read", _read), ("csv", _csv),
     ("foretold", beside.foretold_answer), ("compare", beside.compare_answer), ("all", _all), ("bows", _bows),
     ("photos", _photos),
-    ("across", _across), ("calendar", _calendar),
+    ("across", _across), ("calendar", _calendar), ("sheet", _sheet), ("week", _week),
     ("tell", tell_answer), ("told", told_answer),
 )

@@ -9,7 +9,7 @@ from calc.record.declare import Sheet
 from calc.record.sheets_of_finish import PHOTO
 from calc.record.sheets_of_shop import SHOP
 from calc.tables.string_places import PLACES
-from scripts.blocks import owner, photos
+from scripts.blocks import owner, paper, photos
 from scripts.blocks.form import changed, fieldsets
 from scripts.blocks.sheet import closing, emptied, units, when
 from scripts.blocks.tree import UNSEARCHED, Node, doer, element
@@ -44,6 +44,7 @@ def section() -> Node:
         element("div", {"class": "rb-bows-notice", "role": "status"}),
         _list(),
         _one(),
+        paper.view(),
         _new_bow(),
         *(_sheet_dialog(each) for each in _by_hand()),
         _batch(),
@@ -75,6 +76,7 @@ def _list() -> Node:
         element("div", {"class": "rb-bows-actions"},
                 doer("add", "Add a bow", "rb-main"), _file_taker(),
                 doer("save-all", "Save all to one file"), doer("calendar-all", "Coats as a calendar file"),
+                doer("week", "The week for the wall"),
                 doer("remove-all", "Remove all my bows from this browser")),
         element("p", {"class": "rb-bows-kept"}),
         element("details", {"class": "rb-bows-bin"}, element("summary", {}, "Bows that you removed"),
@@ -114,7 +116,8 @@ def _one() -> Node:
                 element("summary", {}, "Its calculators, in the order of the job"), element("ol", {})),
         element("details", {"class": "rb-bow-answers"}, element("summary", {}, "Answers kept"),
                 element("ul", {})),
-        element("div", {"class": "rb-bows-actions"}, doer("tell", "Tell the owner")),
+        element("div", {"class": "rb-bows-actions"},
+                doer("tell", "Tell the owner"), doer("sheet", "Record sheet for print")),
         photos.part(),
         element("h3", {}, "What was done and read"),
         element("ol", {"class": "rb-timeline"}),

@@ -15,6 +15,7 @@
     ::: bows             the record of bows: all that its script fills
     ::: pictures         the pictures that show how a bow came
     ::: owner            what a link tells the owner of a bow
+    ::: recordsheet      the record sheet, blank
     ::: findings         what an inspection can find, and what each finding means
     ::: verdicts         each verdict with its findings in a line
     ::: found NAME NAME  the findings of one verdict, or some findings with their verdicts
@@ -43,7 +44,7 @@ from calc import (
 )
 from calc.lookups import catalog as lookups
 from calc.paths import catalog as paths
-from scripts.blocks import book, bows, form, lookup, owner, photos, programs, reference
+from scripts.blocks import book, bows, form, lookup, owner, paper, photos, programs, reference
 from scripts.blocks.figures import Figures
 from scripts.blocks.tree import Node, element, html_of
 
@@ -103,6 +104,7 @@ ABOUT_ALL: dict[str, Callable[[], Node]] = {
     "bows": bows.section,
     "owner": owner.section,
     "pictures": photos.prompts,
+    "recordsheet": paper.record_sheet,
     "findings": book.findings_list,
     "verdicts": book.verdicts_list,
     "checkvalues": book.check_values_table,

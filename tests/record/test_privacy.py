@@ -9,6 +9,8 @@ from calc.record.bindings import BOUND
 from calc.record.declare import NOTE
 from calc.record.entries import Entry
 from calc.record.fill import fill
+from calc.record.record_sheet import sheet_tree
+from calc.record.week import week_tree
 from tests.record.bench import Bench
 
 NUMBERS = {"quote.tasks": "inspect:71.3h:71.4h:71.5h", "quote.materials": "finish:7132.5",
@@ -64,6 +66,15 @@ def test_no_calendar_tells_it(bench):
     text = calendar.calendar_of([bench.entries], "2026-05-12T18:10+02:00")
     assert "build coat" in text
     assert clean(text)
+
+
+@pytest.mark.parametrize("system", ["imperial", "metric"])
+def test_no_paper_tells_it(bench, system):
+    """Free words of the record are on the sheet, whose reader is the owner; none that is private."""
+    sheet = str(sheet_tree(bench.state, "2026-05-12T18:10+02:00", "", system))
+    assert "45 lb at 28 in" in sheet
+    assert clean(sheet)
+    assert clean(str(week_tree([bench.entries], "2026-05-12T18:10+02:00", system)))
 
 
 @pytest.mark.parametrize("system", ["imperial", "metric"])

@@ -5,6 +5,7 @@ import { drawCharts } from "./charts.mjs";
 import { chooseBow, chosenBow, isBowId, takeAskedFor } from "./chosen.mjs";
 import { node, sayAt } from "./elements.mjs";
 import { answerOf, openCalendar, openCsv, openFile, saveFile } from "./exchange.mjs";
+import { release } from "./engine.mjs";
 import { recall } from "./memory.mjs";
 import { HALTED, NOT_KEPT, RENEWED, whyNotKept } from "./not-kept.mjs";
 import { partOf, sourceOf } from "./parts.mjs";
@@ -85,7 +86,7 @@ export class Bows {
   async begin() {
     document.documentElement.dataset.units = this.units;
     this.#store = await openStore({
-      onChange: () => this.#isHere() && this.show(),
+      onChange: () => this.#isHere() && this.#part(".rb-paper").hidden && this.show(),
       onEnd: (cleared) => this.notice(cleared ? WORDS.cleared : RENEWED, true),
     });
     this.#section.addEventListener("click", (event) => this.#click(event));
@@ -246,7 +247,7 @@ export class Bows {
     const list = this.#part(".rb-bows-list");
     list.replaceChildren(...heads.sort(byWhatPresses).map(row));
     this.#part(".rb-bows-none").hidden = heads.length > 0;
-    for (const each of ["save-all", "calendar-all", "remove-all"]) this.#part(`[data-do="${each}"]`).hidden = heads.length === 0;
+    for (const each of ["save-all", "calendar-all", "week", "remove-all"]) this.#part(`[data-do="${each}"]`).hidden = heads.length === 0;
     this.#part(".rb-bows-backup").textContent = reminder(heads);
     const said = keeping ? WORDS.promised : WORDS.mayForget;
     this.#part(".rb-bows-kept").textContent = heads.length && !this.store.forgets ? said : "";
@@ -410,7 +411,7 @@ export class Bows {
 
   /** @param {string} selector */
   #turnTo(selector) {
-    for (const each of [".rb-bows-all", ".rb-bow"]) this.#part(each).hidden = each !== selector;
+    for (const each of [".rb-bows-all", ".rb-bow", ".rb-paper"]) this.#part(each).hidden = each !== selector;
   }
 
   // Doing ----------------------------------------------------------------------
@@ -436,6 +437,9 @@ export class Bows {
     else if (deed === "calendar") await this.#calendar([this.#record]);
     else if (deed === "calendar-all") await this.#calendar(await this.#records(await this.store.bows()));
     else if (deed === "tell") await this.#tell();
+    else if (deed === "sheet") await this.#paper(`Record of bow ${this.#stand?.title}`, "sheet", { entries: this.#record });
+    else if (deed === "week") await this.#paper("The week", "week", { records: await this.#records(await this.store.bows()) });
+    else if (deed === "back") await this.show();
     else if (deed === "remove") await this.#remove();
     else if (deed === "save-all") await this.#saveAll();
     else if (deed === "remove-all") await this.#removeAll();
@@ -444,6 +448,22 @@ export class Bows {
   async #tell() {
     const { openTelling } = await import("./tell.mjs");
     await openTelling(this, partOf(this.#section, ".rb-tell", HTMLDialogElement));
+  }
+
+  /**
+   * Show what goes on paper, in the place of the page.
+   * @param {string} title
+   * @param {"sheet" | "week"} task
+   * @param {object} more
+   */
+  async #paper(title, task, more) {
+    const [{ showPaper, addSquare }, made] = await Promise.all([
+      import("./paper.mjs"), this.ask(task, { at: now(), release: release(), ...more }), this.#drawing]);
+    if (!made?.tree) return;
+    const view = this.#part(".rb-paper");
+    this.#turnTo(".rb-paper");
+    showPaper(view, title, made.tree);
+    if ("link" in made) addSquare(view, made.link);
   }
 
   /** @param {{id: string}[]} heads */

@@ -214,3 +214,9 @@ export function engineFiles(meta = document.querySelector('meta[name="rebrace-en
     sources: address(names.sources),
   };
 }
+
+/** Which state of the calculators answers here: the page names their files by content. */
+export function release() {
+  const calc = engineFiles()?.calc ?? "";
+  return calc.slice(calc.lastIndexOf("/calc-") + 1).replace(/\W+$/, "").replace(/^calc-/, "");
+}

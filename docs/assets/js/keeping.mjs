@@ -2,6 +2,7 @@
 // What of that is new to the record is worked out in Python.
 
 import { node, sayAt } from "./elements.mjs";
+import { release } from "./engine.mjs";
 import { whyNotKept } from "./not-kept.mjs";
 import { joined, newId, now, writeDown } from "./store.mjs";
 
@@ -168,13 +169,6 @@ function sentenceOf({ label, text, was, refused }) {
  */
 function levels(pairs = []) {
   return pairs.map((pair) => pair.join("=")).join(";");
-}
-
-/** Which state of the calculators answered: the page names their files by content. */
-function release() {
-  /** @type {HTMLMetaElement | null} */
-  const meta = document.querySelector('meta[name="rebrace-engine"]');
-  return meta ? JSON.parse(meta.content).calc.replace(/\W+$/, "").replace(/^calc-/, "") : "";
 }
 
 /** @param {HTMLElement} first */

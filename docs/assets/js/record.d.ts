@@ -201,6 +201,8 @@ export interface TaskAnswers {
   bows: { bows: FoundBow[]; missing: number };
   across: { lines: AcrossLine[] };
   calendar: { text: string; name: string };
+  sheet: { tree: TreeNode[]; link: string };
+  week: { tree: TreeNode[] };
 }
 export type Task = keyof TaskAnswers;
 export type TaskAnswer<Name extends Task> = TaskAnswers[Name] & { refused?: string };

@@ -1,0 +1,104 @@
+"""What comes out of a printer, read as a PDF: how many pages, what stands on them, nothing cut."""
+
+import datetime as dt
+
+from playwright.sync_api import expect
+
+from calc.dates import day_number, show_date
+from calc.record import sheets
+from calc.record.declare import NOTE
+from tests.pages.printed import FORMATS, printed, square_on_paper
+from tests.pages.test_bow_bar import BOW, put
+from tests.pages.test_bows import open_bows
+
+NAMES = {"owner": {"name": "MARKER", "reach": "MARKER"}, "told": {"text": "MARKER", "way": "MARKER"}}
+KEPT = ("answer", "shop", "quote", "handover")
+"""Sheets of which nothing is on the record sheet but what stands below by name."""
+
+FINE = 4
+"""[1] as fine as a camera sees a square on paper, against a screen."""
+
+SECOND = "01k2f7m3q9xx00"
+NAMED = ("tag", "title")
+LONG = " and so on" * 12
+EIGHT = ";".join(f"{place} in:1 5/8 in:0.2{place:02} in" for place in range(2, 26, 3))
+MANY = ("crazing", "worn_finish", "pinhole", "twist_slight", "loose_overlay", "rough_groove")
+BLANK_LINES = ("Owner", "Date", "Done by", "Next look", "Received by", "Glass left: back, belly")
+
+
+def full():
+    """Return a record with every fact of every sheet, words far longer than anybody types, read last."""
+    for sheet in sheets.SHEETS:
+        facts = {each.id: each.default + (LONG if each.kind == NOTE and each.id not in NAMED else "")
+                 for each in sheets.inputs_of(sheet)}
+        if sheet.id not in KEPT:
+            yield sheet.id, {**facts, **NAMES.get(sheet.id, {})}
+    yield from (("finding", {"which": which, "limb": "upper", "standing": "watched"}) for which in MANY)
+    [reading] = [each for each in sheets.SHEETS if each.id == "reading"]
+    yield "reading", {**{each.id: each.default for each in sheets.inputs_of(reading)}, "weight": "45.3 lb",
+                      "stations_upper": EIGHT, "stations_lower": EIGHT}
+    yield "handover", {"next_look": "2027-06-13", "end": "done"}
+
+
+def day_of_today():
+    today = dt.datetime.now().astimezone()
+    return day_number(today.year, today.month, today.day)
+
+
+def open_sheet(visitor, facts):
+    put(visitor, facts=facts)
+    page = open_bows(visitor, "#" + BOW)
+    page.get_by_role("button", name="Record sheet for print").click()
+    expect(page.locator(".rb-paper h2")).to_contain_text("Record of bow 31")
+    return page
+
+
+def test_a_full_record_is_one_sheet_with_nothing_cut_and_no_name(new_visitor):
+    visitor = new_visitor(device_scale_factor=FINE)
+    page = open_sheet(visitor, full())
+    for form in FORMATS:
+        [sheet] = printed(page, form)
+        assert sheet.is_whole()
+        assert "MARKER" not in sheet.words
+        for text in ("Record of bow 31 64 in recurve", "53 lb 45.3 lb", "0.202 in at 2 in",
+                     "0.223 in at 23 in", "and 4 more, in the bow's file", "60 1/2 in, 14, Polyester",
+                     "50 lb, 28 1/4 in, 125 gr, 470 gr",
+                     "Next look Sun 13 June 2027", "Stop The inspection does not let the bow be strung",
+                     "It does not say that the bow is safe."):
+            assert text in sheet.words
+    assert square_on_paper(page).startswith(visitor.site_url + "bow/#1.")
+    page.locator(".rb-paper [data-do=back]").click()
+    expect(page.locator(".rb-bow-title")).to_be_visible()
+    expect(page.locator(".rb-paper")).to_be_hidden()
+
+
+def test_a_record_that_knows_little_leaves_lines_to_write_on_as_the_blank_one_of_the_book(visitor):
+    little = open_sheet(visitor, (("bow", {"tag": "31"}), ("reading", {"brace": "8 1/4 in"})))
+    for form in FORMATS:
+        [sheet] = printed(little, form)
+        assert sheet.is_whole()
+        assert "Brace height 8 1/4 in 8 1/4 in" in sheet.words
+        for line in BLANK_LINES:
+            assert line in sheet.words
+    book = visitor.open("handover/")
+    for form in FORMATS:
+        last = printed(book, form)[-1]
+        assert last.is_whole()
+        assert "Record sheet" in last.words
+        for line in ("As it came", *BLANK_LINES):
+            assert line in last.words
+
+
+def test_the_week_for_the_wall_holds_all_bows_and_what_is_due(visitor):
+    put(visitor)
+    put(visitor, SECOND, (("bow", {"tag": "32", "title": "longbow"}), ("owner", {"name": "MARKER"}),
+                         ("agreed", {"ready_by": show_date(day_of_today() + 2), "price": "MARKER"})))
+    page = open_bows(visitor)
+    page.get_by_role("button", name="The week for the wall").click()
+    expect(page.locator(".rb-paper h2")).to_have_text("The week")
+    for form in FORMATS:
+        [sheet] = printed(page, form)
+        assert sheet.is_whole()
+        assert "32: ready, as was agreed." in sheet.words
+        assert "31 64 in recurve" in sheet.words
+        assert "MARKER" not in sheet.words
