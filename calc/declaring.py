@@ -30,7 +30,8 @@ class Input:
     the defaults together are the worked example. low, high: hard bounds in SI (rows:
     how many), None where a kind has none. usual_low, usual_high: outside these a caution
     is shown. when: None, or (id of a choice, its values for which this input matters).
-    role: FACT, SHOP, RULE or TRIAL.
+    role: FACT, SHOP, RULE or TRIAL. figure: name of a small picture of what is asked for,
+    which the form unfolds; empty where there is none.
     """
 
     def __init__(
@@ -51,6 +52,7 @@ class Input:
         columns: "tuple[Input, ...]" = (),
         optional: bool = False,
         when: tuple[str, tuple[str, ...]] | None = None,
+        figure: str = "",
     ) -> None:
         self.id = id
         self.label = label
@@ -67,6 +69,7 @@ class Input:
         self.columns = columns
         self.optional = optional
         self.when = when
+        self.figure = figure
 
     def bounds(self) -> tuple[float, float]:
         """Return the hard bounds of a kind that has some."""
@@ -238,10 +241,11 @@ def switch(
     help: str = "",
     when: tuple[str, tuple[str, ...]] | None = None,
     role: str = FACT,
+    figure: str = "",
 ) -> Input:
     """Declare something that is either on or off."""
     return Input(id=id, label=label, kind=SWITCH, default="yes" if default else "no", help=help, when=when,
-                 role=role)
+                 role=role, figure=figure)
 
 
 def rows(

@@ -28,6 +28,7 @@ from calc.tables.findings import (
     MEASURE,
     REPAIR,
     SHOOT,
+    UNPICTURED,
     VERDICTS,
     WALL,
     Finding,
@@ -114,9 +115,14 @@ def _groups() -> tuple[Group, ...]:
                   note="Unstrung, both limbs. Tick a look once it is made, whatever it showed.")
     return (looks,) + tuple([
         group(verdict.title,
-              *[switch(each.id, each.label, help=each.sign) for each in with_verdict(verdict.id)],
+              *[switch(each.id, each.label, help=each.sign, figure=_figure(each))
+                for each in with_verdict(verdict.id)],
               note=verdict.note)
         for verdict in VERDICTS])
+
+
+def _figure(each: Finding) -> str:
+    return "" if each.id in UNPICTURED else each.id
 
 
 ASSUMPTIONS: tuple[Sentence | str, ...] = (

@@ -267,6 +267,9 @@ FINDINGS = (
             _TWIST),
 )
 
+UNPICTURED = ("dry_fire_moved", "sound_unfound", "rough_past")
+"""Findings with nothing to see that a picture could show; every other has a small one of its id."""
+
 
 def find(id: str) -> Finding:
     """Return one finding.

@@ -16,6 +16,8 @@ from calc import (
 )
 from calc.former import FORMER
 from calc.record.declare import LONGEST_NOTE, NOTE
+from calc.report import TO_ROOT
+from scripts.blocks import signs
 from scripts.blocks.tree import UNSEARCHED, Node, element
 
 KEYBOARD_OF_KIND = {"length": None, "thickness": None, declaring.DATE: None,
@@ -164,8 +166,23 @@ def _switch_parts(calculator: declaring.Calculator, each: declaring.Input) -> li
                           "checked": "" if each.default == "yes" else None, **_described(key)}),
         element("label", {"for": key}, each.label),
         _hint(key, each),
+        *_sign(each),
         _error(key),
     ]
+
+
+def _sign(each: declaring.Input) -> list[Node]:
+    """Return the small picture of what is asked for, folded: it is fetched when a reader unfolds it."""
+    if not each.figure:
+        return []
+    picture = signs.find(each.figure)
+    of_what = element("span", {"class": "rb-spoken"}, ": " + each.label)
+    return [element(
+        "details", {"class": "rb-sign", **UNSEARCHED},
+        element("summary", {}, "What it looks like", of_what),
+        element("img", {"src": TO_ROOT + signs.address(each.figure), "alt": picture.text, "loading": "lazy",
+                        "width": picture.width, "height": picture.height}),
+    )]
 
 
 def _rows_parts(calculator: declaring.Calculator, each: declaring.Input) -> list[Node]:

@@ -769,7 +769,8 @@ function offList(form, name, text) {
  * @param {HTMLFormElement} form
  */
 function readExample(form) {
-  const fresh = /** @type {HTMLFormElement} */ (form.cloneNode(true));
+  const unseen = document.implementation.createHTMLDocument(); // where no picture of the form is fetched
+  const fresh = unseen.importNode(form, true);
   fresh.reset();
   return readForm(fresh);
 }
