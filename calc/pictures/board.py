@@ -358,10 +358,10 @@ def _off_line(line: list[tuple[float, float]], bend: float) -> tuple[list[float]
     vv = sum([(v - middle[1]) ** 2 for _, v in points])
     angle = 0.5 * math.atan2(2 * uv, uu - vv)
     along, across = math.cos(angle), math.sin(angle)
-    ons = [(u - middle[0]) * along + (v - middle[1]) * across for u, v in points]
-    offs = [(v - middle[1]) * along - (u - middle[0]) * across for u, v in points]
+    reaches = [(u - middle[0]) * along + (v - middle[1]) * across for u, v in points]
+    offsets = [(v - middle[1]) * along - (u - middle[0]) * across for u, v in points]
     moves = [-(u * u + v * v) * (v * along - u * across) for u, v in points]
     mean = sum(moves) / count
-    square = sum([on * on for on in ons])
-    lean = sum([on * move for on, move in zip(ons, moves)]) / square if square > 0 else 0.0
-    return offs, [move - mean - lean * on for move, on in zip(moves, ons)]
+    square = sum([reach * reach for reach in reaches])
+    lean = sum([reach * move for reach, move in zip(reaches, moves)]) / square if square > 0 else 0.0
+    return offsets, [move - mean - lean * reach for move, reach in zip(moves, reaches)]

@@ -23,6 +23,7 @@
     ::: grits            which grits go where on a bow
     ::: calculators      list of all calculators
     ::: bibliography     list of all sources
+    ::: licences         what others wrote, with the licence of each
 
 Within a line, `[[practice ID]]` and its kin become a figure: see `scripts/blocks/figures.py`.
 """
@@ -44,7 +45,7 @@ from calc import (
 )
 from calc.lookups import catalog as lookups
 from calc.paths import catalog as paths
-from scripts.blocks import book, bows, form, lookup, owner, paper, photos, programs, reference
+from scripts.blocks import book, bows, form, licences, lookup, owner, paper, photos, programs, reference
 from scripts.blocks.figures import Figures
 from scripts.blocks.tree import Node, element, html_of
 
@@ -111,6 +112,7 @@ ABOUT_ALL: dict[str, Callable[[], Node]] = {
     "grits": book.grit_uses_table,
     "calculators": _calculators_list,
     "bibliography": reference.bibliography_list,
+    "licences": licences.section,
 }
 
 
