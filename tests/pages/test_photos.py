@@ -11,6 +11,7 @@ from PIL import Image
 from playwright.sync_api import expect
 
 from calc.record import file, photos
+from tests.pages.printed import FORMATS, printed
 from tests.pages.test_access import faults
 from tests.pages.test_bows import add_bow, open_bows, open_form, saved_file, take_in, timeline
 from tests.pages.test_bows_storage import BOW, COUNT, store_address
@@ -223,6 +224,7 @@ def photo_of(words):
 def test_photos_of_the_intake_are_ticked_off_put_right_struck_out_and_removed(bows, visitor):
     bows.locator(".rb-photo-intake summary").click()
     bows.get_by_role("button", name="Take: Lower tip and its nock").click()
+    bows.locator("dialog[open] [name=print]").select_option("record-sheet")
     take(bows, button="Save, then: Grip")
     expect(bows.locator(".rb-photo-intake summary")).to_have_text("Photos of the bow as it came: 1 of 12")
     expect(bows.locator("dialog[open] [name=shows]")).to_have_value("grip")
@@ -253,6 +255,16 @@ def test_photos_of_the_intake_are_ticked_off_put_right_struck_out_and_removed(bo
     expect(bows.locator(".rb-photo-count")).to_contain_text("2 photos, ")
     expect(bows.locator(".rb-photo-row .rb-photo-thumb img")).to_have_count(1)
     assert kept(visitor, name) is not None
+
+    bows.get_by_role("button", name="Record sheet for print").click()
+    expect(bows.locator(".rb-paper .rb-paper-photo img")).to_have_count(1)
+    expect(bows.locator(".rb-paper-photo figcaption")).to_contain_text("Lower tip and its nock.")
+    bows.locator(".rb-paper-photo img").evaluate("image => image.decode()")
+    for form in FORMATS:
+        [sheet] = printed(bows, form)
+        assert sheet.is_whole()
+        assert "Lower tip and its nock." in sheet.words
+    bows.locator(".rb-paper [data-do=back]").click()
 
     bows.get_by_role("link", name="All bows").click()
     bows.get_by_role("button", name="Remove all my bows").click()

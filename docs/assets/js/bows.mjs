@@ -463,7 +463,9 @@ export class Bows {
     const view = this.#part(".rb-paper");
     this.#turnTo(".rb-paper");
     showPaper(view, title, made.tree);
-    if ("link" in made) addSquare(view, made.link);
+    if (!("link" in made)) return;
+    addSquare(view, made.link);
+    await (await this.#album()).putOnSheet(partOf(view, ".rb-paper-pictures", HTMLElement));
   }
 
   /** @param {{id: string}[]} heads */

@@ -155,6 +155,21 @@ export class PhotoAlbum {
     else if (shows) this.open([["shows", shows]]);
   }
 
+  /**
+   * Put the photographs that were chosen for the record sheet on it; resolves once they can be printed.
+   * @param {Element} place
+   */
+  async putOnSheet(place) {
+    const { album, store } = this.#bows;
+    for (const photo of album?.photos.filter(({ id }) => album.sheet.includes(id)) ?? []) {
+      const kept = await store.photo(photo.file);
+      if (!kept || !(await isWhole(kept))) continue;
+      const image = node("img", { src: this.#addressOf(kept.blob), alt: photo.caption });
+      place.append(node("figure", { class: "rb-paper-photo" }, image, node("figcaption", {}, photo.caption)));
+      await image.decode();
+    }
+  }
+
   // Taking one -----------------------------------------------------------------
 
   /**
