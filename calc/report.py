@@ -125,7 +125,8 @@ def drawing_tree(drawing: Drawing, system: str) -> list[object]:
                          ["title", {}, say(drawing.title, system)],
                          ["desc", {}, say(drawing.description, system)]]
     svg += [_shape(each, system) for each in drawing.shapes]
-    return ["figure", {"class": "rb-drawing"}, svg, ["figcaption", {}, say(drawing.title, system)]]
+    return ["figure", {"class": "rb-drawing", "data-drawing": drawing.id}, svg,
+            ["figcaption", {}, say(drawing.title, system)]]
 
 
 def _shape(shape: object, system: str) -> object:

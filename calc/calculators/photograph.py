@@ -4,9 +4,11 @@ import math
 
 from calc.bows.reading_errors import give_or_take
 from calc.declaring import Calculator, choice, group, result
+from calc.drawings.picture import picture_drawing
 from calc.numerics.normal import NORMAL_95
 from calc.outcome import OK, Axis, Chart, Line, Outcome, amount, check, sentence
 from calc.pictures.inputs import bow_inputs, known_inputs, picture_inputs
+from calc.pictures.overlay import board_lines, limb_line, string_line
 from calc.pictures.picture import Picture, Standing, point_of
 from calc.pictures.reading import (
     board_of,
@@ -74,6 +76,10 @@ def compute(
         checks=(check("board", OK, "The known points fit the board."),),
         charts=(Chart("places", "Marks on the board", Axis("To the right", "length"), Axis("Up", "length"), (
             Line("Upper limb", "points", xs[0], ys[0]), Line("Lower limb", "points", xs[1], ys[1]))),),
+        drawings=(picture_drawing(
+            picture_width, picture_height, board_lines(picture, board, known),
+            [limb_line(picture, board, limb) for limb in (upper_limb, lower_limb)]
+            + ([string_line(picture, board, string_marks)] if string_marks else [])),),
         assumptions=("The picture's pixels are square, and the lens looks through its middle.",),
     )
 

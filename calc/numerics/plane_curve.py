@@ -25,6 +25,27 @@ class PlaneCurve:
         self.knots = knots
         self.bends = _bends(points, knots)
 
+    def place(self, cell: int, part: float) -> tuple[float, float]:
+        """Return a place of a piece.
+
+        Args:
+            cell: the piece, from 0.
+            part [1]: of the piece's parameter, 0 at its start and 1 at its end.
+
+        Returns:
+            [any] across and along.
+
+        Source: interpolation, the cubic between two second derivatives.
+        """
+        gap = self.knots[cell + 1] - self.knots[cell]
+        rest = 1.0 - part
+        first, second = [
+            rest * self.points[cell][which] + part * self.points[cell + 1][which]
+            + gap * gap / 6.0 * ((rest ** 3 - rest) * self.bends[cell][which]
+                                 + (part ** 3 - part) * self.bends[cell + 1][which])
+            for which in (0, 1)]
+        return first, second
+
     def direction(self, cell: int, into: float) -> tuple[float, float]:
         """Return both first derivatives at a place of a piece.
 

@@ -61,6 +61,13 @@ class Board:
         x, y = _back(self.unknowns, straightened(seen, self.unknowns[8]))
         return self.middle[0] + self.spread * x, self.middle[1] + self.spread * y
 
+    def seen(self, place: tuple[float, float]) -> tuple[float, float]:
+        """Return the picture's point [1] that shows a place on the board [m]."""
+        u, v = shown(self.unknowns, (place[0] - self.middle[0]) / self.spread,
+                     (place[1] - self.middle[1]) / self.spread)
+        grows = 1 + self.unknowns[8] * (u * u + v * v)
+        return u * grows, v * grows
+
     def moves(self, seen: tuple[float, float]) -> tuple[list[float], list[float]]:
         """Return what moves the place [m] that a picture's point shows, along and up.
 

@@ -20,6 +20,10 @@ class Picture:
         """Return a mark as a point of the picture, counted from its middle in half diagonals."""
         return (x - self.middle[0]) / self.half, (y - self.middle[1]) / self.half
 
+    def mark(self, seen: tuple[float, float]) -> tuple[float, float]:
+        """Return where a point of the picture lies in pixels: what `seen` undoes."""
+        return self.middle[0] + seen[0] * self.half, self.middle[1] + seen[1] * self.half
+
 
 class Point:
     """A mark as a point of the bow in the board's measure: along and up [m], and what moves it.

@@ -14,6 +14,8 @@
     ::: editor           the editor that runs programs
     ::: bows             the record of bows: all that its script fills
     ::: pictures         the pictures that show how a bow came
+    ::: marking          what marks points on a picture for the calculator of the page
+    ::: target           the sheet of dots, to print
     ::: owner            what a link tells the owner of a bow
     ::: recordsheet      the record sheet, blank
     ::: findings         what an inspection can find, and what each finding means
@@ -45,7 +47,20 @@ from calc import (
 )
 from calc.lookups import catalog as lookups
 from calc.paths import catalog as paths
-from scripts.blocks import book, bows, form, licences, lookup, owner, paper, photos, programs, reference
+from scripts.blocks import (
+    book,
+    bows,
+    form,
+    licences,
+    lookup,
+    marking,
+    owner,
+    paper,
+    photos,
+    programs,
+    reference,
+    target,
+)
 from scripts.blocks.figures import Figures
 from scripts.blocks.tree import Node, element, html_of
 
@@ -106,6 +121,8 @@ ABOUT_ALL: dict[str, Callable[[], Node]] = {
     "owner": owner.section,
     "pictures": photos.prompts,
     "recordsheet": paper.record_sheet,
+    "marking": marking.section,
+    "target": target.sheet,
     "findings": book.findings_list,
     "verdicts": book.verdicts_list,
     "checkvalues": book.check_values_table,

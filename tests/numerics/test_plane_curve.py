@@ -20,6 +20,8 @@ def test_its_pieces_are_those_of_the_library_with_the_same_ends(count):
             into = part * (curve.knots[cell + 1] - curve.knots[cell])
             there = reference(curve.knots[cell] + into, 1)
             assert curve.direction(cell, into) == pytest.approx(tuple(there), abs=1e-9)
+            place = reference(curve.knots[cell] + into)
+            assert curve.place(cell, part) == pytest.approx(tuple(place), abs=1e-9)
     assert curve.bends[0] == curve.bends[1]
     thirds = [(curve.bends[i + 1][0] - curve.bends[i][0]) / (curve.knots[i + 1] - curve.knots[i])
               for i in (count - 3, count - 2)]

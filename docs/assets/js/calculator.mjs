@@ -3,7 +3,7 @@
 import { copyText } from "./clipboard.mjs";
 import { fitTables } from "./figures.mjs";
 import { offerFiles } from "./files.mjs";
-import { addRow, controlFrom, controlsIn, fieldOf, fieldsOf, fillForm, fillWhatLinksMean, nameOf, namePercents, nameUnits, readForm, removeRow, resetForm, rowsBeyond, setUnits, showWhatMatters, unitsOf } from "./form.mjs";
+import { addRow, controlFrom, controlsIn, fieldOf, fieldsOf, fillForm, fillWhatLinksMean, isUnfinished, nameOf, namePercents, nameUnits, readForm, removeRow, resetForm, rowsBeyond, setUnits, showWhatMatters, unitsOf } from "./form.mjs";
 import { KeptJobs } from "./kept.mjs";
 import { carriesInputs, readLink, splitRepeated, writeLink } from "./link.mjs";
 import { recall, remember } from "./memory.mjs";
@@ -77,6 +77,8 @@ export class CalculatorPage {
   #aside = null; // what stood in the form before a bow filled it
   /** @type {Answer | null} */
   #answer = null;
+  /** @type {{changed: () => void, answered: () => void} | null} */
+  #watcher = null;
   #saveTimer = 0;
   #pauseTimer = 0;
   #sayTimer = 0;
@@ -104,7 +106,7 @@ export class CalculatorPage {
     this.#sent = new Sent(section, this.#form, () => this.#link && noteOwnLink(this.#link));
     this.#standing = new Standing(this.#form, {
       onConfirm: () => this.#update(),
-      onEmpty: (names) => this.#empty(names),
+      onEmpty: (names) => this.#toFirstOf(this.empty(names)),
       onOwn: () => this.#typeOwn(),
     });
     this.#peek = new FloatingAnswer(this.#form, this.#outcome, () => this.#goToOutcome());
@@ -160,6 +162,44 @@ export class CalculatorPage {
   /** @param {string} name */
   fieldOf(name) {
     return fieldOf(this.#form, name);
+  }
+
+  // For what writes into the form with the reader's hand ------------------------
+
+  /**
+   * Tell somebody of every change of the form, and of every answer.
+   * @param {{changed: () => void, answered: () => void}} watcher
+   */
+  watch(watcher) {
+    this.#watcher = watcher;
+  }
+
+  /**
+   * A script wrote into these fields for the reader; what is not filled yet is no mistake.
+   * @param {string[]} names
+   */
+  wrote(names) {
+    for (const name of names) {
+      this.#isOwn(name);
+      const field = fieldOf(this.#form, name);
+      if (field && isUnfinished(field)) this.#unknown.add(name);
+    }
+    this.#standing.show();
+    this.#update();
+  }
+
+  /**
+   * Empty fields for figures of the reader's own; returns those that could be.
+   * @param {string[]} names
+   */
+  empty(names) {
+    const before = this.#snapshot();
+    const texts = names.filter((name) => fillForm(this.#form, [[name, ""]]).length === 0);
+    texts.forEach((name) => this.#standing.own.add(name));
+    this.#unknown = new Set([...this.#unknown, ...texts]);
+    this.#offerUndo("Emptied.", this.#saved(), () => this.#restore(before));
+    this.#update();
+    return texts;
   }
 
   /** @param {TreeNode[]} tree */
@@ -348,21 +388,10 @@ export class CalculatorPage {
     this.#update();
   }
 
-  /** @param {string[]} names */
-  #empty(names) {
-    const before = this.#snapshot();
-    const texts = names.filter((name) => fillForm(this.#form, [[name, ""]]).length === 0);
-    texts.forEach((name) => this.#standing.own.add(name));
-    this.#unknown = new Set([...this.#unknown, ...texts]);
-    this.#offerUndo("Emptied.", this.#saved(), () => this.#restore(before));
-    this.#toFirstOf(texts);
-    this.#update();
-  }
-
   /** Empty every fact of the example, so that none of them can answer for the reader's bow. */
   async #typeOwn() {
     const facts = await this.#facts();
-    this.#empty(facts);
+    this.#toFirstOf(this.empty(facts));
   }
 
   /** The facts that the example's answer leans on; where the engine cannot say, what the form shows first. */
@@ -550,6 +579,7 @@ export class CalculatorPage {
 
   async #update({ save = true } = {}) {
     showWhatMatters(this.#form);
+    this.#watcher?.changed();
     const request = this.#request(this.#strangers);
     if (save) {
       this.#changed = this.#standing.own.size > 0;
@@ -582,6 +612,7 @@ export class CalculatorPage {
       this.#sent.fold(false); // what is wrong stands in the form
       this.#setState("stale", this.#whyNone());
       this.#standing.show();
+      this.#watcher?.answered();
       this.#bow?.answered(answer);
       return;
     }
@@ -597,6 +628,7 @@ export class CalculatorPage {
     fitTables(this.#outcome);
     offerFiles(this.#outcome, answer.files);
     drawCharts(this.#outcome, answer.charts);
+    this.#watcher?.answered();
     this.#bow?.answered(answer);
   }
 

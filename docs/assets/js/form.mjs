@@ -149,12 +149,14 @@ export function namePercents(form) {
 
 // Tables of rows ---------------------------------------------------------------
 
-/** @param {HTMLElement} field */
-export function addRow(field) {
-  const last = lastRowOf(field);
-  const line = /** @type {HTMLTableRowElement} */ (last.cloneNode(true));
+/**
+ * An empty row behind another, or behind the last.
+ * @param {HTMLElement} field
+ */
+export function addRow(field, behind = lastRowOf(field)) {
+  const line = /** @type {HTMLTableRowElement} */ (behind.cloneNode(true));
   controlsIn(line).forEach((control) => setControl(control, NOTHING_TYPED));
-  last.after(line);
+  behind.after(line);
   numberRows(field);
   return line;
 }
@@ -273,9 +275,17 @@ function tableOf(field) {
  * The fewest and the most rows that a table takes.
  * @param {HTMLElement} field
  */
-function limitsOf(field) {
+export function limitsOf(field) {
   const { fewest, most } = tableOf(field).dataset;
   return { fewest: fewest === undefined ? 1 : Number(fewest), most: most === undefined ? Infinity : Number(most) };
+}
+
+/**
+ * Whether a table has fewer filled rows than it needs.
+ * @param {HTMLElement} field
+ */
+export function isUnfinished(field) {
+  return isTable(field) && rowsOf(field).filter(isFilled).length < limitsOf(field).fewest;
 }
 
 /** @param {HTMLElement} field */
@@ -284,7 +294,7 @@ function isTable(field) {
 }
 
 /** @param {HTMLElement} field */
-function rowsOf(field) {
+export function rowsOf(field) {
   return [...tableOf(field).tBodies[0].rows];
 }
 

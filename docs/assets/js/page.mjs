@@ -42,6 +42,7 @@ function visit() {
   bar?.end();
   bar = null;
   if (page) lendBows(page);
+  if (page) lendMarks(page);
 }
 
 /**
@@ -54,6 +55,19 @@ async function lendBows(made) {
   if (made !== page) return; // the reader has gone on
   bar = new BowBar(made, theEngine());
   bar.begin();
+}
+
+/**
+ * What marks points on a picture for a calculator, where the page has it.
+ * @param {CalculatorPage} made
+ */
+async function lendMarks(made) {
+  /** @type {HTMLElement | null} */
+  const bench = document.querySelector(".rb-marking");
+  if (!bench) return;
+  if (carriesInputs(location.hash)) await made.answered;
+  const { lendMarking } = await import("./marking.mjs");
+  if (made === page) lendMarking(bench, made);
 }
 
 function visitAnyPrograms() {
