@@ -241,6 +241,10 @@ SOURCES = (
            "mm and finer below; sets by 0.5 mm are in any hardware shop, by 0.1 mm with engineers. The "
            "standards themselves (BS 328, ISO 235) were not seen.",
            "read second-hand"),
+    Source("metric-threads",
+           "ISO metric coarse threads (ISO 261) with the tap drills that shop charts give: M3 2.5, M4 3.3, "
+           "M5 4.2, M6 5.0, M8 6.8, M10 8.5 mm. Nobody looked at the standards.",
+           "from memory"),
     Source("mil-hdbk-1110",
            "US MIL-HDBK-1110, section 9.6.6: surface 5 °F above the dew point and rising; read in a copy.",
            "read"),
@@ -470,6 +474,12 @@ SOURCES = (
     Source("wood-handbook",
            "USDA Forest Products Laboratory, Wood Handbook: Wood as an Engineering Material, FPL-GTR-190 "
            "(2010), strength tables for clear wood at 12 % moisture; read in tables derived from it.",
+           "read second-hand"),
+    Source("wood-handbook-fasteners",
+           "USDA Forest Products Laboratory, Wood Handbook, FPL-GTR-190 (2010), chapter 8: pull of wood "
+           "screws out of side grain, 15,700 G^2 D L in pounds and inches, read on two pages that quote "
+           "it; root of about 2/3 of the shank, read in a copy; the equation for lag screws and the lead "
+           "holes are from memory.",
            "read second-hand"),
     Source("wood-handbook-moisture",
            "USDA Forest Products Laboratory, Wood Handbook, FPL-GTR-190 (2010), equation 4-5 and table 4-2: "

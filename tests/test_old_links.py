@@ -55,6 +55,8 @@ LINKS = {
     "calculators/edges/#shape=flat&faces=belly&limbs=lower&core=own": ("tried_takes", 0.912363),
     "calculators/tracking/#lower_offset_tip=1/8+in": ("lower_twist", 3.576334),
     "calculators/string/#bow_length=64+in": ("length", 1.5494),
+    "calculators/string/#loops=three&draw_weight=55+lb": ("strands_bundle", 5),
+    "calculators/insert/#point=spade&wood=own&fit=threaded": ("pull_out", 4013.071),
     "calculators/string/#pattern=own&draw_weight=200&units=metric": ("length", 1.4351),
     "calculators/quote/#rate=50&markup=15": ("price", 677.5333),
     "calculators/quote/#tax=7.5&materials=": ("price", 590.9812),

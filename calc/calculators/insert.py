@@ -13,6 +13,7 @@ from calc.declaring import (
 )
 from calc.drawings.hole import hole_drawing
 from calc.inserts.checks import bit_check, drill_checks, edge_checks, screw_checks, spacing_checks, wall_check
+from calc.inserts.holding import ALLOWED, HOLDING_RESULTS, gravity_of, pull_out, screw_table, wood_group
 from calc.inserts.holes import (
     PRESS,
     THREADED,
@@ -47,9 +48,14 @@ NAMES = (
     ("twist-118", "Twist drill, 118° point"),
     ("twist-135", "Twist drill, 135° point"),
     ("brad", "Brad point: flat cutting edge with a spur"),
+    ("forstner", "Forstner bit: flat, with a rim and a centre point"),
+    ("spade", "Spade bit: flat, with a long centre point"),
     ("flat", "Flat bottom, no spur"),
     ("own", "Another point, by its angle"),
 )
+CENTRED = ("forstner", "spade")
+"""Bits whose centre point goes ahead of a flat bottom."""
+
 SPUR_WIDTH = 0.25
 """Of a brad point's spur over the bit's diameter, for the drawing only."""
 
@@ -59,6 +65,7 @@ def compute(
     bit_diameter: float,
     point: str,
     spur: float | None,
+    centre_point: float | None,
     own_angle: float | None,
     thickness: float,
     error: float,
@@ -77,10 +84,12 @@ def compute(
     screw_length: float | None,
     held: float,
     drill_set: str,
+    wood: str,
+    gravity: float | None,
 ) -> Outcome:
     """Return the depth of a blind hole, the wall behind it, and the sizes that go with it."""
-    depths = depths_of(insert_length + clearance, _point_length(point, bit_diameter, spur, own_angle),
-                       thickness, error)
+    ahead = _point_length(point, bit_diameter, spur, centre_point, own_angle)
+    depths = depths_of(insert_length + clearance, ahead, thickness, error)
     spacing = spacing_of(outside, inside)
     hole = hole_wanted(fit, insert_diameter, interference, outer_thread, thread_share)
     sizes, others = drills.INCH_DRILLS, drills.METRIC_DRILLS
@@ -93,6 +102,8 @@ def compute(
     longest = drilling.longest_screw(held, depths.shoulder, error)
     put_in = Screw(screw_length, None if screw_length is None else screw_length - held, longest, thread.major)
     widest = max(hole.outside, bit_diameter)
+    specific_gravity = gravity_of(wood, gravity)
+    pull = pull_out(hole, specific_gravity, insert_length)
     checks = ((wall_check(depths, least_wall), bit_check(bit_diameter, hole))
               + drill_checks(drill, hole, others)
               + edge_checks(edge, widest, depths.shoulder)
@@ -117,12 +128,15 @@ def compute(
             ("tap_share", threads.share_of_thread(thread.major, thread.pitch, tap.diameter)),
             ("spacing", spacing),
             ("spacing_error", None if spacing is None else spacing - spacing_wanted),
+            ("pull_out", pull),
+            ("pull_allowed", None if pull is None else ALLOWED * pull),
             ("edge_distance", drilling.least_edge_distance(widest, depths.shoulder, 0.0)),
         ),
         checks=checks,
         tables=(_points_table(insert_length + clearance, bit_diameter, spur, thickness, error),
-                _tap_table(thread, sizes)),
-        drawings=(hole_drawing(thickness, bit_diameter, SPUR_WIDTH if point == "brad" else 1.0, insert_length,
+                _tap_table(thread, sizes), screw_table(specific_gravity, sizes)),
+        drawings=(hole_drawing(thickness, bit_diameter,
+                               SPUR_WIDTH if point in (*CENTRED, "brad") else 1.0, insert_length,
                                depths.shoulder, depths.tip, depths.worst),),
         assumptions=ASSUMPTIONS + (sentence(
             "Thickness and depth stop together may be out by {}, and all of it counts against the wall.",
@@ -130,9 +144,13 @@ def compute(
     )
 
 
-def _point_length(point: str, diameter: float, spur: float | None, own_angle: float | None) -> float:
+def _point_length(
+    point: str, diameter: float, spur: float | None, centre_point: float | None, own_angle: float | None
+) -> float:
     if point == "brad":
         return spur or 0.0
+    if point in CENTRED:
+        return centre_point or 0.0
     for name, angle in ANGLES:
         if point == name:
             return drilling.cone_length(diameter, angle)
@@ -224,6 +242,8 @@ ASSUMPTIONS: tuple[Sentence | str, ...] = (
     "use (1.0825) gives wider holes for the same per cent.",
     "The bottom of the hole for a screw is the shoulder; a screw holds by at least its own diameter of "
     "thread (common practice).",
+    "Pull is for short loads in sound side grain; about a fifth of it counts in use. For a pressed insert no "
+    "rule was found: it holds by friction and glue, and loses the first with the seasons.",
     "The least wall and the tolerance of the spacing are common practice; the spacing of 1 5/16 in for "
     "#10-24 accessory screws is from memory.",
 )
@@ -238,6 +258,8 @@ CAUTIONS: tuple[Sentence | str, ...] = (
     "bench practice and goes against that: keep well clear of edges, other holes and glue lines.",
     "A screw that meets the bottom of a blind hole pulls the insert out as it is turned. Measure the screw "
     "under its head, and turn it in by hand the first time.",
+    "No wood screw and no screwed insert is to hold in end grain, and none holds a limb by the figures of "
+    "this page: they are for rests, sights and quivers.",
     "A hole weakens the riser. Work it into the grip calculation, and do not drill where the section is "
     "least or where old repairs or cracks are.",
 )
@@ -267,6 +289,10 @@ CALCULATOR = Calculator(
             quantity("spur", "Length of the spur", "thickness", default="3/32 in", low="0 in", high="1/2 in",
                      usual=("1/32 in", "3/16 in"), help="How far it stands out before the cutting edge.",
                      when=("point", ("brad",))),
+            quantity("centre_point", "Length of the centre point", "thickness", default="1/2 in", low="0 in",
+                     high="1 1/2 in", usual=("1/16 in", "3/4 in"),
+                     help="Measure it: about 1/8 in on a Forstner bit, up to 1/2 in on a spade bit.",
+                     when=("point", CENTRED)),
             quantity("own_angle", "Angle of the point", "angle", default="90°", low="30°", high="180°",
                      usual=("60°", "150°"), help="The whole angle between both lips.",
                      when=("point", ("own",))),
@@ -311,6 +337,7 @@ CALCULATOR = Calculator(
                                                    ("imperial", "By the inch: fractions, numbers, letters"),
                                                    ("metric", "Metric")), role=SHOP),
         ),
+        wood_group(),
         group(
             "Two holes",
             quantity("outside", "Over the far edges", "thickness", default="1.622 in", low="1/4 in",
@@ -349,12 +376,14 @@ CALCULATOR = Calculator(
         result("tap_share", "Thread with that tap drill", "ratio"),
         result("spacing", "Centre to centre", "thickness"),
         result("spacing_error", "Off the spacing wanted by", "thickness"),
+    ) + HOLDING_RESULTS + (
         result("edge_distance", "Edge distance of timber design", "thickness",
                "From the hole's middle, 1.5 times the insert's outside, loaded along the grain."),
     ),
     cautions=CAUTIONS,
     sources=("accessory-hole-spacing", "bench-practice", "dowel-edge-distance", "drill-charts", "geometry",
-             "metric-drill-sizes", "percent-of-thread", "thread-charts"),
+             "metric-drill-sizes", "metric-threads", "percent-of-thread", "thread-charts", "wood-handbook",
+             "wood-handbook-fasteners", "wood-strength-pages"),
     example="The invented riser of black walnut, 7/8 in thick beside the window, that gets two 7/16 in "
             "inserts for a quiver.",
     compute=compute,

@@ -88,6 +88,7 @@ def drill_for(hole: WantedHole, sizes: tuple[drills.Drill, ...]) -> drills.Drill
 
 def tap_drill(thread: thread_table.Thread, sizes: tuple[drills.Drill, ...]) -> drills.Drill:
     """Return the drill that charts give, or of those at hand the nearest to three quarters of thread."""
-    if sizes is drills.INCH_DRILLS:
-        return drills.find(thread.drill)
+    chart = drills.find(thread.drill)
+    if chart in sizes:
+        return chart
     return drills.nearest(threads.tap_hole(thread.major, thread.pitch, threads.CHART_SHARE), sizes)

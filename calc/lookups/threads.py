@@ -4,7 +4,7 @@ from calc.lookups.declare import column, lookup, row
 from calc.quantities import INCH
 from calc.shop.threads import CHART_SHARE, basic_minor_diameter, share_of_thread, tap_hole
 from calc.tables import drills
-from calc.tables.threads import THREADS, Thread
+from calc.tables.threads import UNIFIED, Thread
 
 
 def _cells(thread: Thread) -> tuple[object, ...]:
@@ -24,5 +24,5 @@ LOOKUP = lookup(
      column("Basic minor diameter", "thickness", "imperial", 4),
      column("Hole for 75 %", "thickness", "imperial", 4), column("Chart drill"),
      column("Its diameter", "thickness", "imperial", 4), column("Thread with it", "ratio")),
-    tuple([row(_cells(each), each.source, each.drill_status) for each in THREADS]),
+    tuple([row(_cells(each), each.source, each.drill_status) for each in UNIFIED]),
 )

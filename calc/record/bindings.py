@@ -153,7 +153,8 @@ BOUND = {
         ("readings", "reading.curve"),
     ) + _HOW_WELL_READ + _READ_AT + _GLASS_CAME + _LIMBS + _LENGTHS + _FAMILY,
     "photograph": (),
-    "insert": (("error", "shop.drill_error"), ("drill_set", "shop.drill_set")) + _same(
+    "insert": (("error", "shop.drill_error"), ("drill_set", "shop.drill_set"),
+               ("wood", "derived.riser_wood")) + _same(
         "hole", "insert_length", "bit_diameter", "point", "spur", "own_angle", "thickness", "edge", "fit",
         "insert_diameter", "outer_thread", "screw", "screw_length", "held", "outside", "inside",
         "spacing_wanted"),
@@ -232,6 +233,7 @@ _OF_ONE_PICTURE = ("what", "picture_width", "picture_height", "target", "sheets"
 
 NOT_FROM_A_RECORD = tuple([
     ("photograph", each, "of one picture, which no record holds as figures") for each in _OF_ONE_PICTURE]) + (
+    ("insert", "centre_point", "measured at the bit in hand"),
     ("clear-air", "mixture", "the parts of a thinner stand in its data sheet; a record keeps the nearest"),
     ("strokes", "model_weight", "what Weight reduction foretells for a removal: no reading"),
     ("strokes", "model_tiller", "what Weight reduction foretells for a removal: no reading"),

@@ -1,4 +1,4 @@
-"""Unified inch threads met on a bow, with the drill that charts give for tapping them."""
+"""Unified and metric threads met on a bow, with the drill that charts give for tapping them."""
 
 from calc.quantities import INCH
 
@@ -24,6 +24,7 @@ class Thread:
 
 
 _READ = "read second-hand"
+MILLIMETRE = 1e-3
 
 
 def machine_screw_major(number: int) -> float:
@@ -51,7 +52,12 @@ def _thread(id: str, name: str, inches: float, per_inch: int, drill: str, drill_
     return Thread(id, name, inches * INCH, INCH / per_inch, drill, "thread-charts", _READ, drill_status)
 
 
-THREADS = (
+def _metric(id: str, name: str, millimetres: float, pitch: float, drill: str) -> Thread:
+    return Thread(id, name, millimetres * MILLIMETRE, pitch * MILLIMETRE, drill, "metric-threads",
+                  "from memory", "from memory")
+
+
+UNIFIED = (
     _thread("8-32", "#8-32 UNC", machine_screw_major(8), 32, "#29", _READ),
     _thread("8-36", "#8-36 UNF", machine_screw_major(8), 36, "#29", _READ),
     _thread("10-24", "#10-24 UNC", machine_screw_major(10), 24, "#25", _READ),
@@ -63,6 +69,17 @@ THREADS = (
     _thread("3/8-16", "3/8-16 UNC", 0.375, 16, "5/16 in", _READ),
     _thread("3/8-24", "3/8-24 UNF", 0.375, 24, "Q", _READ),
 )
+
+METRIC = (
+    _metric("m3", "M3", 3.0, 0.5, "2.5 mm"),
+    _metric("m4", "M4", 4.0, 0.7, "3.3 mm"),
+    _metric("m5", "M5", 5.0, 0.8, "4.2 mm"),
+    _metric("m6", "M6", 6.0, 1.0, "5 mm"),
+    _metric("m8", "M8", 8.0, 1.25, "6.8 mm"),
+    _metric("m10", "M10", 10.0, 1.5, "8.5 mm"),
+)
+
+THREADS = UNIFIED + METRIC
 
 
 def find(id: str) -> Thread:
@@ -77,7 +94,7 @@ def find(id: str) -> Thread:
     Raises:
         ValueError: no thread has this id.
 
-    Source: thread-charts.
+    Source: thread-charts; metric-threads.
     """
     for thread in THREADS:
         if thread.id == id:

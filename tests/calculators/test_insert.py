@@ -293,3 +293,47 @@ def test_the_example_is_the_bow_of_the_book_and_in_order():
     outcome = work_out(CALCULATOR, []).outcome
     assert {each.level for each in outcome.checks} == {"ok"}
     assert "black walnut" in CALCULATOR.example
+
+
+@pytest.mark.parametrize("point", ["forstner", "spade"])
+def test_a_centre_point_goes_ahead_of_a_flat_bottom(point):
+    values, _ = run(point=point, centre_point="1/4 in", thickness="2 in")
+    assert values["point_length"] / INCH == pytest.approx(0.25)
+    assert values["hole_depth"] / INCH == pytest.approx(0.5 + 0.0625 + 0.25)
+
+
+def table(outcome, id):
+    [found] = [each for each in outcome.tables if each.id == id]
+    return [dict(zip([column.id for column in found.columns], row, strict=True)) for row in found.rows]
+
+
+def test_metric_threads_have_their_chart_drills():
+    # M5: 4.2 mm, M6: 5.0 mm, M8: 6.8 mm (from memory); about three quarters of thread by the 1.299 rule
+    for screw, drill in (("m5", "4.2 mm"), ("m6", "5 mm"), ("m8", "6.8 mm")):
+        values, _ = run(screw=screw, drill_set="metric")
+        assert values["tap_drill"] == drill
+        assert 0.68 < values["tap_share"] < 0.82
+    # with inch drills at hand the nearest of them to three quarters of thread
+    assert "mm" not in run(screw="m6", drill_set="imperial")[0]["tap_drill"]
+    assert run(screw="10-24", drill_set="imperial")[0]["tap_drill"] == "#25"
+
+
+def test_a_screwed_insert_bears_a_pull_and_a_pressed_one_none_that_is_known():
+    # 8,100 G^(3/2) D^(3/4) L lb (Wood Handbook, lag screws, from memory): G 0.60, 3/8 in, 1/2 in
+    values, _ = run(fit="threaded", outer_thread="3/8-16", wood="own", gravity="0.60")
+    pounds = 8_100 * 0.60**1.5 * 0.375**0.75 * 0.5
+    assert values["pull_out"] / 4.4482216 == pytest.approx(pounds, rel=1e-3)
+    assert values["pull_allowed"] == pytest.approx(values["pull_out"] / 5)
+    pressed, _ = run(fit="press")
+    assert pressed["pull_out"] is None
+    assert pressed["pull_allowed"] is None
+
+
+def test_wood_screws_in_the_wood_of_the_riser():
+    # hard maple, specific gravity 0.63, #10 (0.190 in), 1/2 in of thread: half of 1184 lb an inch
+    _, outcome = run(wood="sugar-maple")
+    rows = {each["screw"]: each for each in table(outcome, "screws")}
+    assert rows["#10"]["pull"] / 4.4482216 == pytest.approx(1184 / 2, abs=1)
+    assert rows["#10"]["allowed"] == pytest.approx(rows["#10"]["pull"] / 5)
+    assert rows["#8"]["lead"] / INCH == pytest.approx(0.164 * 2 / 3 * 0.9)
+    assert rows["#8"]["diameter"] / INCH == pytest.approx(0.164)

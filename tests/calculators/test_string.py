@@ -80,3 +80,46 @@ def test_the_table_says_no_where_tips_do_not_bear_it():
 def test_an_empty_difference_is_refused():
     (found,) = work_out(CALCULATOR, [("pattern", "own"), ("own_shorter", "")]).problems
     assert found.field == "own_shorter"
+
+
+def table(outcome, id):
+    [found] = [each for each in outcome.tables if each.id == id]
+    return [dict(zip([column.id for column in found.columns], row, strict=True)) for row in found.rows]
+
+
+def test_three_bundles_are_alike():
+    # 42 1/2 lb x 12 over 49.6 lb asks for 10.3 strands: 12 in two bundles and in three
+    values, outcome = run(loops="three", draw_weight="55 lb")  # 13.3 strands
+    assert (values["strands"], values["strands_bundle"]) == (15, 5)
+    kinds = [(each["strands"], each["each"]) for each in table(outcome, "making")]
+    assert kinds == [(14, 7), (14, 7), (15, 5)]
+    assert "lay 3 bundles of 5" in say(outcome.headline, "imperial")
+
+
+def test_a_laid_string_is_cut_longer_by_twist_and_both_ends():
+    values, outcome = run(loops="two", loop_allowance="9 in", twist_pitch="1 1/2 in",
+                          string_diameter="0.090 in")
+    # helices averaged over the section: k = pi x 0.09 / 1.5, first term k^2 / 4 of the length
+    take_up = 60.5 * (3.14159265 * 0.09 / 1.5) ** 2 / 4
+    assert values["take_up"] / INCH == pytest.approx(take_up, rel=0.01)
+    assert values["cut_length"] / INCH == pytest.approx(60.5 + 18 + take_up, abs=0.01)
+    assert values["twists"] == pytest.approx(60.5 / 1.5)
+    assert values["yarn"] == pytest.approx(12 * values["cut_length"])
+    assert [each["place"] for each in table(outcome, "serving")] == ["Middle, where the arrow nocks"]
+
+
+def test_an_endless_string_goes_round_posts_and_is_served_at_its_loops():
+    values, outcome = run(loops="endless", loop_upper="2 in", loop_lower="1 in", serving_above="3 in",
+                          serving_below="4 in")
+    assert values["cut_length"] is None
+    assert values["yarn"] == pytest.approx(12 * (60.5 * INCH + values["take_up"]))
+    served = [each["served"] / INCH for each in table(outcome, "serving")]
+    assert served == pytest.approx([5.5, 3.5, 7])  # twice the loop and 1 1/2 in of throat (common practice)
+    assert "lay 6 turns round posts" in say(outcome.headline, "imperial")
+
+
+def test_no_making_for_a_string_that_must_not_be_made():
+    values, outcome = run(material="aramid", tips="plain")
+    assert values["cut_length"] is None
+    assert values["yarn"] is None
+    assert [each.id for each in outcome.tables] == ["materials"]
