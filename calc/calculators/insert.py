@@ -136,7 +136,7 @@ def compute(
         tables=(_points_table(insert_length + clearance, bit_diameter, spur, thickness, error),
                 _tap_table(thread, sizes), screw_table(specific_gravity, sizes)),
         drawings=(hole_drawing(thickness, bit_diameter,
-                               SPUR_WIDTH if point in (*CENTRED, "brad") else 1.0, insert_length,
+                               SPUR_WIDTH if point in CENTRED + ("brad",) else 1.0, insert_length,
                                depths.shoulder, depths.tip, depths.worst),),
         assumptions=ASSUMPTIONS + (sentence(
             "Thickness and depth stop together may be out by {}, and all of it counts against the wall.",
