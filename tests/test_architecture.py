@@ -27,7 +27,7 @@ ALLOWED = {
     "drawings": {"mechanics", "outcome", "quantities"},
     "bows": {"declaring", "drawings", "mechanics", "numerics", "outcome", "quantities", "shop", "tables"},
     "pictures": {"declaring", "numerics", "outcome", "quantities"},
-    "inserts": {"outcome", "quantities", "shop", "tables"},
+    "inserts": {"declaring", "outcome", "quantities", "shop", "tables"},
     "ventilation": {"declaring", "outcome", "quantities", "shop", "tables"},
     "finishes": {"dates", "declaring", "outcome", "quantities", "shop", "tables"},
     "calculators": {"bows", "dates", "declaring", "drawings", "finishes", "inserts", "mechanics",
