@@ -5,11 +5,12 @@ from pathlib import Path
 from scripts.figures.benchmark import benchmark
 from scripts.figures.bends import bends
 from scripts.figures.drawing import drawing
+from scripts.figures.edges import edges
 from scripts.figures.elastica import elastica
 
 IMAGES = Path(__file__).parents[2] / "docs/assets/images"
 FIGURES = {"model-benchmark.svg": benchmark, "model-elastica.svg": elastica,
-           "limb-bends.svg": bends, "limbs-through-the-draw.svg": drawing}
+           "limb-bends.svg": bends, "limbs-through-the-draw.svg": drawing, "edge-profiles.svg": edges}
 
 if __name__ == "__main__":
     for name, draw in FIGURES.items():
