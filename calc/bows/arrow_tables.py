@@ -3,6 +3,7 @@
 from calc.bows import arrow_checks
 from calc.bows.arrow_bow import Stroke
 from calc.bows.arrow_shot import Arrow, Shaft, Shot, Swing
+from calc.bows.reading_errors import band
 from calc.drawings.arrow import arrow_drawing
 from calc.mechanics.arrow import flight, shaft
 from calc.outcome import TEXT, Amount, Axis, Chart, Column, Drawing, Line, Table, amount, sentence
@@ -68,14 +69,20 @@ def force_chart(
     new: Stroke,
     readings: tuple[tuple[float, float], ...],
     old_readings: tuple[tuple[float, float], ...],
+    share: float | None,
 ) -> Chart:
-    """Return weight against draw before and after."""
+    """Return weight against draw before and after, the latter with its range.
+
+    share [1]: standard error of the weight after; None where the curve was read.
+    """
     lines = []
     for name, stroke in (("Before", old), ("After", new)):
         last = len(stroke.draws) - 1
         places = [last * step // FORCE_STEPS for step in range(FORCE_STEPS + 1)]
         lines.append(Line(name, "line", [stroke.draws[i] for i in places],
                           [stroke.forces[i] for i in places]))
+    if share is not None:
+        lines += band(lines[-1], share)
     for name, rows in (("Read before", old_readings), ("Read after", readings)):
         if rows:
             lines.append(Line(name, "points", [row[0] for row in rows], [row[1] for row in rows]))
@@ -83,8 +90,11 @@ def force_chart(
                  Axis("Weight", "force"), tuple(lines))
 
 
-def speed_chart(before: Shot, after: Shot, virtual_mass: float, arrow: Arrow) -> Chart:
-    """Return speed against arrow mass before and after."""
+def speed_chart(before: Shot, after: Shot, virtual_mass: float, arrow: Arrow, share: float) -> Chart:
+    """Return speed against arrow mass before and after, the latter with its range.
+
+    share [1]: standard error of this arrow's speed after.
+    """
     lightest = min(arrow.mass, arrow_checks.LEAST_MASS * after.draw_weight)
     heaviest = max(arrow.mass, 1.4 * arrow_checks.USUAL_MASS * after.draw_weight)
     masses = [lightest + (heaviest - lightest) * step / SPEED_STEPS for step in range(SPEED_STEPS + 1)]
@@ -92,6 +102,7 @@ def speed_chart(before: Shot, after: Shot, virtual_mass: float, arrow: Arrow) ->
     for name, shot in (("Before", before), ("After", after)):
         lines.append(Line(name, "line", masses,
                           [flight.arrow_speed(shot.energy, mass, virtual_mass) for mass in masses]))
+    lines += band(lines[-1], share)
     for name, shot in (("This arrow before", before), ("This arrow after", after)):
         lines.append(Line(name, "points", [arrow.mass], [shot.speed]))
     return Chart("speed", "Speed for arrow mass, before and after", Axis("Arrow mass", "mass"),

@@ -1,7 +1,7 @@
 """A computed bow as tables, charts and a drawing."""
 
 from calc.bows.model import Effect, Modelled
-from calc.bows.range_tables import band
+from calc.bows.reading_errors import band
 from calc.drawings.limbs import bow_drawing
 from calc.mechanics.bow.elastica import LimbShape
 from calc.mechanics.bow.tuning import Shares

@@ -9,7 +9,6 @@ from calc.outcome import (
     Check,
     Column,
     Drawing,
-    Line,
     Sentence,
     Table,
     amount,
@@ -56,13 +55,6 @@ def causes_drawings(ranges: Ranges | None, to_what: str = "the weight") -> tuple
         return ()
     return (causes_drawing([(each.name, amount("force", abs(each.weight), 2), abs(each.weight))
                             for each in _by_size(ranges)], to_what),)
-
-
-def band(line: Line, share: float) -> tuple[Line, ...]:
-    """Return the ends of the range along a computed curve. share [1]: standard error, the same all along."""
-    part = NORMAL_95 * share
-    return (Line(line.label + ", at least", "line", line.xs, [max(0.0, y * (1 - part)) for y in line.ys]),
-            Line(line.label + ", at most", "line", line.xs, [y * (1 + part) for y in line.ys]))
 
 
 def least_left(left: tuple[float, float], errors: tuple[float, float]) -> tuple[float, float]:

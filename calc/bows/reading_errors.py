@@ -4,7 +4,7 @@ comes of it shown alike.
 
 from calc.declaring import RULE, SHOP, Group, Input, Result, group, quantity, result
 from calc.numerics.normal import NORMAL_95
-from calc.outcome import Sentence, amount, sentence
+from calc.outcome import Line, Sentence, amount, sentence
 
 
 class ReadingErrors:
@@ -90,3 +90,10 @@ def with_range(kind: str, value: float, error: float | None) -> Sentence:
         return sentence("{}", amount(kind, value))
     return sentence("{} ({} to {})", amount(kind, value), amount(kind, value - NORMAL_95 * error),
                     amount(kind, value + NORMAL_95 * error))
+
+
+def band(line: Line, share: float) -> tuple[Line, ...]:
+    """Return the ends of the range along a computed curve. share [1]: standard error, the same all along."""
+    part = NORMAL_95 * share
+    return (Line(line.label + ", at least", "line", line.xs, [max(0.0, y * (1 - part)) for y in line.ys]),
+            Line(line.label + ", at most", "line", line.xs, [y * (1 + part) for y in line.ys]))

@@ -237,8 +237,9 @@ def compute(
             build_table(new_weight, draw_weight, arrow_bow.standing_of_weight(curve, bool(readings)), causes),
             ranges_table(ranges),
         ),
-        charts=(force_chart(old, new, readings or (), old_readings or ()),
-                speed_chart(before, after, virtual_mass, arrow)),
+        charts=(force_chart(old, new, readings or (), old_readings or (),
+                            None if curve == "read" else weight_error / new_weight),
+                speed_chart(before, after, virtual_mass, arrow, ranges.speed / after.speed)),
         drawings=(arrow_shape(arrow, swing), ranges_drawing(ranges)),
         assumptions=arrow_bow.curve_assumptions(curve, bool(readings and old_readings)) + ASSUMPTIONS
                     + assumptions_for(species),

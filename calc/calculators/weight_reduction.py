@@ -17,9 +17,9 @@ from calc.bows.inputs import (
 )
 from calc.bows.measured import calibrated, glass_to_stay, measured_bow, setup_of
 from calc.bows.planning import reduced, sanding_on
-from calc.bows.range_tables import band, causes_drawings, causes_tables, what_counts
+from calc.bows.range_tables import causes_drawings, causes_tables, what_counts
 from calc.bows.ranges import Planned, Ranges, range_steps
-from calc.bows.reading_errors import ReadingErrors, give_or_take, how_well_read, with_range
+from calc.bows.reading_errors import ReadingErrors, band, give_or_take, how_well_read, with_range
 from calc.bows.reduction_checks import (
     reduction_checks,
     thinnest,

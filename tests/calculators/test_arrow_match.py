@@ -618,12 +618,27 @@ def test_the_chart_agrees_with_the_results():
     values, outcome = run()
     force, chart = outcome.charts
     assert force.lines[1].ys[-1] == values["weight_at_draw"]
-    before, after, _, this_after = chart.lines
+    before, after, _, _, _, this_after = chart.lines
     assert this_after.ys == [values["speed"]]
     for mass, speed in zip(after.xs, after.ys):
         expected = flight.arrow_speed(values["stored_energy"], mass, values["moving_mass"])
         assert speed == pytest.approx(expected, rel=1e-12)
     assert all(was > now for was, now in zip(before.ys, after.ys))
+
+
+def test_the_charts_show_how_far_what_is_foretold_may_be_out():
+    """At this arrow's mass the band is the range of its speed; on the curve it is the scale's error."""
+    values, outcome = run(**COMPUTED)
+    force, speed = [{each.label: each for each in chart.lines} for chart in outcome.charts]
+    share = values["arrow_speed_error"] / values["speed"]
+    for lines, part in ((force, 1.959964 * 0.25 / 45), (speed, share)):
+        for end, sign in (("least", -1), ("most", 1)):
+            assert lines["After, at " + end].ys == pytest.approx(
+                [(1 + sign * part) * y for y in lines["After"].ys])
+        assert not any(name.startswith("Before,") for name in lines)
+    assert share > 0.01
+    read = run(**READ, readings="16in:24lb;20in:33lb;24in:42lb;28in:53lb", new_weight="53 lb")[1].charts[0]
+    assert [each.label for each in read.lines] == ["Before", "After", "Read after"]
 
 
 def test_the_headline_gives_both_sides():
