@@ -57,6 +57,7 @@ class MeasuredBow:
         self.stations = stations
         self.build = build
         self.string_stiffness = string_stiffness
+        self._like: Limb | None = None
 
     def limb(
         self,
@@ -68,8 +69,9 @@ class MeasuredBow:
     ) -> Limb:
         """Return the upper (0) or lower (1) limb, stiffened by a factor, sanded and finished or as it is."""
         limb = laminated_limb(self.profile, self.base, self.stations[which], self.build, sanding, removal,
-                              finishing)
-        return limb if factor == 1.0 else limb.stiffened(factor)
+                              finishing, factor, self._like)
+        self._like = self._like or limb
+        return limb
 
     def bow(
         self,
@@ -86,6 +88,20 @@ class MeasuredBow:
     def reshaped(self, profile: Profile) -> "MeasuredBow":
         """Return the same bow with another unstrung shape."""
         return MeasuredBow(profile, self.base, self.stations, self.build, self.string_stiffness)
+
+    def rebuilt(self, build: Build) -> "MeasuredBow":
+        """Return the same bow with another lay-up."""
+        return self._of(self.stations, build)
+
+    def restationed(self, which: int, stations: tuple[Station, ...]) -> "MeasuredBow":
+        """Return the same bow with other sections of its upper (0) or lower (1) limb."""
+        upper, lower = self.stations
+        return self._of((stations, lower) if which == 0 else (upper, stations), self.build)
+
+    def _of(self, stations: tuple[tuple[Station, ...], tuple[Station, ...]], build: Build) -> "MeasuredBow":
+        bow = MeasuredBow(self.profile, self.base, stations, build, self.string_stiffness)
+        bow._like = self._like
+        return bow
 
 
 def limb_length(bow_length: float, riser_length: float) -> float:

@@ -4,6 +4,7 @@ from calc.bows.measured import in_both, mend, require_stretch
 from calc.bows.workpiece import Workpiece
 from calc.mechanics.bow.limb import Sanding
 from calc.mechanics.bow.reduction import Reduction, reduction_steps
+from calc.mechanics.bow.tuning import BowState
 from calc.outcome import Refused
 
 TYPE_CHECKING = False
@@ -27,16 +28,16 @@ def sanding_on(start: float, end: float, feather: float, belly_share: float, len
 
 
 def reduced(
-    piece: Workpiece, aim: float, weight_wanted: float, tiller_wanted: float
+    piece: Workpiece, near: BowState, aim: float, weight_wanted: float, tiller_wanted: float
 ) -> "Generator[float, None, Reduction]":
-    """Return the removals that bring the bow to its targets, or nearest to them.
+    """Return the removals that bring the bow to its targets, or nearest to them. near: its state before.
 
     Raises:
         Refused: a bow on the way there cannot be computed.
     """
     try:
         return (yield from reduction_steps(
-            piece.sanded, piece.setup, aim, tiller_wanted, piece.most))
+            piece.sanded, piece.setup, aim, tiller_wanted, piece.most, near))
     except ValueError as error:
         raise Refused("weight_wanted", "On the way to " + in_both("force", weight_wanted)
                       + " with a tiller of " + in_both("length", tiller_wanted)

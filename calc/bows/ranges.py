@@ -135,10 +135,10 @@ def _ranges(planned: Planned, errors: ReadingErrors, met: bool) -> "Generator[fl
         ("belly", build.belly, Build(build.back, build.belly * (1 + STEP), build.glass_modulus,
                                      build.core_modulus)),
     ):
-        weight, tiller = of_section(_rebuilt(planned.bow, thicker), errors.glass / (STEP * layer))
+        weight, tiller = of_section(planned.bow.rebuilt(thicker), errors.glass / (STEP * layer))
         readings.append(Cause("Glass on the " + face, amount("thickness", errors.glass), weight, tiller))
     stiffer_core = Build(build.back, build.belly, build.glass_modulus, build.core_modulus * (1 + STEP))
-    weight, tiller = of_section(_rebuilt(planned.bow, stiffer_core), errors.core / STEP)
+    weight, tiller = of_section(planned.bow.rebuilt(stiffer_core), errors.core / STEP)
     readings.append(Cause("The core's modulus", amount("ratio", errors.core, 0), weight, tiller))
     yield 0.4
     sections = []
@@ -211,14 +211,9 @@ def _times(rates: "Rates", amounts: tuple[float, float]) -> tuple[float, float]:
             rates[1][0] * amounts[0] + rates[1][1] * amounts[1])
 
 
-def _rebuilt(bow: MeasuredBow, build: Build) -> MeasuredBow:
-    return MeasuredBow(bow.profile, bow.base, bow.stations, build, bow.string_stiffness)
-
-
 def _thicker(bow: MeasuredBow, limb: int, place: int, more: float) -> MeasuredBow:
     """Return the same bow with one of its sections thicker [m]."""
     stations = list(bow.stations[limb])
     was = stations[place]
     stations[place] = Station(was.position, was.width, was.thickness + more)
-    both = (tuple(stations), bow.stations[1]) if limb == 0 else (bow.stations[0], tuple(stations))
-    return MeasuredBow(bow.profile, bow.base, both, bow.build, bow.string_stiffness)
+    return bow.restationed(limb, tuple(stations))

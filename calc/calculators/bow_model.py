@@ -57,6 +57,7 @@ from calc.mechanics.bow.fitting import (
 from calc.mechanics.bow.limb import Sanding
 from calc.mechanics.bow.thinning import Build, most_removal
 from calc.mechanics.bow.tuning import (
+    Calibration,
     Shares,
     bending_shares,
     read,
@@ -168,7 +169,7 @@ def compute(
         effect = yield from in_part(0.75, 0.95, _effect(model, sanded_limb, sanding, sanded_depth, least,
                                                         strokes_since or 0, errors))
     strains = _strains(model)
-    shares = _shares(model.fit.calibration.bow, setup.draw)
+    shares = _shares(model.fit.calibration, setup.draw)
     stacking = _stacking(readings, (draw_length, weight), brace_height + beyond, reading_error)
     stored = _stored(curve, draw_length, stacking, weight_error / weight)
     changes = None if effect is None else effect.changes
@@ -267,9 +268,9 @@ def _stacking(
     return stacking_read(known, start, error, STACKING_FACTOR)
 
 
-def _shares(bow: Bow, draw: float) -> Shares:
+def _shares(calibration: Calibration, draw: float) -> Shares:
     try:
-        return bending_shares(bow, draw)
+        return bending_shares(calibration.bow, draw, calibration.state.drawn)
     except ValueError as error:
         raise cannot_be_drawn(draw, error) from None
 

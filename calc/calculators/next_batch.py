@@ -204,7 +204,7 @@ def _model(
     Raises:
         Refused: nothing may come off the glass, or a bow on the way cannot be computed.
     """
-    reduction = yield from in_part(0.0, 0.5, reduced(piece, weight, weight_wanted, tiller))
+    reduction = yield from in_part(0.0, 0.5, reduced(piece, calibration.state, weight, weight_wanted, tiller))
     if reduction.upper + reduction.lower <= 0:
         raise Refused("glass_belly", "The glass is at the least that may stay, finish sanding included: "
                       "nothing may come off it. Take nothing off, or read the glass again at several places.")

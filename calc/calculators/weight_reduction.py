@@ -162,7 +162,8 @@ def compute(
     yield 0.25
     kept = reserve_of(piece, calibration.state, weight_now, weight_wanted, reserve)
     aim = min(weight_now, weight_wanted + kept.kept)
-    reduction = yield from in_part(0.3, 0.5, reduced(piece, aim, weight_wanted, tiller_wanted))
+    reduction = yield from in_part(0.3, 0.5, reduced(piece, calibration.state, aim, weight_wanted,
+                                                         tiller_wanted))
     stages = yield from in_part(0.5, 0.6, _stages(piece, calibration.state, reduction))
     planned = Planned(bow, setup, factors, sanding, (reduction.upper, reduction.lower), calibration.state,
                       reduction.state)

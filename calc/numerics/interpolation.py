@@ -8,10 +8,8 @@ from calc.numerics import cubic
 
 
 def _difference(values: tuple[float, ...], at: int) -> float:
-    """Return the slope at one station, per station, from up to four neighbours."""
+    """Return the slope at one of the two stations at either end, per station, from up to four of them."""
     last = len(values) - 1
-    if 2 <= at <= last - 2:
-        return (8.0 * (values[at + 1] - values[at - 1]) - (values[at + 2] - values[at - 2])) / 12.0
     if at > last - at:  # the far end is the near end read backwards
         return -_difference(tuple(reversed(values[-4:])), last - at)
     if last == 1:
@@ -36,7 +34,30 @@ def station_slopes(values: tuple[float, ...]) -> list[float]:
 
     Source: interpolation, four-point differences.
     """
-    return [_difference(values, at) for at in range(len(values))]
+    last = len(values) - 1
+    inner = [(8.0 * (values[at + 1] - values[at - 1]) - (values[at + 2] - values[at - 2])) / 12.0
+             for at in range(2, last - 1)]
+    start = [_difference(values, at) for at in range(min(2, last + 1))]
+    return start + inner + [_difference(values, at) for at in range(max(2, last - 1), last + 1)]
+
+
+def halves(values: tuple[float, ...], slopes: list[float]) -> list[float]:
+    """Return the curve's values at all stations and half way between them.
+
+    Args:
+        values: readings at equally spaced stations, at least two.
+        slopes: as `station_slopes` gives them.
+
+    Returns:
+        The values, in order, in the unit of the readings.
+
+    Source: interpolation, the cubic through two values and two slopes, in its middle.
+    """
+    found = [values[0]]
+    for at in range(1, len(values)):
+        found.append(0.5 * (values[at - 1] + values[at]) + 0.125 * (slopes[at - 1] - slopes[at]))
+        found.append(values[at])
+    return found
 
 
 def curve_at(values: tuple[float, ...], slopes: list[float], position: float) -> tuple[float, float]:

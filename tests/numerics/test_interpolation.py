@@ -4,7 +4,7 @@ import math
 
 import pytest
 
-from calc.numerics.interpolation import curve_at, station_slopes
+from calc.numerics.interpolation import curve_at, halves, station_slopes
 
 
 @pytest.mark.parametrize("count", [2, 3, 4, 5, 6, 9])
@@ -23,6 +23,14 @@ def test_cubic_is_followed_exactly(count):
     for k in range(21):
         at = (count - 1) * k / 20
         assert curve_at(values, slopes, at)[0] == pytest.approx(at**3 - 4 * at**2, abs=1e-11)
+
+
+@pytest.mark.parametrize("count", [2, 3, 4, 5, 6, 21])
+def test_halves_are_the_curve_s_values_there(count):
+    values = tuple(math.sin(0.9 * i) + 0.1 * i * i for i in range(count))
+    slopes = station_slopes(values)
+    assert halves(values, slopes) == pytest.approx(
+        [curve_at(values, slopes, 0.5 * k)[0] for k in range(2 * count - 1)], rel=1e-14)
 
 
 def test_error_falls_with_the_fourth_power_of_the_spacing():

@@ -183,8 +183,8 @@ class Braced(_Strung):
         Source: geometry, derived here: the foot of the square on the string, from similar triangles.
         """
         stretch = 1.0 + self.tension * self._bow.string_yield
-        upper = _along_and_off(self.upper, 1.0, self.height, self.tilt, 0)[0]
-        lower = _along_and_off(self.lower, -1.0, self.height, -self.tilt, 0)[0]
+        upper = _along_and_off(self._bow.upper.base, self.height, self.tilt)[0]
+        lower = _along_and_off(self._bow.lower.base, self.height, -self.tilt)[0]
         return min(self.upper_length * stretch - upper, self.lower_length * stretch - lower)
 
     def tiller_at_fadeouts(self) -> Tiller:
@@ -195,8 +195,8 @@ class Braced(_Strung):
 
         Source: bench-practice, how tiller is read at the fadeouts.
         """
-        upper = _along_and_off(self.upper, 1.0, self.height, self.tilt, 0)[1]
-        lower = _along_and_off(self.lower, -1.0, self.height, -self.tilt, 0)[1]
+        upper = _along_and_off(self._bow.upper.base, self.height, self.tilt)[1]
+        lower = _along_and_off(self._bow.lower.base, self.height, -self.tilt)[1]
         return Tiller(upper, lower, upper - lower)
 
 
@@ -260,21 +260,24 @@ def _force(balance: _Balance) -> float:
 
 
 def _along_and_off(
-    shape: LimbShape, side: float, height: float, tilt: float, station: int
+    place: tuple[float, float], height: float, tilt: float
 ) -> tuple[float, float]:
-    """Return a limb station's way along the braced string and its distance off it."""
-    ahead, above = height - shape.x[station], side * shape.y[station]
+    """Return the way along the braced string to a place (x, y) of a limb's own frame, and how far it is off
+    the string [m].
+    """
+    ahead, above = height - place[0], place[1]
     sine, cosine = math.sin(tilt), math.cos(tilt)
     return ahead * sine + above * cosine, ahead * cosine - above * sine
 
 
 def _reading(shape: LimbShape, side: float, height: float, tilt: float, along: float) -> float:
     """Return the distance from string to limb, at a way along the string from its crossing of y = 0."""
-    after = _along_and_off(shape, side, height, tilt, 0)
+    after = _along_and_off((shape.x[0], side * shape.y[0]), height, tilt)
     if along <= after[0]:
         raise ValueError("tiller must be read between the fadeout and the string's end, not over the riser")
     for station in range(1, len(shape.x)):
-        before, after = after, _along_and_off(shape, side, height, tilt, station)
+        place = shape.x[station], side * shape.y[station]
+        before, after = after, _along_and_off(place, height, tilt)
         if after[0] >= along:
             t = (along - before[0]) / (after[0] - before[0])
             slopes = [math.tan(shape.angle[i] + tilt) for i in (station - 1, station)]
@@ -385,7 +388,7 @@ class Bow:
                     f"brace height must put the string behind the {name} fadeout, at "
                     f"{in_both(limb.base[0])}; it is {in_both(height)}"
                 )
-            if limb.pull(0.0, 0.0, (height, 0.0)).gap <= 0.0:
+            if limb.slack_gap(height) <= 0.0:
                 raise ValueError(
                     f"brace height must lie behind the unstrung {name} limb, or the string hangs slack; "
                     f"{in_both(height)} does not"

@@ -22,7 +22,7 @@ import math
 
 from calc.checks import require_positive
 from calc.numerics import cubic
-from calc.numerics.interpolation import curve_at, station_slopes
+from calc.numerics.interpolation import curve_at, halves, station_slopes
 
 FEWEST_STEPS = 20
 MOST_STATION_STEPS = 48
@@ -91,6 +91,24 @@ class _Meeting:
         self.gap = gap
 
 
+class _Rest:
+    """What a limb is like at rest: slopes of its angles per station, its angle at every half step [rad] and
+    its curvature at every step [1/m]. slack: gaps to an upright string at a height [m] while nothing pulls.
+    """
+
+    def __init__(self, angles: tuple[float, ...], length: float, steps: int) -> None:
+        self.slopes = station_slopes(angles)
+        self.half_angles: list[float] = []
+        self.curvatures: list[float] = []
+        self.slack: dict[float, float] = {}
+        cells = len(angles) - 1
+        for k in range(2 * steps + 1):
+            angle, slope = curve_at(angles, self.slopes, k * 0.5 / steps * cells)
+            self.half_angles.append(angle)
+            if k % 2 == 0:
+                self.curvatures.append(slope * cells / length)
+
+
 def _lowest(start: float, end: float, leave: float, arrive: float) -> float:
     """Return where, from 0 to 1, a cubic is least that leaves falling and arrives rising."""
     rise = end - start
@@ -114,6 +132,8 @@ class Limb:
         rest_angles: tuple[float, ...] | list[float],
         stiffness: tuple[float, ...] | list[float],
         steps: int | None = None,
+        like: "Limb | None" = None,
+        softness: float | None = None,
     ) -> None:
         """Describe a limb from fadeout to nock.
 
@@ -125,6 +145,8 @@ class Limb:
             stiffness [N m^2]: E I at equally spaced stations from fadeout to nock, at least two, all > 0.
                 The two lists may differ in length.
             steps: steps of the integration; by default at least 20, so that stations fall on steps.
+            like: a limb of the same length, base, rest angles and steps, which knows what those come to.
+            softness [1]: as many times as soft as that one all along, where the stiffness is so.
 
         Raises:
             ValueError: a length or stiffness is not positive, a number is not finite, or there are fewer
@@ -149,32 +171,32 @@ class Limb:
         self.rest_angles = angles
         self.stiffness = rigidities
         self.steps = steps or _usual_steps(max(len(angles), len(rigidities)) - 1)
-        self._angle_slopes = station_slopes(angles)
-        self._tabulate()
-
-    def _tabulate(self) -> None:
-        """Work out rest angle and compliance at every half step, once."""
-        steps, angles = self.steps, self.rest_angles
-        step = self.length / steps
-        logarithms = tuple([math.log(rigidity) for rigidity in self.stiffness])
-        slopes = station_slopes(logarithms)
-        half = 0.5 / steps
-        angle_scale, stiffness_scale = half * (len(angles) - 1), half * (len(logarithms) - 1)
-        curvature_scale = (len(angles) - 1) / self.length
-        half_angles, curvatures, yields = [], [], []
-        for k in range(2 * steps + 1):
-            angle, slope = curve_at(angles, self._angle_slopes, k * angle_scale)
-            half_angles.append(angle)
-            curvatures.append(slope * curvature_scale)
-            yields.append(step * math.exp(-curve_at(logarithms, slopes, k * stiffness_scale)[0]))
-        self._step = step
-        self._half_angles = half_angles
-        self._rest_curvatures = curvatures[::2]
-        self._yields = yields  # step / (E I) at every half step
+        self._step = length / self.steps
+        self._rest: _Rest = _Rest(angles, length, self.steps) if like is None else like._rest
+        self._half_angles = half_angles = self._rest.half_angles
+        self._rest_curvatures = self._rest.curvatures
+        if like is None or softness is None:
+            self._yields: list[float] = self._tabulated()  # step / (E I) at every half step
+        else:
+            self._yields = [softness * each for each in like._yields]
+        yields = self._yields
+        steps = self.steps
         self._rows = [
             (half_angles[k + 1], half_angles[k + 2], yields[k + 1], yields[k + 2])
             for k in range(0, 2 * steps, 2)
         ]
+
+    def _tabulated(self) -> list[float]:
+        """Return a step's length over the stiffness at every half step [1/(N m)]."""
+        logarithms = tuple([math.log(rigidity) for rigidity in self.stiffness])
+        slopes = station_slopes(logarithms)
+        cells = len(logarithms) - 1
+        if cells == self.steps:
+            along = halves(logarithms, slopes)
+        else:
+            along = [curve_at(logarithms, slopes, k * 0.5 / self.steps * cells)[0]
+                     for k in range(2 * self.steps + 1)]
+        return [self._step * math.exp(-each) for each in along]
 
     def stiffened(self, factors: float | tuple[float, ...] | list[float]) -> "Limb":
         """Return the same limb with its stiffness multiplied.
@@ -191,13 +213,31 @@ class Limb:
         Source: elastica, its E I as a factor.
         """
         if isinstance(factors, (int, float)):
-            factors = [factors] * len(self.stiffness)
+            require_positive("stiffness factor", factors, "")
+            stiffness = [rigidity * factors for rigidity in self.stiffness]
+            return Limb(self.length, self.base, self.rest_angles, stiffness, self.steps, self, 1 / factors)
         if len(factors) != len(self.stiffness):
             raise ValueError(
                 f"stiffness factors must be one per station, {len(self.stiffness)}, got {len(factors)}"
             )
         stiffness = [self.stiffness[i] * factors[i] for i in range(len(factors))]
-        return Limb(self.length, self.base, self.rest_angles, stiffness, self.steps)
+        return Limb(self.length, self.base, self.rest_angles, stiffness, self.steps, self)
+
+    def slack_gap(self, height: float) -> float:
+        """Return the least distance from an upright string line to the unstrung limb.
+
+        Args:
+            height [m]: x of the line.
+
+        Returns:
+            [m] the gap, negative where the limb stands through the line.
+
+        Source: elastica, `pull` without tension.
+        """
+        known = self._rest.slack
+        if height not in known:
+            known[height] = self.pull(0.0, 0.0, (height, 0.0)).gap
+        return known[height]
 
     def rest_angle(self, arc_length: float) -> float:
         """Return the tangent angle of the unstrung limb.
@@ -211,7 +251,7 @@ class Limb:
         Source: interpolation, by `curve_at`.
         """
         stations = len(self.rest_angles) - 1
-        return curve_at(self.rest_angles, self._angle_slopes, arc_length / self.length * stations)[0]
+        return curve_at(self.rest_angles, self._rest.slopes, arc_length / self.length * stations)[0]
 
     def _march(self, tension: float, string_angle: float, gap: float) -> _Path:
         """Integrate from the fadeout to the nock by the classical fourth-order Runge-Kutta method.

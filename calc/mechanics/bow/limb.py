@@ -66,6 +66,8 @@ def laminated_limb(
     sanding: Sanding | None = None,
     removal: float = 0.0,
     finishing: Finishing | None = None,
+    factor: float = 1.0,
+    like: Limb | None = None,
 ) -> Limb:
     """Return a limb with the stiffness of its laminate, as it is or after sanding.
 
@@ -77,6 +79,8 @@ def laminated_limb(
         sanding: where material comes off; None for a limb left as it is.
         removal [m]: off the total thickness where all of it comes off, >= 0.
         finishing: what edges and finish sanding take after it; None for a limb before that.
+        factor [1]: by which it is stiffer than its laminate, > 0.
+        like: a limb of the same profile and base, made before; it spares work.
 
     Returns:
         A Limb.
@@ -109,5 +113,5 @@ def laminated_limb(
         if finishing is not None and edged is not None:
             left, glass = thinned(section, build, taken, belly_share)
             rigidity *= finished_share(left, glass, finishing, sanded_share(edged, position))
-        stiffness.append(rigidity)
-    return Limb(profile.length, base, profile.angles, stiffness)
+        stiffness.append(factor * rigidity)
+    return Limb(profile.length, base, profile.angles, stiffness, like=like)

@@ -46,7 +46,8 @@ MOST_STEPS = 30
 
 
 def reduction_steps(
-    bow_with: "Callable[[float, float], Bow]", setup: Setup, weight: float, tiller: float, most: float
+    bow_with: "Callable[[float, float], Bow]", setup: Setup, weight: float, tiller: float, most: float,
+    near: BowState | None = None,
 ) -> "Generator[float, None, Reduction]":
     """Find the removals on two limbs that give the bow the weight and tiller wanted, or come nearest.
 
@@ -60,6 +61,7 @@ def reduction_steps(
         weight [N]: wanted, not more than the bow has.
         tiller [m]: wanted, upper minus lower.
         most [m]: that may come off either limb.
+        near: the bow's state before any of it, if it is known.
 
     Yields:
         [1] how far the work is, 0 to 1.
@@ -76,7 +78,7 @@ def reduction_steps(
     Source: elastica, the search itself is derived here.
     """
     search = meet_steps(bow_with, (0.0, 0.0), (PROBE, PROBE), setup, weight, tiller,
-                        ((0.0, most), (0.0, most)))
+                        ((0.0, most), (0.0, most)), near=near)
     met = next(search)
     yield 0.3
     before = met.state

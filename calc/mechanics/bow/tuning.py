@@ -21,6 +21,9 @@ MOST_AMISS = 3.0
 """Logarithm of the largest stiffness factor beside what weight alone asks for, and of the largest between the
 limbs: twenty times. Beyond it a figure is wrong, not a bow strange."""
 
+ALIKE = 0.1
+"""Logarithm of a stiffness factor below which the bow with it is sought from the one without."""
+
 LONGEST_STEP = 0.7
 """Of a logarithm of stiffness, from one trial to the next: about double or half."""
 
@@ -105,16 +108,16 @@ def read(bow: Bow, setup: Setup, near: BowState | None = None) -> BowState:
     Source: elastica, by `Bow.brace` and `Bow.draw`.
     """
     if near is None:
-        braced = bow.brace(setup.brace_height)
-        drawn = bow.draw(setup.draw)
-    else:
-        braced = bow.brace(setup.brace_height, near.braced)
-        drawn = bow.draw(setup.draw, near.drawn)
+        return _state(setup, bow.brace(setup.brace_height), bow.draw(setup.draw))
+    return _state(setup, bow.brace(setup.brace_height, near.braced), bow.draw(setup.draw, near.drawn))
+
+
+def _state(setup: Setup, braced: Braced, drawn: Drawn) -> BowState:
     tiller = braced.tiller_at_fadeouts() if setup.from_end is None else braced.tiller(setup.from_end)
     return BowState(drawn.force, tiller.difference, braced, drawn)
 
 
-def bending_shares(bow: Bow, distance: float) -> Shares:
+def bending_shares(bow: Bow, distance: float, near: Drawn | None = None) -> Shares:
     """Return which part of the draw weight each stretch of each limb carries.
 
     With the string left as it is, the energy a bow holds is stationary in its shape, so that only the
@@ -127,6 +130,7 @@ def bending_shares(bow: Bow, distance: float) -> Shares:
     Args:
         bow: braced.
         distance [m]: pivot point to nocking point, more than when braced.
+        near: this bow drawn so, if it is known.
 
     Returns:
         Shares.
@@ -140,7 +144,7 @@ def bending_shares(bow: Bow, distance: float) -> Shares:
 
     Source: elastica, derived here: energy is stationary in the shape.
     """
-    here = bow.draw(distance)
+    here = bow.draw(distance, near)
     step = 1e-3 * distance
     braced = bow.braced
     room = braced is not None and distance - step > braced.distance
@@ -177,7 +181,8 @@ def calibrate(
         setup: how it was read.
         weight [N]: measured at the draw of `setup`, > 0.
         tiller [m]: measured, upper minus lower.
-        readings: further pairs of draw [m] and weight [N], to compare with; they do not steer the factors.
+        readings: further pairs of draw [m] and weight [N], the draws rising, to compare with; they do not
+            steer the factors.
 
     Returns:
         A Calibration.
@@ -195,21 +200,26 @@ def calibrate(
         return _with_limbs(bow, bow.upper.stiffened(upper), bow.lower.stiffened(lower))
 
     # A common factor scales the weight and leaves tiller alone but for the stretch of the string.
-    if bow.braced is None or bow.braced.height != setup.brace_height:
-        bow.brace(setup.brace_height)
-    force = bow.draw(setup.draw).force
+    braced = bow.braced
+    if braced is None or braced.height != setup.brace_height:
+        braced = bow.brace(setup.brace_height)
+    drawn = bow.draw(setup.draw)
+    force = drawn.force
     if not force > 0.0:
         raise ValueError("the bow pulls nothing at the draw at which its weight is stated")
     common = math.log(weight / force)
     within = (common - MOST_AMISS, common + MOST_AMISS), (-MOST_AMISS, MOST_AMISS)
     try:
-        met = meet(with_factors, (common, 0.0), (0.02, 0.02), setup, weight, tiller, within, LONGEST_STEP)
+        near = _state(setup, braced, drawn) if abs(common) < ALIKE else None
+        met = meet(with_factors, (common, 0.0), (0.02, 0.02), setup, weight, tiller, within, LONGEST_STEP,
+                   near)
     except TipLetsGo:
         raise
     except ValueError as error:
         raise Unmet(str(error)) from None
     found_common, found_difference = met.amounts
-    misfits = tuple([met.bow.draw(draw).force - force for draw, force in readings])
+    curve = met.bow.curve([draw for draw, _ in readings])
+    misfits = tuple([each.force - force for each, (_, force) in zip(curve, readings)])
     return Calibration(
         math.exp(found_common + 0.5 * found_difference),
         math.exp(found_common - 0.5 * found_difference),
@@ -231,6 +241,7 @@ def meet(
     tiller: float,
     within: tuple[tuple[float, float], tuple[float, float]] | None = None,
     longest: float = math.inf,
+    near: BowState | None = None,
 ) -> Met:
     """Find two amounts, such as the removals on two limbs, that give a bow the weight and tiller wanted.
 
@@ -243,6 +254,7 @@ def meet(
         tiller [m]: wanted, upper minus lower.
         within: (least, most) of each amount, both of `start` among them; None: any.
         longest [any]: step of an amount from one trial to the next, > 0.
+        near: the state of a bow much like the first one, to start from.
 
     Returns:
         Met.
@@ -252,7 +264,7 @@ def meet(
 
     Source: elastica, the search itself is derived here: Newton's method with Broyden's rates.
     """
-    trials = list(meet_steps(bow_with, start, probes, setup, weight, tiller, within, longest))
+    trials = list(meet_steps(bow_with, start, probes, setup, weight, tiller, within, longest, near))
     return trials[-1]
 
 
@@ -265,6 +277,7 @@ def meet_steps(
     tiller: float,
     within: tuple[tuple[float, float], tuple[float, float]] | None = None,
     longest: float = math.inf,
+    near: BowState | None = None,
 ) -> "Iterator[Met]":
     """Yield the trials that `meet` goes through, one bow at a time; the last is the answer.
 
@@ -280,6 +293,7 @@ def meet_steps(
         tiller [m]: wanted, upper minus lower.
         within: as for `meet`.
         longest [any]: as for `meet`.
+        near: as for `meet`.
 
     Returns:
         Met, one by one.
@@ -292,7 +306,7 @@ def meet_steps(
     require_positive("wanted weight", weight, "N")
     amounts = start
     bow = bow_with(amounts[0], amounts[1])
-    state = read(bow, setup)
+    state = read(bow, setup, near)
     rates = _differenced_rates(bow_with, amounts, probes, setup, state)
     yield Met(amounts, bow, state, rates)
     for _ in range(MOST_TRIALS):

@@ -135,6 +135,31 @@ def test_stiffness_by_station():
         limb.stiffened([1.0, 1.0])
 
 
+@pytest.mark.parametrize("stations", [9, 21])
+def test_a_limb_made_like_another_is_the_one_made_anew(stations):
+    """With one factor or one a station, on stations that lie on the steps or between them."""
+    stiffness = tuple(26.0 - 0.9 * i for i in range(stations))
+    limb = Limb(0.62, (-0.01, 0.24), RECURVE_ANGLES, stiffness)
+    for factors in (1.3, [1.0 + 0.03 * i for i in range(stations)]):
+        each = [factors] * stations if isinstance(factors, float) else factors
+        anew = Limb(0.62, (-0.01, 0.24), RECURVE_ANGLES, [a * b for a, b in zip(stiffness, each)])
+        found, wanted = [it.pull(180.0, 0.2, (0.3, 0.02)) for it in (limb.stiffened(factors), anew)]
+        assert (found.gap, found.length, found.departure) == pytest.approx(
+            (wanted.gap, wanted.length, wanted.departure), rel=1e-12)
+        assert found.gap_rates + found.length_rates == pytest.approx(
+            wanted.gap_rates + wanted.length_rates, rel=1e-10)
+    with pytest.raises(ValueError, match=whole("stiffness factor must be positive, got 0.0")):
+        limb.stiffened(0.0)
+
+
+def test_the_gap_of_a_slack_string_does_not_ask_how_stiff_the_limb_is():
+    limb = recurve()
+    for height in (0.1, 0.2):
+        gap = limb.pull(0.0, 0.0, (height, 0.0)).gap
+        assert limb.slack_gap(height) == limb.stiffened(2.0).slack_gap(height) == gap
+    assert limb.slack_gap(0.2) - limb.slack_gap(0.1) == pytest.approx(0.1)
+
+
 @pytest.mark.parametrize(
     ("length", "base", "angles", "stiffness", "words"),
     [
