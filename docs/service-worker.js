@@ -6,6 +6,7 @@ const PREFIX = "rebrace-";
 const CACHE = PREFIX + RELEASE.build;
 const SLOW_MS = 4000; // after this a page from the cache beats waiting for the network
 const FULL_ENGINE = /\/assets\/engine\/pyodide-/;
+const NOT_FOUND = "404.html";
 const IMMUTABLE = /-[0-9a-f]{12}[./]/; // names by content
 
 // All files or none: if one is missing the former release stays as it is.
@@ -14,7 +15,11 @@ self.addEventListener("install", (event) => event.waitUntil(install()));
 async function install() {
   const fresh = RELEASE.files.map((file) => new Request(addressOf(file), { cache: "no-cache" }));
   const asked = (await wasAskedFor()) ? RELEASE.onDemand.map(addressOf) : [];
-  await (await caches.open(CACHE)).addAll([...fresh, ...asked]);
+  const cache = await caches.open(CACHE);
+  await cache.addAll([...fresh, ...asked]);
+  // Some hosts send the page for what is not found as not found, which addAll would take for a fault.
+  const missing = addressOf(NOT_FOUND);
+  await cache.put(missing, await fetch(missing, { cache: "no-cache" }));
 }
 
 /** Has the reader of the former release started the full engine? Then this release brings it too. */
@@ -63,7 +68,32 @@ async function keep(request, response) {
 async function networkFirst(request) {
   const kept = await caches.match(request, { cacheName: CACHE, ignoreSearch: true });
   const answer = fetch(request);
-  if (!kept) return answer;
+  if (!kept) return request.mode === "navigate" ? answer.catch(() => elsewhere(request)) : answer;
   const slow = new Promise((resolve) => setTimeout(() => resolve(kept), SLOW_MS));
   return Promise.race([answer.catch(() => kept), slow]);
+}
+
+/** Without a connection, at an address that nobody keeps: the page that it means, or that there is none. */
+async function elsewhere(request) {
+  const { pathname } = new URL(request.url);
+  const meant = new URL(pathname.replace(/(?:\/index\.html|\/)?$/, "/"), request.url).href;
+  if (await caches.match(meant, { cacheName: CACHE })) return Response.redirect(meant);
+  const page = await caches.match(addressOf(NOT_FOUND), { cacheName: CACHE });
+  return page ? new Response(page.body, { status: 404, headers: page.headers }) : Response.error();
+}
+
+// A page may ask whether what is fetched on demand is kept, or ask for it ahead.
+self.addEventListener("message", (event) => {
+  if (event.data === "ahead?" || event.data === "ahead") event.waitUntil(answerAhead(event));
+});
+
+async function answerAhead({ data, ports: [port] }) {
+  const cache = await caches.open(CACHE);
+  try {
+    if (data === "ahead") await cache.addAll(RELEASE.onDemand.map(addressOf));
+    const kept = await Promise.all(RELEASE.onDemand.map((file) => cache.match(addressOf(file))));
+    port.postMessage(kept.every(Boolean) ? "kept" : "not kept");
+  } catch {
+    port.postMessage("failed");
+  }
 }

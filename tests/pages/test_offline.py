@@ -62,6 +62,42 @@ def test_pages_never_visited_can_be_read_without_network(kept):
         expect(page.locator("h1").first).to_be_visible()
 
 
+def test_any_address_leads_on_without_network(kept):
+    page = kept.open("begin")
+    expect(page.locator("h1").first).to_contain_text("The whole job in order")
+    page = kept.open("calculators/tiller/index.html")
+    expect(headline(page)).to_be_visible()
+    page = kept.open("nowhere/at/all/")
+    expect(page.locator("h1").first).to_contain_text("There is no such page")
+    page.locator(".md-content").get_by_role("link", name="Look up").click()
+    expect(page.locator("h1").first).to_contain_text("Look up")
+    page = kept.open("lookup/woods/")
+    with page.expect_download() as saving:
+        page.locator(".rb-lookup a[download]").click()
+    assert "white ash" in saving.value.path().read_text("utf-8").lower()
+
+
+def test_a_line_says_that_the_copy_is_ready_and_python_can_be_asked_for_ahead(visitor):
+    page = visitor.open("?offline=1")
+    ready = "This browser keeps all pages: they open without a signal."
+    expect(page.locator(".rb-copy")).to_have_text(ready, timeout=PATIENCE_MS)
+    page = visitor.open("calculators/python/")
+    page.locator(".rb-copy button").click()
+    expect(page.locator(".rb-copy")).to_have_text(
+        ready + " Python is kept, too: it starts without a signal.", timeout=PATIENCE_MS)
+    [name] = page.evaluate(KEPT)
+    assert sum("/engine/pyodide" in address for address in page.evaluate(ADDRESSES, name)) == 5
+
+
+def test_a_line_says_that_the_browser_keeps_nothing(visitor):
+    visitor.context.add_init_script(
+        "ServiceWorkerContainer.prototype.register = () => Promise.reject(new Error('refused'));")
+    page = visitor.open("?offline=1")
+    expect(page.locator(".rb-copy")).to_have_text(
+        "This browser keeps no pages of this site, so that each wants a signal. "
+        "A private window does that, or a setting.")
+
+
 def test_search_works_without_network(kept):
     page = kept.open()
     page.locator('.md-header label[for="__search"]').first.click()

@@ -7,7 +7,8 @@ const SITE = new URL("../../", import.meta.url);
 const KEPT_LIMIT_MS = 20_000;
 const AT_HOME = ["localhost", "127.0.0.1", "[::1]"];
 
-let asked = Promise.resolve();
+/** @type {Promise<ServiceWorkerRegistration | null | undefined>} */
+let asked = Promise.resolve(null);
 
 export function keepOffline() {
   if ("serviceWorker" in navigator) asked = ask();
@@ -18,11 +19,18 @@ async function ask() {
   if (wish === "1") remember("offline", "1");
   if (wish === "0") forget("offline");
   try {
-    if (AT_HOME.includes(location.hostname) && recall("offline") !== "1") await leave();
-    else await navigator.serviceWorker.register(new URL("service-worker.js", SITE), { scope: SITE.pathname });
+    if (!AT_HOME.includes(location.hostname) || recall("offline") === "1")
+      return await navigator.serviceWorker.register(new URL("service-worker.js", SITE), { scope: SITE.pathname });
+    await leave();
+    return undefined;
   } catch {
-    // Refused by the browser or its settings: the site stays online only.
+    return null; // refused by the browser or its settings: the site stays online only
   }
+}
+
+/** This visit's copy; null where the browser refuses one, undefined where none is wanted. */
+export function theCopy() {
+  return asked;
 }
 
 /** Resolve once this visit's files are being kept, so that what is fetched next is kept too; at once if none are. */

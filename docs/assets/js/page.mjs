@@ -33,6 +33,9 @@ function visit() {
   /** @type {HTMLElement | null} */
   const owner = document.querySelector(".rb-owner");
   if (owner) import("./owner.mjs").then(({ visitOwner }) => visitOwner(owner, theEngine()));
+  /** @type {HTMLElement | null} */
+  const copy = document.querySelector(".rb-copy");
+  if (copy) import("./copy.mjs").then(({ tellCopy }) => tellCopy(copy));
   followPaths();
   /** @type {HTMLElement | null} */
   const found = document.querySelector(".rb-calculator");
