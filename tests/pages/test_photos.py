@@ -273,7 +273,7 @@ def test_photos_of_the_intake_are_ticked_off_put_right_struck_out_and_removed(bo
     assert kept(visitor, name) is None
 
 
-def test_without_room_the_entry_is_kept_and_its_picture_handed_over(bows, visitor):
+def test_without_room_the_entry_is_kept_and_its_picture_handed_over(bows, visitor, new_visitor):
     bows.get_by_role("button", name="Photo", exact=True).click()
     dialog = bows.locator("dialog[open]")
     dialog.locator("[name=what]").fill("the window")
@@ -305,7 +305,14 @@ def test_without_room_the_entry_is_kept_and_its_picture_handed_over(bows, visito
     expect(bows.locator(".rb-photo-count")).to_contain_text("1 photo, ")
     dialog.get_by_role("button", name="Close").click()
 
-    bows.evaluate(MANY, [store_address(visitor), bows.url.partition("#")[2]])
+    text, _ = saved_file(bows)
+    bow = bows.url.partition("#")[2]
+    elsewhere = new_visitor()
+    other = open_bows(elsewhere)
+    other.evaluate(MANY, [store_address(elsewhere), bow])
+    take_in(other, text)
+    expect(other.locator(".rb-bows-notice")).to_contain_text("1 photo found no room here")
+    bows.evaluate(MANY, [store_address(visitor), bow])
     expect(bows.locator(".rb-photo-count")).to_contain_text("61 photos, ")
     bows.get_by_role("button", name="Photo", exact=True).click()
     take(bows)

@@ -150,7 +150,9 @@ def test_what_a_page_is_told(bench):
     assert album["ties"][0]["fine"]
     assert not album["ties"][1]["fine"]
     assert album["ties"][0]["words"].endswith("6 in, Tue 5 May 2026, 09:06")
-    assert (album["sheet"], album["most"]) == ([taken.id], 60)
+    assert (album["sheet"], album["most"], album["begun"]) == ([taken.id], 60, False)
+    bench.write("strokes", upper_belly="10")
+    assert photos.album(bench.entries, bench.state)["begun"] is True
     assert [each["photo"] for each in album["intake"] if each["id"] == "lettering"] == [taken.id]
 
 

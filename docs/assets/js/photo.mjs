@@ -32,6 +32,8 @@ export class PhotoAlbum {
   #large;
   /** @type {Map<string, KeptPhoto>} */
   #kept = new Map();
+  /** @type {Set<string>} */
+  #sound = new Set(); // pictures that were found whole, which is not asked again with each entry
   /** @type {string[]} */
   #addresses = []; // of what is shown
   /** @type {Blob | null} */
@@ -127,7 +129,11 @@ export class PhotoAlbum {
    */
   async #markDamaged(kept, turn) {
     for (const photo of kept) {
-      if (await isWhole(photo)) continue;
+      if (this.#sound.has(photo.id)) continue;
+      if (await isWhole(photo)) {
+        this.#sound.add(photo.id);
+        continue;
+      }
       if (turn !== this.#turn) return;
       const shown = partsOf(this.#section, `[data-file="${photo.id}"]`, HTMLElement);
       for (const each of shown) each.replaceChildren("Damaged");

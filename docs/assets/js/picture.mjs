@@ -143,9 +143,19 @@ async function whyFull(bench, bow, size) {
   const album = await albumOf(bench, bow);
   if (!album) return HALTED;
   const kept = await bench.store.photos(bow);
-  if (kept.length < album.most && bytesOf(kept) + size <= album.room) return "";
+  if (hasRoom(album, kept, size)) return "";
   return `This bow has ${counted(kept)}; a bow's file has room for ${album.most} photos and ${album.room / MB} MB. ` +
     "Remove one first.";
+}
+
+/**
+ * Whether a bow may have another picture, so that its file can be read again.
+ * @param {Album} album
+ * @param {KeptPhoto[]} kept
+ * @param {number} size
+ */
+function hasRoom({ most, room }, kept, size) {
+  return kept.length < most && bytesOf(kept) + size <= room;
 }
 
 /**
@@ -235,6 +245,7 @@ export async function takePictures(bench, bow, pictures) {
   const album = pictures.size ? await albumOf(bench, bow) : null;
   const done = { taken: 0, damaged: 0, unkept: 0 };
   const told = new Map(album?.photos.map(({ file, sum }) => [file, sum]));
+  const kept = await bench.store.photos(bow);
   for (const [file, sum] of told) {
     const address = pictures.get(file);
     const known = await bench.store.photo(file);
@@ -244,7 +255,9 @@ export async function takePictures(bench, bow, pictures) {
     const isOne = await isWhole(photo);
     if (known && !isOne) continue;
     try {
+      if (album && !known && !hasRoom(album, kept, blob.size)) throw new Error("a bow has no more pictures than that");
       await bench.store.putPhoto(photo);
+      if (!known) kept.push(photo);
       done[isOne ? "taken" : "damaged"] += 1;
     } catch {
       done.unkept += 1;
@@ -253,7 +266,7 @@ export async function takePictures(bench, bow, pictures) {
   return [
     done.taken && `${photosOf(done.taken)} came with it.`,
     done.damaged && `${photosOf(done.damaged)} came damaged.`,
-    done.unkept && `${photosOf(done.unkept)} found no room here; the file still holds them.`,
+    done.unkept && `${photosOf(done.unkept)} found no room here, and can still be had from the file.`,
   ].filter(Boolean).join(" ");
 }
 
