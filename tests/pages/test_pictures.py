@@ -37,3 +37,15 @@ def test_a_moving_picture_stands_still_when_asked_to(new_visitor):
     page.emulate_media(media="print", reduced_motion="no-preference")
     expect(still).to_be_visible()
     expect(moving).to_be_hidden()
+
+
+def test_templates_come_out_of_the_printer_at_one_to_one(visitor):
+    """An inch is 96 px of a style sheet: CSS Values and Units Module Level 3, section 6.2."""
+    page = visitor.open("shape/grip/")
+    page.emulate_media(media="print")
+    templates = page.locator(".rb-template svg")
+    expect(templates).to_have_count(2)
+    for index in range(2):
+        bar = templates.nth(index).locator("path").first.evaluate("bar => bar.getBBox().width")
+        scale = templates.nth(index).evaluate("svg => svg.getScreenCTM().a")
+        assert abs(bar * scale - 2 * 96) < 0.5
