@@ -283,6 +283,16 @@ def lacked(inputs: tuple[Input, ...], when: tuple[str, tuple[str, ...]]) -> tupl
         for each in inputs])
 
 
+def asked_when(inputs: tuple[Input, ...], when: tuple[str, tuple[str, ...]]) -> tuple[Input, ...]:
+    """Return inputs that matter by a choice, unless they have their own."""
+    return tuple([
+        Input(id=each.id, label=each.label, kind=each.kind, default=each.default, help=each.help,
+              role=each.role, low=each.low, high=each.high, usual_low=each.usual_low,
+              usual_high=each.usual_high, measure=each.measure, choices=each.choices, columns=each.columns,
+              optional=each.optional, when=each.when or when)
+        for each in inputs])
+
+
 def result(id: str, label: str, kind: str, help: str = "") -> Result:
     """Declare a result."""
     return Result(id, label, kind, help)

@@ -13,8 +13,8 @@ from calc.quantities import INCH, POUND_FORCE, parse
 
 LENGTHS = {"bow_length": "64 in", "riser_length": "19 in", "brace_height": "8 1/4 in"}
 DRAW = "27 in"
-EXAMPLES = ("arrow-match", "bow-model", "draw-curve", "edges", "grip", "inspection", "string", "tiller",
-            "tracking", "weight-reduction")
+EXAMPLES = ("arrow-match", "bow-model", "draw-curve", "edges", "grip", "inspection", "photograph", "string",
+            "tiller", "tracking", "weight-reduction")
 
 
 def default(calculator, field):

@@ -60,15 +60,15 @@ def family_choice(when: tuple[str, tuple[str, ...]] | None = None) -> Input:
     )
 
 
-def shape_group() -> Group:
-    """Return the group of inputs that describe the unstrung shape."""
+def shape_group(offsets: str = "") -> Group:
+    """Return the group of inputs that describe the unstrung shape; offsets: the example's."""
     return group(
         "Unstrung shape",
         rows(
             "profile", "Offsets from a straight edge", (
                 quantity("along", "From the fadeout", "length", default="6 in", low="1/4 in", high="40 in"),
                 quantity("offset", "Offset", "length", default="1/2 in", low="-12 in", high="6 in"),
-            ), default="", fewest=0, most=8,
+            ), default=offsets, fewest=0, most=8,
             help="Empty: the family's shape. Toward the belly is positive, toward the back negative; the "
                  "same on both limbs.",
             measure="Lay a straight edge through both fadeouts and measure square to it. Five offsets tell a "

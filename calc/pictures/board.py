@@ -20,8 +20,8 @@ then out by 75 pixels."""
 MOST_BEND = 0.25
 """Beyond it the picture folds over itself near the corners."""
 
-ROUNDS = 12
-SETTLED = 1e-9
+ROUNDS = 25
+SETTLED = 1e-12
 
 UNKNOWNS = 9
 """h0 to h7, and k: what a fit says of the picture. What it says of sheets out of place is left aside."""

@@ -75,3 +75,64 @@ def point_of(
     size = nearer * picture.error
     return Point(x + share * to_foot[0], y + share * to_foot[1],
                  ((along[0] * size, up[0] * size), (along[1] * size, up[1] * size)), common)
+
+
+def pixels_of(
+    picture: Picture, board: Board, lens: Lens, place: tuple[float, float], out: float
+) -> tuple[float, float]:
+    """Return the pixels at which a place shows that stands so far in front of the board [m]."""
+    share = out / lens.distance
+    return picture.mark(board.seen(((place[0] - share * lens.foot[0]) / (1 - share),
+                                      (place[1] - share * lens.foot[1]) / (1 - share))))
+
+
+class Marks:
+    """All marks of a bow, as points; scale: what all their errors are multiplied by.
+
+    A shift is a list of two numbers a mark, right and up on the board: how far a reading goes when that
+    mark's point goes by one.
+    """
+
+    def __init__(self, points: list[Point], scale: float) -> None:
+        self.points = points
+        self.scale = scale
+
+    def error(self, shift: list[float]) -> float:
+        """Return the standard error of a reading from its shift, to first order."""
+        square = 0.0
+        common = [0.0] * len(self.points[0].common)
+        for index, point in enumerate(self.points):
+            right, up = shift[2 * index], shift[2 * index + 1]
+            if right == 0 and up == 0:
+                continue
+            for along, across in point.own:
+                square += (right * along + up * across) ** 2
+            for cause, (along, across) in enumerate(point.common):
+                common[cause] += right * along + up * across
+        return self.scale * math.sqrt(square + sum([each * each for each in common]))
+
+
+class Reading:
+    """What is read from marks: a value, its shift and its standard error, in one unit."""
+
+    def __init__(self, marks: Marks, value: float, shift: list[float]) -> None:
+        self.marks = marks
+        self.value = value
+        self.shift = shift
+        self.error = marks.error(shift)
+
+
+def weighed(marks: Marks, parts: list[tuple[float, Reading]]) -> Reading:
+    """Return the sum of readings, each times a factor."""
+    return Reading(marks, sum([factor * each.value for factor, each in parts]),
+                   added([(factor, each.shift) for factor, each in parts]))
+
+
+def added(parts: list[tuple[float, list[float]]]) -> list[float]:
+    """Return the sum of shifts, each times a factor."""
+    factor, shift = parts[0]
+    total = [factor * each for each in shift]
+    for factor, shift in parts[1:]:
+        if factor:
+            total = [a + factor * b for a, b in zip(total, shift)]
+    return total

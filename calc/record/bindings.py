@@ -152,7 +152,11 @@ BOUND = {
         ("tiller", "derived.tiller"),
         ("readings", "reading.curve"),
     ) + _HOW_WELL_READ + _READ_AT + _GLASS_CAME + _LIMBS + _LENGTHS + _FAMILY,
-    "photograph": (),
+    "photograph": (
+        ("weight", "derived.weight_now"),
+        ("draw_length", "derived.draw_now"),
+        ("tiller", "derived.tiller"),
+    ) + _LIMBS + _LENGTHS + _FAMILY,
     "insert": (("error", "shop.drill_error"), ("drill_set", "shop.drill_set"),
                ("wood", "derived.riser_wood")) + _same(
         "hole", "insert_length", "bit_diameter", "point", "spur", "own_angle", "thickness", "edge", "fit",
@@ -227,9 +231,11 @@ MAPPED = (
 )
 """(calculator, input, (word of the record, word of the calculator) pairs), where the words differ."""
 
-_OF_ONE_PICTURE = ("what", "picture_width", "picture_height", "target", "sheets", "dots", "rule_marks",
-                   "straight", "distance", "standoff", "standoff_tip", "belly_faces", "upper_limb",
-                   "lower_limb", "throat_marks", "string_marks", "marking_error", "board_error")
+_OF_ONE_PICTURE = (
+    "what", "picture_width", "picture_height", "marking_error", "target", "sheets", "dots", "rule_marks",
+    "board_error", "straight", "distance", "standoff", "standoff_tip", "standoff_string", "belly_faces",
+    "upper_limb", "lower_limb", "drawn_upper", "drawn_lower", "throat_marks", "string_marks", "picture_draw",
+)
 
 NOT_FROM_A_RECORD = tuple([
     ("photograph", each, "of one picture, which no record holds as figures") for each in _OF_ONE_PICTURE]) + (

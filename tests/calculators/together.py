@@ -1,5 +1,7 @@
 """Figures that can each be read but do not go together, for every refusal that such figures meet."""
 
+from tests.pictures.unreadable import EVERY
+
 TOGETHER = (
     ("tiller", "brace_height", {"brace_height": "12 in", "bow_length": "50 in"}),
     ("tiller", "brace_height", {"bow_length": "48 in", "brace_height": "3 in", "family": "reflex-deflex"}),
@@ -100,6 +102,6 @@ TOGETHER = (
     ("finish", "riser_length", {"riser_length": "40 in", "bow_length": "30 in"}),
     ("finish", "riser_length", {"family": "rubbed-oil", "riser_length": "0 in"}),
     ("clear-air", "liquid", {"liquid": "5 gal", "length": "4 ft", "width": "4 ft", "height": "7 ft"}),
-)
+) + tuple([("photograph", field, typed) for field, typed in EVERY])
 """Figures that can each be read but do not go together: calculator, the field to mend, what differs from the
 example."""

@@ -11,7 +11,7 @@ import numpy as np
 INCH = 0.0254
 WIDTH, HEIGHT = 4000, 3000
 HALF_DIAGONAL = math.hypot(WIDTH, HEIGHT) / 2
-ACROSS = 75 * INCH
+ACROSS = 72 * INCH
 """What the picture shows of the board from side to side."""
 
 
@@ -23,7 +23,7 @@ class Camera:
     radial term of the lens, r counted in half diagonals.
     """
 
-    def __init__(self, distance=120 * INCH, aim=(31.2 * INCH, 14.2 * INCH), tilts=(4.0, -3.0, 1.0),
+    def __init__(self, distance=120 * INCH, aim=(27.2 * INCH, 13.2 * INCH), tilts=(4.0, -3.0, 1.0),
                  bend=0.01):
         up, side, about = np.radians(tilts)
         nod = np.array([[1, 0, 0], [0, math.cos(up), -math.sin(up)], [0, math.sin(up), math.cos(up)]])

@@ -1,0 +1,119 @@
+"""What is found about a picture and the bow in it."""
+
+import math
+
+from calc.numerics.normal import NORMAL_95
+from calc.outcome import OK, WATCH, Check, amount, check, link, sentence
+from calc.pictures.board import Board
+from calc.pictures.bow import LIMB_NAMES, RAISED_FROM, Photographed
+from calc.pictures.course import MARKS_A_PIECE, MOST_PIECES
+from calc.pictures.lens import Lens
+from calc.pictures.shape import Place, most_apart
+from calc.quantities import FOOT, INCH
+
+MOST_TILT = 15.0
+NEAREST = 10 * FOOT
+WIDE_ENOUGH = 0.6
+AS_BY_RULE = INCH / 16
+"""Half of the 95 % range of an offset read with a rule from a straight edge (common practice)."""
+
+FULL_COURSE = MARKS_A_PIECE * MOST_PIECES
+
+SEVEN_AT_ONCE = 2.68
+"""Standard errors beyond which one of seven differences lies by chance in one case of twenty."""
+
+OFF_COURSE = 4.0
+"""Standard errors of a mark by which it may lie off a limb's course."""
+
+
+def board_check(board: Board) -> Check:
+    """Return what the known points say of the board and of the marks."""
+    if board.misfit is None:
+        return check("board", WATCH, "Four known points fit any board: none of them checks another. Mark "
+                     "more, so that a wrong one shows.")
+    if board.misfit > RAISED_FROM:
+        return check("board", WATCH, sentence("The known points miss by {} of what the stated errors let "
+                                              "them. All errors are raised by as much: mark them again, and "
+                                              "measure the sheets' places again.",
+                                              amount("ratio", board.misfit)))
+    return check("board", OK, sentence("The known points fit a flat board, within {} of what the stated "
+                                       "errors let them miss.", amount("ratio", board.misfit)))
+
+
+def view_checks(lens: Lens, wide: float) -> tuple[Check, ...]:
+    """Return what is to be mended about how the picture was taken; wide: share of its longer side [1]."""
+    found = []
+    if lens.tilt > MOST_TILT:
+        found.append(check("tilt", WATCH, sentence(
+            "The lens looked at the board {} off the square; the errors are proved to {}. Take it more "
+            "squarely.",
+            amount("angle", lens.tilt), amount("angle", MOST_TILT, 0))))
+    if lens.distance < NEAREST * (1 - 1e-9):
+        found.append(check("near", WATCH, sentence("From {} the edge in front of the board is shifted much: "
+                                                   "take it from {} or farther, and zoom.",
+                                                   amount("room_length", lens.distance),
+                                                   amount("room_length", NEAREST))))
+    if wide < WIDE_ENOUGH:
+        found.append(check("small", WATCH, sentence("The bow takes up {} of the picture: fill it, with the "
+                                                    "zoom of the lens, and a mark is worth more.",
+                                                    amount("ratio", wide, 0))))
+    return tuple(found)
+
+
+def shape_checks(bow: Photographed, places: list[Place]) -> tuple[Check, ...]:
+    """Return how well the shape is known, whether the limbs are alike, and whether marks lie on a course."""
+    found = []
+    error = NORMAL_95 * max([place.square_error for place in places])
+    if error <= AS_BY_RULE:
+        found.append(check("fine", OK, sentence(
+            "The mean shape is known within {} square to the limb, at its worst place: as well as with a "
+            "rule from a straight edge.", amount("thickness", error))))
+    else:
+        found.append(check("fine", WATCH, sentence(
+            "The mean shape is known within {} square to the limb, at its worst place; a rule from a "
+            "straight edge gives {}. Mark more points, nearer ones, at full zoom.",
+            amount("thickness", error), amount("thickness", AS_BY_RULE))))
+    place = most_apart(places)
+    apart = place.apart
+    if abs(apart.value) > SEVEN_AT_ONCE * apart.error:
+        found.append(check("alike", WATCH, sentence(
+            "The limbs are unlike beyond the errors: {} from the fadeout the upper lies {} off the lower, "
+            "give or take {}. Bow model takes one shape for both, the mean; its tiller is the less sure.",
+            amount("length", place.along), amount("length", apart.value),
+            amount("length", NORMAL_95 * apart.error))))
+    else:
+        found.append(check("alike", OK, "Both limbs have one shape as far as the errors tell."))
+    return tuple(found) + course_checks(bow)
+
+
+def course_checks(bow: Photographed) -> tuple[Check, ...]:
+    """Return what is to be mended about the marks along the limbs."""
+    found = []
+    for name, course in zip(LIMB_NAMES, bow.courses):
+        if course is None:
+            continue
+        if len(course.points) < FULL_COURSE:
+            found.append(check("few-" + name, WATCH, sentence(
+                "The " + name + " limb has {} marks. A recurve's bend wants {}: with fewer the curve between "
+                "them may be out by more than the errors say.", amount("count", len(course.points)),
+                amount("count", FULL_COURSE))))
+        sizes = [_size(point.own) for point in course.points]
+        ratios = [abs(miss) / size for miss, size in zip(course.misses(), sizes)]
+        worst = max(range(len(ratios)), key=lambda index: ratios[index])
+        if ratios[worst] > OFF_COURSE:
+            found.append(check("off-" + name, WATCH, sentence(
+                "Mark {} along the " + name + " limb lies {} off the curve through the others. Look at it "
+                "again.", amount("count", worst + 1), amount("length", abs(course.misses()[worst])))))
+    return tuple(found)
+
+
+def _size(own: tuple[tuple[float, float], tuple[float, float]]) -> float:
+    """Return the standard error of a mark either way, on the board [m]."""
+    return math.sqrt((own[0][0] ** 2 + own[0][1] ** 2 + own[1][0] ** 2 + own[1][1] ** 2) / 2)
+
+
+def hand_over_check(address: str) -> Check:
+    """Return where the shape goes next; address: of a link's figures, as a fragment."""
+    return check("next", OK, sentence("These figures go on to {} or {}, as their unstrung shape.",
+                                      link("Bow model", "calculators/bow-model/" + address),
+                                      link("Weight reduction", "calculators/weight-reduction/" + address)))
