@@ -8,12 +8,14 @@ from calc.declaring import Calculator, Group, asked_when, choice, group, quantit
 from calc.drawings.picture import picture_drawing
 from calc.numerics.normal import NORMAL_95
 from calc.outcome import Outcome, Refused, Sentence, amount, sentence
+from calc.pictures import overlay
 from calc.pictures.bends import Stretch, bend_checks, bend_table, stretches_of, whole_bend
-from calc.pictures.bow import DRAWN_LIMBS, LIMB_NAMES, LIMBS, Photographed, photographed
+from calc.pictures.board import Board, Known
+from calc.pictures.bow import DRAWN_LIMBS, LIMB_NAMES, LIMBS, Photographed, photographed, raised
 from calc.pictures.checks import board_check, course_checks, hand_over_check, shape_checks, view_checks
 from calc.pictures.course import FEWEST_FOR_SHAPE
 from calc.pictures.inputs import DRAWN, UNSTRUNG_SHAPE, bow_inputs, known_inputs, picture_inputs
-from calc.pictures.overlay import board_lines, string_line
+from calc.pictures.lens import Lens
 from calc.pictures.picture import Picture, Standing, weighed
 from calc.pictures.reading import (
     board_of,
@@ -24,6 +26,7 @@ from calc.pictures.reading import (
     straight_lines,
 )
 from calc.pictures.shape import Place, most_apart, places_of
+from calc.pictures.string_line import PLACES, Heights, Off, off_table, string_off, tracking_check
 from calc.pictures.told import (
     Tiller,
     course_lines,
@@ -56,13 +59,16 @@ def compute(
     standoff_tip: float,
     standoff_string: float | None,
     standoff_error: float,
-    belly_faces: str,
+    belly_faces: str | None,
     upper_limb: tuple[tuple[float, float], ...] | None,
     lower_limb: tuple[tuple[float, float], ...] | None,
     drawn_upper: tuple[tuple[float, float], ...] | None,
     drawn_lower: tuple[tuple[float, float], ...] | None,
-    throat_marks: tuple[tuple[float, float], ...],
+    throat_marks: tuple[tuple[float, float], ...] | None,
     string_marks: tuple[tuple[float, float], ...] | None,
+    string_line: tuple[tuple[str, str, float, float], ...] | None,
+    height_riser: float | None,
+    height_tip: float | None,
     picture_draw: float,
     weight: float,
     draw_length: float,
@@ -88,13 +94,13 @@ def compute(
     """
     fields = DRAWN_LIMBS if what == "drawn" else LIMBS
     limbs = (upper_limb or drawn_upper or (), lower_limb or drawn_lower or ())
-    string = string_marks or ()
+    string, throats, line = string_marks or (), throat_marks or (), string_line or ()
     picture = Picture(picture_width, picture_height, marking_error)
     for name, marks in (("dots", [row[2:] for row in dots or ()]),
                         ("rule_marks", [row[3:] for row in rule_marks or ()]),
                         ("straight", [row[1:] for row in straight]), (fields[0], list(limbs[0])),
-                        (fields[1], list(limbs[1])), ("throat_marks", list(throat_marks)),
-                        ("string_marks", list(string))):
+                        (fields[1], list(limbs[1])), ("throat_marks", list(throats)),
+                        ("string_marks", list(string)), ("string_line", [row[2:] for row in line])):
         require_inside(picture, name, marks)
     if target == "sheets":
         known = known_on_sheets(picture, sheets or (), dots or ())
@@ -103,8 +109,12 @@ def compute(
     board = board_of("dots" if target == "sheets" else "rule_marks", picture, known,
                      straight_lines(picture, straight), board_error)
     lens = lens_before(board, distance)
+    if what == "belly":
+        heights = Heights(standoff, standoff_tip, height_riser or 0.0, height_tip or 0.0, standoff_error)
+        return _from_the_belly(picture, board, lens, known, string_off(
+            picture, board, lens, heights, raised(board), line), [row[2:] for row in line])
     standing = Standing(standoff, standoff_tip, standoff_error)
-    bow = photographed(picture, board, lens, standing, belly_faces, fields, limbs, throat_marks, string,
+    bow = photographed(picture, board, lens, standing, belly_faces or "down", fields, limbs, throats, string,
                        standoff_string or 0.0)
     checks = (board_check(board),) + view_checks(lens, _wide(picture, bow.pixels))
     places: list[Place] = []
@@ -138,10 +148,39 @@ def compute(
         tables=((shape_table(places),) if places else ()) + ((bend_table(stretches),) if stretches else ()),
         charts=(shape_chart(places),) if places else (),
         drawings=(picture_drawing(
-            picture_width, picture_height, board_lines(picture, board, known),
+            picture_width, picture_height, overlay.board_lines(picture, board, known),
             course_lines(picture, bow, standing, limbs)
-            + ([string_line(picture, board, string)] if string else [])),),
+            + ([overlay.string_line(picture, board, string)] if string else [])),),
         assumptions=ASSUMPTIONS + (OF_A_DRAWN_BOW if stretches else ()),
+    )
+
+
+def _from_the_belly(
+    picture: Picture, board: Board, lens: Lens, known: list[Known], offs: list[Off],
+    marks: list[tuple[float, float]],
+) -> Outcome:
+    """Return where the string lies against the middle of the limbs."""
+    figures = [(each.place.replace("_", "_offset_"), each.off) for each in offs]
+    address = "#" + "&".join([name + "=" + show_number(off.value / INCH, 3) + "+in" for name, off in figures])
+    told = dict(figures)
+    values: tuple[tuple[str, float | str | None], ...] = ()
+    for place, _ in PLACES:
+        name = place.replace("_", "_offset_")
+        values += pair(name, told.get(name))
+    farthest = max(offs, key=lambda each: abs(each.off.value))
+    side = "right" if farthest.off.value >= 0 else "left"
+    return Outcome(
+        headline=sentence("The string lies farthest off the middle at this place: " + farthest.name
+                          + ", {} to the " + side + ", give or take {}.",
+                          amount("length", abs(farthest.off.value)),
+                          amount("length", NORMAL_95 * farthest.off.error)),
+        values=values + tuple([(each, None) for each in OF_THE_SIDE])
+        + (("tilt", lens.tilt), ("misfit", board.misfit), ("lens_bend", board.unknowns[8])),
+        checks=(board_check(board),) + view_checks(lens, _wide(picture, marks)) + (tracking_check(address),),
+        tables=(off_table(offs),),
+        drawings=(picture_drawing(picture.width, picture.height,
+                                  overlay.board_lines(picture, board, known), []),),
+        assumptions=ASSUMPTIONS,
     )
 
 
@@ -213,6 +252,7 @@ def _values(
         + pair("upper_length", upper)
         + pair("lower_length", lower)
         + pair("bow_length", whole)
+        + tuple([(each, None) for each in OF_THE_BELLY])
         + (("tilt", bow.lens.tilt), ("misfit", bow.board.misfit), ("lens_bend", bow.board.unknowns[8]))
     )
 
@@ -226,6 +266,20 @@ def _address(bow: Photographed, places: list[Place]) -> str:
     return "#" + "&".join(["profile=" + profile_text(places)]
                           + [name + "=" + show_number(value / INCH, 3) + "+in" for name, value in found])
 
+
+OF_THE_BELLY = (
+    "upper_offset_tip", "upper_offset_tip_error", "upper_offset_riser", "upper_offset_riser_error",
+    "lower_offset_tip", "lower_offset_tip_error", "lower_offset_riser", "lower_offset_riser_error",
+)
+OF_THE_SIDE = (
+    "nock_offset", "nock_offset_error", "shape_error", "apart", "apart_error", "apart_at", "profile",
+    "throat", "throat_error", "tiller", "tiller_error", "upper", "upper_error", "lower", "lower_error",
+    "brace_height", "brace_height_error", "upper_bend", "upper_bend_error", "upper_bend_computed",
+    "lower_bend", "lower_bend_error", "lower_bend_computed", "riser_length", "riser_length_error",
+    "upper_length", "upper_length_error", "lower_length", "lower_length_error",
+    "bow_length", "bow_length_error",
+)
+"""Results that only pictures from the belly have, and that only pictures from the side have."""
 
 ASSUMPTIONS: tuple[Sentence | str, ...] = (
     "The board is flat and its points lie in one plane. A sheet's or rule's place is out by the stated error "
@@ -267,7 +321,8 @@ CALCULATOR = Calculator(
             "The picture",
             choice("what", "What it shows", (
                 ("unstrung", "The bow unstrung"), ("braced", "The bow braced"),
-                ("drawn", "The bow drawn, on a tiller stand"))),
+                ("drawn", "The bow drawn, on a tiller stand"),
+                ("belly", "The bow braced, seen from its belly"))),
             *picture_inputs(),
         ),
         group("What is known in it", *known_inputs()),
@@ -316,6 +371,15 @@ CALCULATOR = Calculator(
         result("lower_bend", "Lower limb bends, from rest", "angle"),
         give_or_take("lower_bend_error", "angle"),
         result("lower_bend_computed", "computed", "angle"),
+        result("upper_offset_tip", "String off the middle, upper limb near the tip", "length",
+               "To the right is positive."),
+        give_or_take("upper_offset_tip_error", "length"),
+        result("upper_offset_riser", "at the upper fadeout", "length"),
+        give_or_take("upper_offset_riser_error", "length"),
+        result("lower_offset_tip", "lower limb near the tip", "length"),
+        give_or_take("lower_offset_tip_error", "length"),
+        result("lower_offset_riser", "at the lower fadeout", "length"),
+        give_or_take("lower_offset_riser_error", "length"),
         result("riser_length", "Riser, fadeout to fadeout", "length"),
         give_or_take("riser_length_error", "length"),
         result("upper_length", "Upper limb along the belly", "length"),

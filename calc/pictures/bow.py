@@ -44,6 +44,11 @@ class Photographed:
         self.pixels = pixels
 
 
+def raised(board: Board) -> float:
+    """Return what all errors are multiplied by, since the known points miss by more than was stated."""
+    return board.misfit if board.misfit is not None and board.misfit > RAISED_FROM else 1.0
+
+
 def photographed(
     picture: Picture, board: Board, lens: Lens, standing: Standing, faces: str,
     fields: tuple[str, str],
@@ -70,8 +75,7 @@ def photographed(
                    for mark, part in zip(limb, parts)]
     points += [point_of(picture, board, lens, mark, standing.at(0.0), standing.error) for mark in throat]
     points += [point_of(picture, board, lens, mark, string_out, standing.error) for mark in string]
-    misfit = board.misfit
-    marks = Marks(points, misfit if misfit is not None and misfit > RAISED_FROM else 1.0)
+    marks = Marks(points, raised(board))
     first = (0, len(limbs[0]))
     courses = tuple([_course(fields[which], points[first[which]:first[which] + len(limbs[which])],
                              first[which], len(points)) for which in (0, 1)])

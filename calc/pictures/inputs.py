@@ -2,6 +2,7 @@
 
 from calc.declaring import RULE, SHOP, Input, choice, count, quantity, rows
 from calc.pictures.course import FEWEST_FOR_SHAPE
+from calc.pictures.string_line import PARTS, PLACES
 from calc.pictures.target import DOTS
 
 MOST_PIXELS = "30000 px"
@@ -14,8 +15,8 @@ DOT_MARKS = (
     "4:d:3138:858"
 )
 RULE_MARKS = (
-    "1:-2in:0in:350:2217;1:12in:0in:1142:2220;1:26in:0in:1921:2225;1:40in:0in:2690:2233;1:54in:0in:3452:2242;"
-    "2:-2in:28in:352:634;2:12in:28in:1158:655;2:26in:28in:1947:671;2:40in:28in:2727:685;2:54in:28in:3503:700"
+    "1:-2in:0in:351:2218;1:12in:0in:1143:2221;1:26in:0in:1922:2228;1:40in:0in:2688:2232;1:54in:0in:3453:2242;"
+    "2:-2in:28in:351:634;2:12in:28in:1157:656;2:26in:28in:1947:672;2:40in:28in:2729:685;2:54in:28in:3503:700"
 )
 UPPER_MARKS = (
     "2471:1505;2527:1511;2581:1518;2634:1524;2688:1528;2739:1532;2789:1537;2840:1539;2888:1546;2935:1550;"
@@ -29,15 +30,21 @@ LOWER_MARKS = (
 )
 THROAT_MARKS = "1937:1460"
 STRING_MARKS = "532:1880;1096:1895;1651:1910;2203:1927;2750:1939;3290:1956"
+LINE_MARKS = (
+    "upper_tip:left:3271:1456;upper_tip:right:3273:1499;upper_tip:string:3301:1488;"
+    "upper_riser:left:2474:1423;upper_riser:right:2471:1513;upper_riser:string:2528:1499;"
+    "lower_tip:left:572:1417;lower_tip:right:571:1462;lower_tip:string:550:1442;lower_riser:left:1400:1407;"
+    "lower_riser:right:1399:1500;lower_riser:string:1382:1480"
+)
 DRAWN_UPPER = (
-    "2471:1505;2526:1514;2580:1527;2631:1542;2678:1561;2728:1584;2771:1608;2814:1635;2850:1664;2888:1696;"
-    "2923:1727;2956:1761;2986:1795;3014:1828;3039:1860;3064:1896;3087:1933;3109:1965;3134:1998;3155:2029;"
-    "3175:2062;3200:2089;3223:2117;3248:2141;3273:2164;3299:2185;3326:2203;3353:2219;3381:2233;3411:2241"
+    "2471:1508;2526:1515;2578:1525;2630:1542;2679:1564;2725:1584;2772:1609;2813:1635;2852:1666;2891:1695;"
+    "2924:1727;2956:1759;2987:1793;3014:1827;3041:1862;3066:1896;3089:1931;3113:1964;3133:1997;3154:2028;"
+    "3177:2058;3200:2088;3222:2117;3246:2142;3272:2164;3299:2187;3325:2204;3353:2219;3382:2233;3408:2242"
 )
 DRAWN_LOWER = (
-    "1401:1491;1343:1497;1289:1506;1236:1521;1183:1541;1134:1561;1087:1582;1043:1610;1000:1635;960:1664;"
-    "923:1695;886:1726;851:1757;821:1790;790:1824;762:1857;732:1889;707:1921;682:1954;654:1986;631:2014;"
-    "602:2040;577:2066;547:2090;518:2114;491:2129;458:2148;429:2158;397:2171;367:2177"
+    "1399:1492;1343:1498;1288:1510;1236:1524;1181:1540;1134:1560;1087:1584;1041:1610;1001:1635;959:1663;"
+    "923:1693;886:1725;852:1760;822:1789;789:1824;761:1855;733:1890;707:1922;686:1954;655:1985;629:2013;"
+    "603:2040;576:2067;548:2091;520:2111;490:2131;459:2147;427:2158;398:2171;369:2177"
 )
 """Marks in the picture of the example: no bow was photographed. They were computed for the invented bow
 before a camera that is tilted a little, and scattered by one pixel."""
@@ -52,6 +59,8 @@ ON_SHEETS = ("target", ("sheets",))
 ON_RULES = ("target", ("rules",))
 NOT_DRAWN = ("what", ("unstrung", "braced"))
 DRAWN = ("what", ("drawn",))
+FROM_THE_SIDE = ("what", ("unstrung", "braced", "drawn"))
+FROM_THE_BELLY = ("what", ("belly",))
 
 IN_ORDER = "From the fadeout to the nock, in order: the first is the fadeout, the last the nock."
 HOW_MANY = "About two dozen, closer where it bends most."
@@ -122,12 +131,12 @@ def known_inputs() -> tuple[Input, ...]:
                  "board's edge. They show what the lens bends."),
         quantity("distance", "Lens to board", "room_length", default="10 ft", low="3 ft", high="60 ft",
                  usual=("10 ft", "25 ft"), help="Square to the board, with a tape."),
-        quantity("standoff", "Edge in front of the board, at the fadeouts", "length", default="1 3/4 in",
+        quantity("standoff", "Bow in front of the board, at the fadeouts", "length", default="1 3/4 in",
                  low="0 in", high="12 in", usual=("0 in", "4 in"),
-                 help="From the sheets' plane to the belly's edge that faces the lens."),
-        quantity("standoff_tip", "Edge in front of the board, at the nocks", "length", default="1 3/16 in",
+                 help="From the sheets' plane to the edge that you mark; from the belly, to the belly."),
+        quantity("standoff_tip", "Bow in front of the board, at the nocks", "length", default="1 3/16 in",
                  low="0 in", high="12 in", usual=("0 in", "4 in"),
-                 help="Less than at the fadeouts where the limb is narrower."),
+                 help="The same at the nocks, where the limb is narrower."),
         quantity("standoff_string", "String in front of the board", "length", default="15/16 in", low="0 in",
                  high="12 in", usual=("0 in", "4 in"), help="In the middle of the bow's width.",
                  when=("what", ("braced",))),
@@ -141,7 +150,7 @@ def bow_inputs() -> tuple[Input, ...]:
     return (
         choice("belly_faces", "The belly faces", (
             ("down", "Down in the picture"), ("up", "Up in the picture"), ("left", "To its left"),
-            ("right", "To its right"))),
+            ("right", "To its right")), when=FROM_THE_SIDE),
         marks("upper_limb", "Upper limb, along the edge of its belly", UPPER_MARKS, 1, WHOLE_LIMB, IN_ORDER,
               HOW_MANY, NOT_DRAWN),
         marks("lower_limb", "Lower limb, along the edge of its belly", LOWER_MARKS, 1, WHOLE_LIMB, IN_ORDER,
@@ -151,7 +160,18 @@ def bow_inputs() -> tuple[Input, ...]:
         marks("drawn_lower", "Lower limb drawn, along the edge of its belly", DRAWN_LOWER, FEWEST_FOR_SHAPE,
               WHOLE_LIMB, IN_ORDER, HOW_MANY, DRAWN),
         marks("throat_marks", "Throat of the grip", THROAT_MARKS, 0, 4,
-              "May be empty. Its deepest point, once or more."),
+              "May be empty. Its deepest point, once or more.", when=FROM_THE_SIDE),
         marks("string_marks", "String, where it is free", STRING_MARKS, 2, 20,
               "Between the places where it leaves the tips.", when=("what", ("braced",))),
+        rows("string_line", "String and edges", (
+            choice("place", "Place", PLACES),
+            choice("part", "What is marked", PARTS),
+        ) + _pixel_columns(), default=LINE_MARKS, fewest=3, most=48, when=FROM_THE_BELLY,
+            help="Left and right as you see them with the upper limb up. At each place both edges and the "
+                 "string, once or more."),
+        quantity("height_riser", "String above the belly, at the fadeouts", "length", default="7 1/2 in",
+                 low="1 in", high="12 in", usual=("5 in", "9 in"), help="With a rule.", when=FROM_THE_BELLY),
+        quantity("height_tip", "String above the belly, near the tips", "length", default="2 1/8 in",
+                 low="0 in", high="8 in", usual=("1/2 in", "4 in"), help="Where you mark it near the tips.",
+                 when=FROM_THE_BELLY),
     )

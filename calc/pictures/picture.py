@@ -71,7 +71,7 @@ def point_of(
     to_foot = lens.foot[0] - x, lens.foot[1] - y
     common = [(nearer * a, nearer * b) for a, b in zip(along[2:], up[2:])]
     common.append((to_foot[0] * out_error / lens.distance, to_foot[1] * out_error / lens.distance))
-    common.append((to_foot[0] * share * lens.distance_error, to_foot[1] * share * lens.distance_error))
+    common.append((-to_foot[0] * share * lens.distance_error, -to_foot[1] * share * lens.distance_error))
     size = nearer * picture.error
     return Point(x + share * to_foot[0], y + share * to_foot[1],
                  ((along[0] * size, up[0] * size), (along[1] * size, up[1] * size)), common)

@@ -234,7 +234,8 @@ MAPPED = (
 _OF_ONE_PICTURE = (
     "what", "picture_width", "picture_height", "marking_error", "target", "sheets", "dots", "rule_marks",
     "board_error", "straight", "distance", "standoff", "standoff_tip", "standoff_string", "belly_faces",
-    "upper_limb", "lower_limb", "drawn_upper", "drawn_lower", "throat_marks", "string_marks", "picture_draw",
+    "upper_limb", "lower_limb", "drawn_upper", "drawn_lower", "throat_marks", "string_marks", "string_line",
+    "height_riser", "height_tip", "picture_draw",
 )
 
 NOT_FROM_A_RECORD = tuple([

@@ -19,6 +19,10 @@ PROFILE = ";".join(f"{along * LIMB:.3f}in:{offset * LIMB:.3f}in" for along, offs
 """The family's offsets as rows: through them a bow's shape is smooth."""
 
 
+OFF_THE_MIDDLE = {"upper_tip": 1 / 64, "upper_riser": 0.0, "lower_tip": -3 / 32, "lower_riser": -1 / 32}
+"""Where the string of the invented bow lies, in inches."""
+
+
 class ShapeOf:
     """A limb as calc has it, at parts of its length, in inches from its own fadeout."""
 
@@ -53,6 +57,7 @@ def marks():
     shown = Photograph(dice, camera=camera, shapes=unstrung, board_error=1 / 48, turn=0.0, standoff_error=0.0)
     tiller = state.braced.tiller_at_fadeouts()
     shown.brace(tiller.upper / INCH, tiller.lower / INCH)
+    shown.from_the_belly(OFF_THE_MIDDLE)
     drawn = Photograph(dice, camera=camera, shapes=tuple(ShapeOf(limb) for limb in (
         state.drawn.upper, state.drawn.lower)), turn=0.0, standoff_error=0.0)
     return {
@@ -63,6 +68,7 @@ def marks():
         "lower_limb": in_whole_pixels(shown.limbs[1]),
         "throat_marks": in_whole_pixels([shown.throat]),
         "string_marks": in_whole_pixels(shown.string),
+        "string_line": ";".join(f"{place}:{part}:{round(x)}:{round(y)}" for place, part, x, y in shown.line),
         "drawn_upper": in_whole_pixels(drawn.limbs[0]),
         "drawn_lower": in_whole_pixels(drawn.limbs[1]),
     }

@@ -17,6 +17,10 @@ MIDDLE = (26.0, 14.0)
 RISER, LIMB, THROAT = 19.0, 22.5, 0.675
 STANDOFF = (1.75, 1.1875)
 STRING_OUT = 0.9375
+LINE = (("upper_tip", 24.0, 0.8, 2.125), ("upper_riser", 9.5, 1.625, 7.625),
+        ("lower_tip", -24.0, 0.8, 2.125), ("lower_riser", -9.5, 1.625, 7.3125))
+"""Where the string's line is read: inches from the middle, the limb's width, the string's height."""
+
 STEPS = 2000
 
 
@@ -73,6 +77,7 @@ class Photograph:
         self.limbs = [self.limb(which, marks) for which in (0, 1)]
         self.throat = self.mark(*self.hung(0.0, -RISER / 2, 0), STANDOFF[0] + self.out)
         self.string = None
+        self.line = []
 
     def moved_sheet(self):
         return [self.dice.gauss(0.0, self.board_error), self.dice.gauss(0.0, self.board_error),
@@ -111,6 +116,15 @@ class Photograph:
             height = lower + (upper - lower) * part
             self.string.append(self.mark(*self.hung(THROAT + height, beyond, 0), STRING_OUT + self.out))
 
+    def from_the_belly(self, offsets, times=1):
+        """Mark edges and string of the bow on its back, upper limb to the right: up is then its left."""
+        for place, along, width, height in LINE:
+            out = STANDOFF[0 if place.endswith("riser") else 1] + self.out
+            for part, across, stands in (("left", width / 2, out), ("right", -width / 2, out),
+                                         ("string", -offsets[place], out + height)):
+                self.line += [(place, part, *self.mark(MIDDLE[0] + along, MIDDLE[1] + across, stands))
+                              for _ in range(times)]
+
     def typed(self):
         """Return what a reader types of it."""
         pairs = [("marking_error", f"{self.error} px"), ("board_error", f"{self.board_error} in"),
@@ -123,6 +137,10 @@ class Photograph:
         if self.string is not None:
             pairs += [("what", "braced"),
                       ("string_marks", ";".join(f"{x:.2f}:{y:.2f}" for x, y in self.string))]
+        if self.line:
+            line = ";".join(f"{place}:{part}:{x:.2f}:{y:.2f}" for place, part, x, y in self.line)
+            pairs += [("what", "belly"), ("height_tip", "2.125 in"), ("height_riser", "7.469 in"),
+                      ("string_line", line)]
         return pairs
 
 

@@ -7,8 +7,8 @@ import pytest
 from calc import catalog
 from calc.answer import work_out
 from calc.declaring import inputs_of
-from calc.quantities import INCH
-from tests.pictures.example import ShapeOf, computed, marks
+from calc.quantities import INCH, parse
+from tests.pictures.example import OFF_THE_MIDDLE, ShapeOf, computed, marks
 from tests.pictures.photographs import LIMB, THROAT
 
 CALCULATOR = catalog.find("photograph")
@@ -53,6 +53,16 @@ def test_its_tiller_and_brace_height_are_those_of_the_computed_bow(invented):
     for name, figure in (("tiller", tiller.difference), ("upper", tiller.upper), ("lower", tiller.lower),
                          ("brace_height", 8.25 * INCH)):
         assert found[name] == pytest.approx(figure, abs=1.3 * found[name + "_error"]), name
+
+
+def test_its_string_lies_where_tracking_has_it():
+    found = outcome(what="belly")
+    asked = {each.id: each.default for each in inputs_of(catalog.find("tracking"))}
+    for place, figure in OFF_THE_MIDDLE.items():
+        name = place.replace("_", "_offset_")
+        assert parse(asked[name], "length") == pytest.approx(figure * INCH)
+        values = dict(found.values)
+        assert values[name] == pytest.approx(figure * INCH, abs=1.3 * values[name + "_error"]), name
 
 
 def test_its_drawn_limbs_bend_as_computed():

@@ -14,7 +14,7 @@ import pytest
 from calc import catalog
 from calc.answer import work_out
 from calc.quantities import INCH
-from tests.pictures.photographs import LIMB, RISER, THROAT, photograph
+from tests.pictures.photographs import LIMB, LINE, RISER, THROAT, photograph
 
 THIRTY_SECOND = INCH / 32
 PICTURES = {1: 50, 2: 50, 3: 50}
@@ -77,3 +77,19 @@ def test_offsets_come_within_a_thirty_second_with_marks_good_to_a_pixel(readings
 @pytest.mark.parametrize("error", [2, 3])
 def test_offsets_come_within_as_many_thirty_seconds_as_marks_are_out_by_pixels(readings, error):
     assert np.mean(np.abs(readings[error].off["square"]) <= error * THIRTY_SECOND) >= 0.95
+
+
+def test_the_strings_line_is_read_with_its_ranges():
+    """From the belly the string stands nearer to the lens than the limb does, and is put back."""
+    found = Found()
+    for seed in range(60):
+        picture = photograph(7000 + seed, marks=2)
+        offsets = {place: picture.dice.uniform(-0.15, 0.15) for place, *_ in LINE}
+        picture.from_the_belly(offsets, times=2)
+        values = dict(read(picture).values)
+        for place, off in offsets.items():
+            name = place.replace("_", "_offset_")
+            found.take(place[6:], values[name] - off * INCH, values[name + "_error"])
+    assert 0.93 <= np.mean(found.within["tip"] + found.within["riser"]) <= 0.98
+    assert np.mean(np.abs(found.off["tip"]) <= INCH / 16) >= 0.95
+    assert np.mean(np.abs(found.off["riser"]) <= INCH / 8) >= 0.95

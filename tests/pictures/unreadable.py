@@ -10,6 +10,7 @@ TILTED = (
 )
 """Dots of a picture that was taken 15 degrees off the square."""
 
+TWICE = "upper_tip:left:3001:1400"
 DEFAULTS = {each.id: each.default for each in inputs_of(catalog.find("photograph"))}
 
 
@@ -90,6 +91,13 @@ CASES = [
      "in order."),
     (changed("lower_limb", lambda found: found.__delitem__(slice(7, None))), "lower_limb", None,
      "A limb's shape needs 8 marks or more, from the fadeout to the nock; you gave 7. Mark more of it."),
+    ({"what": "belly", "string_line": "upper_tip:left:3000:1400;upper_tip:right:3000:1460;" + TWICE},
+     "string_line", None,
+     "Upper limb, near the tip lacks a mark: string. Mark it, or take the place out."),
+    ({"what": "belly", "string_line": "upper_tip:right:3000:1401;upper_tip:string:3000:1400;" + TWICE},
+     "string_line", None,
+     "Upper limb, near the tip has both its edges in one place. Mark the left edge and the right one, as you "
+     "see them with the upper limb up."),
     ({"straight": "1:100:100;1:2000:600;1:3900:100"}, "dots", None,
      "No board fits these points: the lens would bend the picture over itself. Check each mark, and its "
      "place on the board."),
