@@ -60,11 +60,22 @@ def reserve_of(piece: Workpiece, near: BowState, now: float, wanted: float, give
         after = read(piece.bow.bow(piece.factors, piece.sanding, (removal, removal), piece.finishing),
                      piece.setup, before)
     except ValueError as error:
-        raise Refused("edge_radius", "The bow cannot be computed once its edges are rounded to "
-                      + in_both("length", piece.finishing.radius) + ": " + str(error)
-                      + ". Ask for less, and check the sections of both limbs.") from None
+        raise cannot_be_finished(piece.finishing, error) from None
     takes = max(0.0, wanted * (before.weight / after.weight - 1))
     return Reserve(takes if given is None else given, takes)
+
+
+def cannot_be_finished(finishing: Finishing, error: ValueError) -> Refused:
+    """Return the refusal of a bow that cannot be computed once edges, sides and faces are finished; it names
+    the first of them that work is asked for on.
+    """
+    field, what = "last_paper", "faces are finished, " + in_both("thickness", finishing.faces) + " off each"
+    if finishing.radius > finishing.radius_before:
+        field, what = "edge_radius", "edges reach in by " + in_both("length", finishing.radius)
+    elif finishing.width > 0:
+        field, what = "edge_width", "limbs are narrower by " + in_both("length", finishing.width)
+    return Refused(field, "The bow cannot be computed once its " + what + ": " + str(error) + ". Ask for "
+                   "less, and check the sections of both limbs.")
 
 
 def require_room(bow: MeasuredBow, finishing: Finishing, glass: float, removal: float = 0.0) -> None:

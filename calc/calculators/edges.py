@@ -20,13 +20,12 @@ from calc.bows.inputs import layup_inputs, measures, reading_inputs, section_gro
 from calc.bows.measured import (
     MeasuredBow,
     calibrated,
-    in_both,
     measured_bow,
     require_stretch,
     setup_of,
 )
 from calc.bows.targets import finish_sanding, sides_and_papers
-from calc.bows.workpiece import most_reach, require_room
+from calc.bows.workpiece import cannot_be_finished, most_reach, require_room
 from calc.declaring import RULE, TRIAL, Calculator, choice, group, quantity, result
 from calc.mechanics.bow.edges import FADE, Finishing
 from calc.mechanics.bow.tuning import BowState, Setup, read
@@ -123,9 +122,7 @@ def _reader(
         try:
             return read(edged(bow, factors, work, limbs), setup, near)
         except ValueError as error:
-            raise Refused("edge_radius", "The bow cannot be computed once its edges reach in by "
-                          + in_both("length", work.radius) + ": " + str(error)
-                          + ". Ask for less, and check the sections of both limbs.") from None
+            raise cannot_be_finished(work, error) from None
     return state_of
 
 
@@ -151,7 +148,10 @@ def _width_instead(plan: EdgePlan, state_of: "Callable[[Finishing], BowState]") 
     if plan.done():
         return None
     narrowest = min([each.width for limb in plan.bow.stations for each in limb]) - plan.work.width
-    return width_for(state_of, plan.work, plan.before, plan.wanted, WIDEST * narrowest)
+    try:
+        return width_for(state_of, plan.work, plan.before, plan.wanted, WIDEST * narrowest)
+    except Refused:
+        return None  # nobody asked for so narrow a limb
 
 
 # What is said --------------------------------------------------------------------

@@ -251,6 +251,9 @@ PARTS = (
              ("virtual mass",)),
     )),
     Part("shop", (
+        Term("batch", "Batch",
+             "Strokes between two readings of weight and tiller, all with one paper.",
+             ("next batch", "largest batch")),
         Term("blind-hole", "Blind hole",
              "A hole that ends inside the wood. What is left between its bottom and the far face is the "
              "wall.",
@@ -307,10 +310,17 @@ PARTS = (
         Term("raking-light", "Raking light",
              "Light held low along a surface, so that every hollow and scratch throws a shadow.",
              ("raking light", "low light")),
+        Term("range", "Range",
+             "The two ends between which a figure lies in 95 of 100 such cases, if the errors are as stated. "
+             "Either way that is 1.96 standard errors.",
+             ("95 % range", "range of 95 %")),
         Term("recoat-window", "Recoat window",
              "The time after a coat in which the next one bonds without scuffing. It stands on the data "
              "sheet.",
              ("recoat window", "recoat windows")),
+        Term("reserve", "Reserve",
+             "Draw weight left on for rounding the edges and for finish sanding.",
+             ("reserve",)),
         Term("scuffing", "Scuffing",
              "Dulling a cured coat with fine abrasive so that the next one has something to hold.",
              ("scuffing", "scuff")),
@@ -322,6 +332,10 @@ PARTS = (
              "fail. Ask bowyers who laminate their limbs, and clubs that shoot traditional bows. Until you "
              "find one the bow waits unstrung.",
              ("somebody experienced", "someone experienced", "experienced bowyer", "experienced hands")),
+        Term("standard-error", "Standard error",
+             "How far a reading is likely to be out. Two readings in three lie within one of it, 95 in 100 "
+             "within two.",
+             ("standard error", "standard errors")),
         Term("topcoat", "Topcoat",
              "The last coats, which take the wear.",
              ("topcoat", "topcoats")),

@@ -7,6 +7,7 @@ import pytest
 
 from calc.answer import work_out
 from calc.bows.edging import BROKEN, OFF_EACH_SIDE, RADII, edge_costs, usual_profiles
+from calc.bows.workpiece import cannot_be_finished
 from calc.calculators.edges import CALCULATOR
 from calc.calculators.weight_reduction import CALCULATOR as WEIGHT_REDUCTION
 from calc.declaring import inputs_of
@@ -211,3 +212,15 @@ def test_the_example_is_the_bow_as_its_plan_leaves_it():
     for face in ("back", "belly"):
         glass = parse(asked["glass_" + face].default, "thickness")
         assert glass == pytest.approx(values[face + "_glass_left"], abs=0.001 * INCH)
+
+
+@pytest.mark.parametrize(("radius", "before", "width", "field", "what"), [
+    (0.002, 0.001, 0.003, "edge_radius", "edges reach in by 3/32 in (2.0 mm)"),
+    (0.001, 0.001, 0.003, "edge_width", "limbs are narrower by 1/8 in (3.0 mm)"),
+    (0.0, 0.001, 0.0, "last_paper", "faces are finished, 0.004 in (0.10 mm) off each"),
+], ids=["edges", "sides", "faces"])
+def test_a_bow_that_cannot_be_computed_names_the_work_to_blame(radius, before, width, field, what):
+    problem = cannot_be_finished(Finishing(radius, before, width, 0.0001), ValueError("why")).problem
+    assert problem.field == field
+    assert problem.message == ("The bow cannot be computed once its " + what + ": why. Ask for less, and "
+                               "check the sections of both limbs.")

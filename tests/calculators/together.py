@@ -57,7 +57,7 @@ TOGETHER = (
     ("next-batch", "log",
      {"log": "0:0:53lb:5/16in", "weight_wanted": "10 lb", "throat": "5 in", "family": "reflex-deflex"}),
     ("next-batch", "weight_wanted", {"weight_wanted": "60 lb"}),
-    ("edges", "edge_radius", {"throat": "5 in", "family": "reflex-deflex", "edge_width": "1/4 in"}),
+    ("edges", "edge_width", {"throat": "5 in", "family": "reflex-deflex", "edge_width": "1/4 in"}),
     ("edges", "weight_wanted", {"weight_wanted": "60 lb"}),
     ("clear-air", "mixture", {"solvent": "mixture", "mixture": "xylene:0%"}),
     ("tracking", "upper_height_tip", {"upper_height_tip": "8 in"}),

@@ -251,6 +251,86 @@ def test_thickness_lost_is_between_the_same_places_read_twice(bench):
     assert text(bench, "strokes", "lower_lost") == ""
 
 
+# Next batch ----------------------------------------------------------------------
+
+AFTER = {"stations_upper": "2 in:1 5/8 in:0.281 in;7.031 in:1 9/16 in:0.273 in;13.032 in:1 3/8 in:0.2 in",
+         "glass_back": "0.041 in"}
+"""Read again after two batches: the second place just less than 1/32 in from where it was, the third just
+more."""
+
+
+def test_the_bow_of_the_log_is_as_it_was_read_before_the_first_stroke(bench):
+    bench.write("reading", **SECTIONS)
+    found = filled(brought_down(bench), "next-batch")
+    assert found["log"].text == text(bench, "strokes", "log")
+    assert [found[limb + "_stations"].text for limb in ("upper", "lower")] == list(SECTIONS.values())
+    assert [found["glass_" + face].text for face in ("back", "belly")] == ["0.043 in", "0.043 in"]
+    assert not any(found[name].stale for name in ("upper_stations", "glass_back"))
+    for name in ("upper_lost", "lower_lost", "glass_now_back", "glass_now_belly"):
+        assert found[name].text == "", name
+
+
+def test_what_is_read_again_after_the_last_row_is_what_was_lost_in_the_log(bench):
+    bench.write("reading", **SECTIONS)
+    brought_down(bench).write("reading", **AFTER)
+    found = filled(bench, "next-batch")
+    assert found["upper_lost"].text == "0.0080 in"
+    assert found["upper_lost"].said == "mean of 2 places read twice"
+    assert (found["lower_lost"].text, found["glass_now_belly"].text) == ("", "")
+    assert (found["glass_now_back"].text, found["glass_back"].text) == ("0.041 in", "0.043 in")
+    assert found["upper_stations"].text == SECTIONS["stations_upper"]
+    assert not any(found[name].stale for name in ("upper_lost", "glass_now_back"))
+    bench.write("strokes", upper_belly="10", paper="P180")
+    found = filled(bench, "next-batch")
+    assert (found["upper_lost"].text, found["glass_now_back"].text) == ("0.0080 in", "0.041 in")
+    assert found["upper_lost"].stale
+    assert found["glass_now_back"].stale
+
+
+@pytest.mark.parametrize("place", ["between two rows", "after more strokes than the last row knows"])
+def test_glass_and_sections_of_no_row_are_not_those_of_the_log(bench, place):
+    if place == "between two rows":
+        bench.write("strokes", upper_belly="30", lower_belly="45", paper="P120")
+        bench.write("reading", **SECTIONS, glass_back="0.041 in")
+        bench.write("strokes", upper_belly="5", paper="P120")
+        bench.write("reading", weight="51 lb", at_draw="28 in", upper="7 17/32 in", lower="7 19/64 in")
+    else:
+        bench.write("strokes", upper_belly="30", lower_belly="45", paper="P120")
+        bench.write("reading", weight="51.4 lb", at_draw="28 in", upper="7 17/32 in", lower="7 19/64 in")
+        bench.write("strokes", upper_belly="10", paper="P120")
+        bench.write("reading", **SECTIONS, glass_back="0.041 in")
+    found = filled(bench, "next-batch")
+    for name in ("upper_stations", "lower_stations", "upper_lost", "lower_lost", "glass_now_back"):
+        assert found[name].text == "", name
+    assert found["glass_back"].text == "0.043 in"
+
+
+def test_of_two_readings_before_the_first_stroke_the_later_counts(bench):
+    bench.write("reading", glass_back="0.042 in")
+    assert text(brought_down(bench), "next-batch", "glass_back") == "0.042 in"
+
+
+def test_a_log_that_begins_anew_begins_with_what_was_read_then(bench):
+    """Strokes on two papers between two readings cannot be told apart."""
+    bench.write("reading", **SECTIONS)
+    bench.write("strokes", upper_belly="30", paper="P120")
+    bench.write("strokes", upper_belly="20", paper="P180")
+    bench.write("reading", weight="51 lb", at_draw="28 in", upper="7 17/32 in", lower="7 19/64 in",
+                glass_back="0.041 in")
+    found = filled(bench, "next-batch")
+    assert found["log"].text == "0:0:51 lb:15/64 in:same"
+    assert (found["glass_back"].text, found["upper_stations"].text) == ("0.041 in", "")
+    assert found["glass_now_back"].text == ""
+
+
+def test_without_a_log_nothing_belongs_to_one():
+    alone = Bench()
+    alone.write("reading", **SECTIONS, **GLASS)
+    found = filled(alone, "next-batch")
+    for name in ("log", "upper_stations", "glass_back", "glass_now_back", "upper_lost"):
+        assert found[name].text == "", name
+
+
 # Finish, tracking, wood, inspection ----------------------------------------------
 
 

@@ -49,9 +49,8 @@ def section_integrals(
 ) -> tuple[float, float, float]:
     """Return the integrals of w b(z) z^n over the depth z, n = 0 to 2, of a layered section less its corners.
 
-    With w = 1 the first is the area, with a density the mass per length, with a modulus E A. At a depth d
-    below a face each of its edges lacks r - sqrt(r^2 - (r - d)^2) of the width where rounded to r, and
-    r - d where flat.
+    With w = 1 the first is the area, with a modulus E A. At a depth d below a face each of its edges lacks
+    r - sqrt(r^2 - (r - d)^2) of the width where rounded to r, and r - d where flat.
 
     Args:
         width [m]: between the sides, > 0.

@@ -66,11 +66,8 @@ def test_rounded_edges_against_strips(radius, thickness, back, belly):
         by_strips(1.5 * INCH, layers, radius * INCH), rel=2e-6)
 
 
-DENSITIES = 1900.0, 680.0, 1900.0
-
-
 @pytest.mark.parametrize("seed", range(20))
-def test_area_mass_and_stiffness_of_random_sections_against_strips(seed):
+def test_area_and_stiffness_of_random_sections_against_strips(seed):
     """Glass unlike on both faces, edges unlike, round or flat, from nothing to half of the section."""
     draw = random.Random(seed)
     width = draw.uniform(0.4, 2.0) * INCH
@@ -80,7 +77,7 @@ def test_area_mass_and_stiffness_of_random_sections_against_strips(seed):
     back, belly = (Corner(draw.choice((0.0, draw.random(), 0.999999)) * most, draw.random() < 0.5)
                    for _ in range(2))
     moduli = [draw.uniform(30e9, 50e9), draw.uniform(5e9, 15e9), draw.uniform(30e9, 50e9)]
-    for weights in ((1.0, 1.0, 1.0), DENSITIES, moduli):
+    for weights in ((1.0, 1.0, 1.0), moduli):
         found = section_integrals(width, tuple(thicknesses), tuple(weights), back, belly)
         assert found == pytest.approx(strips(width, thicknesses, weights, back, belly), rel=2e-6)
     zeroth, first, second = strips(width, thicknesses, moduli, back, belly)
