@@ -32,6 +32,11 @@ from calc.quantities import in_shown_unit, shown_unit
 TO_ROOT = "../../"
 """From a page with a calculator to the root of the site: all of them lie two folders deep."""
 
+EXPLAINING = ("between", "causes", "contributions", "conventions", "feel", "figures", "foretold-tiller",
+              "foretold-weight", "humidities", "limits", "line", "model", "papers", "readings",
+              "remedies-besides", "respirators", "text")
+"""Tables that say why, or what else: nobody works from them, and a print for the bench has none of them."""
+
 LEVEL_WORDS = {"ok": "In order", "watch": "Watch", "stop": "Stop"}
 
 
@@ -173,7 +178,8 @@ def table_tree(table: Table, system: str) -> list[object]:
             text = write_cell(column, row[index], system)
             cells.append(["th", {"scope": "row"}, text] if index == 0 else ["td", {}, text])
         body.append(cells)
-    return _scrolling(caption, ["table", {"class": "rb-figures"}, ["caption", {}, caption],
+    kind = "rb-figures rb-why" if table.id in EXPLAINING else "rb-figures"
+    return _scrolling(caption, ["table", {"class": kind}, ["caption", {}, caption],
                                 ["thead", {}, head], body])
 
 

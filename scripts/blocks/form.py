@@ -28,7 +28,8 @@ KEYBOARD_OF_KIND = {"length": None, "thickness": None, declaring.DATE: None,
 def calculator_section(calculator: declaring.Calculator, outcome: Mapping[str, Any]) -> Node:
     """Return the whole calculator, ready to read before any script runs."""
     return element(
-        "section", {"class": "rb-calculator", "data-calculator": calculator.id},
+        "section", {"class": "rb-calculator", "data-calculator": calculator.id,
+                    "data-title": calculator.title},
         _sent(calculator),
         _form(calculator),
         element("div", {"class": "rb-outcome", "role": "region", "aria-label": "Result",
@@ -328,6 +329,7 @@ def _actions(calculator: declaring.Calculator) -> Node:
                   for system in quantities.SYSTEMS)),
         element("button", {"type": "button", "class": "rb-copy"}, "Copy link"),
         element("button", {"type": "button", "class": "rb-show-square"}, "Show a QR code"),
+        element("button", {"type": "button", "class": "rb-print", "hidden": ""}, "Print"),
         element("button", {"type": "button", "class": "rb-reset"}, "Start again from the example"),
         element("span", {"class": "rb-saved", "role": "status"}),
     )

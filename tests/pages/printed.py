@@ -13,15 +13,13 @@ EDGE = 20.0
 
 
 class Sheet:
-    """A printed page: its text in lines, where each piece of it begins, and the addresses it leads to."""
+    """A printed page: its text in lines, and where each piece of it begins."""
 
     def __init__(self, page: pypdf.PageObject):
         self.width, self.height = float(page.mediabox.width), float(page.mediabox.height)
         self._places: list[tuple[float, float]] = []
         text = page.extract_text(visitor_text=self._visit)
         self.lines = [line.strip() for line in text.split("\n") if line.strip()]
-        self.links = [str(each.get_object()["/A"]["/URI"]) for each in page.get("/Annots", [])
-                      if "/URI" in each.get_object().get("/A", {})]
 
     def _visit(self, text: str, user: list[float], matrix: list[float], *_: object) -> None:
         if text.strip():

@@ -4,11 +4,13 @@ import datetime as dt
 
 from playwright.sync_api import expect
 
+from calc import catalog
 from calc.dates import day_number, show_date
 from calc.record import sheets
 from calc.record.declare import NOTE
 from tests.pages.printed import FORMATS, printed, square_on_paper
-from tests.pages.test_bow_bar import BOW, put
+from tests.pages.reading import box, wait_for_state
+from tests.pages.test_bow_bar import BOW, choose, open_bar, put
 from tests.pages.test_bows import open_bows
 
 NAMES = {"owner": {"name": "MARKER", "reach": "MARKER"}, "told": {"text": "MARKER", "way": "MARKER"}}
@@ -23,6 +25,7 @@ NAMED = ("tag", "title")
 LONG = " and so on" * 12
 EIGHT = ";".join(f"{place} in:1 5/8 in:0.2{place:02} in" for place in range(2, 26, 3))
 MANY = ("crazing", "worn_finish", "pinhole", "twist_slight", "loose_overlay", "rough_groove")
+HEADINGS = ("Whatthisassumes", "Beforeyouactonit", "Figuresthatitwasasked")
 BLANK_LINES = ("Owner", "Date", "Done by", "Next look", "Received by", "Glass left: back, belly")
 
 
@@ -102,3 +105,62 @@ def test_the_week_for_the_wall_holds_all_bows_and_what_is_due(visitor):
         assert "32: ready, as was agreed." in sheet.words
         assert "31 64 in recurve" in sheet.words
         assert "MARKER" not in sheet.words
+
+
+def plain(text):
+    """Return a text without what a printer sets as it likes: its spaces and the ends of its lines."""
+    return "".join(text.split())
+
+
+def told(page, selector):
+    return [plain(each) for each in page.locator(selector).all_inner_texts()]
+
+
+def test_a_calculator_prints_one_sheet_for_the_bench(visitor):
+    """At most the two sides of one sheet: the answer with what was asked, and no chapter around it."""
+    for id in catalog.IDS:
+        page = visitor.open_calculator("#units=imperial", id)
+        page.locator(".rb-print:visible").wait_for()
+        address = page.url.partition("#")[0]
+        said = told(page, ".rb-headline") + told(page, ".rb-outcome .rb-check")
+        worked_from = told(page, ".rb-outcome .rb-table:not(:has(.rb-why), details *) caption")
+        for form in FORMATS:
+            sides = printed(page, form)
+            whole = plain(" ".join(side.words for side in sides))
+            assert len(sides) <= 2, id
+            assert all(side.is_whole() for side in sides), id
+            assert [each for each in said + worked_from if each not in whole] == [], id
+            assert plain("Worked example of an invented bow. Printed") in whole, id
+            assert plain("Figures that it was asked") in whole, id
+            assert f"{address}#" in whole, id
+            assert "Whatthispage" not in whole
+            assert plain(sides[0].lines[-1]) not in (*HEADINGS, *worked_from), id
+
+
+def test_a_print_says_whose_figures_it_has_and_where_they_open_again(new_visitor):
+    visitor = new_visitor(device_scale_factor=FINE)
+    put(visitor)
+    page = open_bar(visitor)
+    choose(page)
+    wait_for_state(page, "current")
+    [side] = printed(page, "A4")
+    assert "Bow 31 64 in recurve. Printed" in side.words
+    assert "Brace height: 8 1/4 in" in side.words
+    page.evaluate("window.print = () => document.body.dataset.printed = ''")
+    page.locator(".rb-print").click()
+    page.locator("body[data-printed]").wait_for()
+    linked = square_on_paper(page)
+    assert "upper=7+5/8+in" in linked
+    other = new_visitor().open(linked.removeprefix(visitor.site_url))
+    wait_for_state(other, "current")
+    assert box(other, "lower").input_value() == "7 5/16 in"
+    [side] = printed(other, "Letter")
+    assert "Trial. Printed" in side.words
+
+
+def test_a_chapter_with_a_calculator_on_it_is_printed_as_a_chapter(visitor):
+    page = visitor.open("tune/tiller/")
+    page.locator(".rb-print:visible").wait_for()
+    sheets_of_paper = printed(page, "A4")
+    assert len(sheets_of_paper) > 2
+    assert "Printed" not in sheets_of_paper[0].words

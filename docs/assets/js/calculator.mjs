@@ -159,6 +159,12 @@ export class CalculatorPage {
     return { pairs, said: pairs.map((pair) => writeLink([pair])?.slice(1) ?? ""), own: [...this.#standing.own] };
   }
 
+  /** All figures of the page as an address; null where they are too long for one. */
+  get address() {
+    const link = writeLink(readForm(this.#form));
+    return link ? new URL(link, location.href).href : null;
+  }
+
   /** @param {string} name */
   fieldOf(name) {
     return fieldOf(this.#form, name);
@@ -743,15 +749,12 @@ export class CalculatorPage {
     return partOf(this.#form, ".rb-link-square", HTMLElement);
   }
 
-  /** All figures of the page as an address; none where they are too long for one, which has been said. */
+  /** The same where they fit into one, which else has been said. */
   #wholeLink() {
-    const link = writeLink(readForm(this.#form));
-    if (!link) {
-      this.#say(WORDS.tooLong);
-      return null;
-    }
-    if (!this.#bow) this.#save();
-    return new URL(link, location.href).href;
+    const { address } = this;
+    if (!address) this.#say(WORDS.tooLong);
+    else if (!this.#bow) this.#save();
+    return address;
   }
 
   /** @param {string} text */

@@ -54,10 +54,11 @@ function visit() {
  */
 async function lendBows(made) {
   if (carriesInputs(location.hash)) await made.answered; // however long it takes
-  const { BowBar } = await import("./bow-bar.mjs");
+  const [{ BowBar }, { layOutForPrint }] = await Promise.all([import("./bow-bar.mjs"), import("./bench-sheet.mjs")]);
   if (made !== page) return; // the reader has gone on
   bar = new BowBar(made, theEngine());
   bar.begin();
+  layOutForPrint(made, bar);
 }
 
 /**
