@@ -9,7 +9,7 @@ from calc.record.declare import Sheet
 from calc.record.sheets_of_finish import PHOTO
 from calc.record.sheets_of_shop import SHOP
 from calc.tables.string_places import PLACES
-from scripts.blocks import owner, paper, photos
+from scripts.blocks import owner, paper, photos, timer
 from scripts.blocks.form import changed, fieldsets
 from scripts.blocks.sheet import closing, emptied, units, when
 from scripts.blocks.tree import UNSEARCHED, Node, doer, element
@@ -119,6 +119,7 @@ def _one() -> Node:
         element("div", {"class": "rb-bows-actions"},
                 doer("tell", "Tell the owner"), doer("sheet", "Record sheet for print")),
         photos.part(),
+        element("details", {"class": "rb-bow-timers"}, element("summary", {}, "Timers"), timer.for_bows()),
         element("h3", {}, "What was done and read"),
         element("ol", {"class": "rb-timeline"}),
         element("h3", {}, "Files"),

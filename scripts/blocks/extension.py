@@ -17,6 +17,7 @@
     ::: marking          what marks points on a picture for the calculator of the page
     ::: target           the sheet of dots, to print
     ::: owner            what a link tells the owner of a bow
+    ::: timer ID ID      what starts the timers of some waits
     ::: recordsheet      the record sheet, blank
     ::: findings         what an inspection can find, and what each finding means
     ::: verdicts         each verdict with its findings in a line
@@ -60,6 +61,7 @@ from scripts.blocks import (
     programs,
     reference,
     target,
+    timer,
 )
 from scripts.blocks.figures import Figures
 from scripts.blocks.tree import Node, element, html_of
@@ -113,6 +115,7 @@ OF_THE_BOOK: dict[str, Callable[[str], Node]] = {
     "glossary": book.glossary_list,
     "found": lambda names: book.found(names.split()),
     "program": programs.program,
+    "timer": timer.section,
     "cited": lambda keys: reference.cited_list(keys.split()),
 }
 ABOUT_ALL: dict[str, Callable[[], Node]] = {

@@ -13,11 +13,12 @@ EDGE = 20.0
 
 
 class Sheet:
-    """A printed page: its text in lines, and where each piece of it begins."""
+    """A printed page: its text in lines, where each piece of it begins, how many pictures."""
 
     def __init__(self, page: pypdf.PageObject):
         self.width, self.height = float(page.mediabox.width), float(page.mediabox.height)
         self._places: list[tuple[float, float]] = []
+        self.pictures = len(page.images)
         text = page.extract_text(visitor_text=self._visit)
         self.lines = [line.strip() for line in text.split("\n") if line.strip()]
 

@@ -6,7 +6,7 @@ import { chooseBow, chosenBow, isBowId, takeAskedFor } from "./chosen.mjs";
 import { node, sayAt } from "./elements.mjs";
 import { answerOf, openCalendar, openCsv, openFile, saveFile } from "./exchange.mjs";
 import { release } from "./engine.mjs";
-import { recall } from "./memory.mjs";
+import { forget, recall } from "./memory.mjs";
 import { HALTED, NOT_KEPT, RENEWED, whyNotKept } from "./not-kept.mjs";
 import { partOf, sourceOf } from "./parts.mjs";
 import { QuickEntry } from "./quick.mjs";
@@ -510,6 +510,7 @@ export class Bows {
       return;
     }
     chooseBow(null);
+    forget("timers"); // they name bows
     this.notice(WORDS.removed);
     await this.show();
   }

@@ -6,6 +6,7 @@ import { Engine, engineFiles } from "./engine.mjs";
 import { keepJumps, noteMoves } from "./jumps.mjs";
 import { carriesInputs } from "./link.mjs";
 import { keepOffline } from "./offline.mjs";
+import { recall } from "./memory.mjs";
 import { followPaths } from "./path.mjs";
 import { reachWideTables } from "./tables.mjs";
 import { startTheme } from "./theme.mjs";
@@ -37,6 +38,7 @@ function visit() {
   const copy = document.querySelector(".rb-copy");
   if (copy) import("./copy.mjs").then(({ tellCopy }) => tellCopy(copy));
   followPaths();
+  visitAnyTimers();
   /** @type {HTMLElement | null} */
   const found = document.querySelector(".rb-calculator");
   if (found === section || found?.matches("[data-live]")) return; // a script asked for twice runs twice
@@ -72,6 +74,12 @@ async function lendMarks(made) {
   if (carriesInputs(location.hash)) await made.answered;
   const { lendMarking } = await import("./marking.mjs");
   if (made === page) lendMarking(bench, made);
+}
+
+/** Timers of this page, and those that run and are shown on any. */
+function visitAnyTimers() {
+  const isAsked = document.querySelector(".rb-timer") || recall("timers");
+  if (isAsked) import("./timer.mjs").then(({ visitTimers }) => visitTimers(() => page));
 }
 
 function visitAnyPrograms() {
