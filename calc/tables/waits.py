@@ -2,8 +2,6 @@
 
 from collections import namedtuple
 
-from calc.dates import HOUR
-
 Wait = namedtuple("Wait", "id title seconds result after source status")
 """One wait.
 
@@ -12,6 +10,7 @@ after: what to do once it is over.
 """
 
 MINUTE = 60
+HOUR = 3600
 LONGEST = 14 * 24 * HOUR
 """[s] that a timer counts at most."""
 

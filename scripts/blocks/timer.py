@@ -1,7 +1,6 @@
 """Timers for waits at the bench: what starts one, and the place where those that run are shown."""
 
-from calc.dates import HOUR
-from calc.tables.waits import LONGEST, MINUTE, WAITS, Wait, find
+from calc.tables.waits import HOUR, LONGEST, MINUTE, WAITS, Wait, find
 from scripts.blocks.tree import UNSEARCHED, Node, element
 
 HONEST = ("It sounds only while a page of this site is open and the device awake. Closed or asleep it stays "
