@@ -60,9 +60,10 @@ def test_works_where_storage_is_refused(visitor):
     page = visitor.open_calculator("#upper=7+in")
     expect(headline(page)).to_be_visible()
     page = visitor.open()
-    page.locator('.md-header label[title="Use light colours"]').click()
-    page.locator('.md-header label[title="Use dark colours"]').click()
-    expect(page.locator("body")).to_have_attribute("data-md-color-scheme", "slate")
+    for media in ("light", "dark"):
+        page.locator(".md-header__option label:not([hidden])").click()
+        expect(page.locator("body")).to_have_attribute(
+            "data-md-color-media", f"(prefers-color-scheme: {media})")
     page.locator('.md-header label[for="__search"]').first.click()
     page.locator("input.md-search__input").press_sequentially("tiller")
     expect(page.locator(".md-search-result__link").first).to_be_visible()
