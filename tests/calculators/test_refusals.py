@@ -18,7 +18,8 @@ from tests.calculators.together import TOGETHER
 
 ROOT = Path(__file__).parent.parent.parent
 FORMS = 100
-SLOW = {"bow-model": 12, "weight-reduction": 12, "next-batch": 6, "edges": 12, "tracking": 20, "tiller": 40}
+SLOW = {"bow-model": 12, "weight-reduction": 12, "next-batch": 6, "photograph": 15, "edges": 12,
+        "tracking": 20, "tiller": 40}
 """How many forms are filled for each calculator in each unit system; fewer where a bow is computed."""
 
 NO_FIGURE = "as usual"

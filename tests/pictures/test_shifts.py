@@ -85,13 +85,13 @@ def test_the_ends_of_a_limb_move_what_is_read_from_them(bow):
 
 
 def test_a_reading_scatters_as_its_error_says():
-    """A place seen by a camera, dots and mark scattered a thousand times."""
+    """A place seen by a camera, dots and mark scattered 150 times."""
     camera, dice = Camera(), np.random.default_rng(1)
     picture = Picture(WIDTH, HEIGHT, 1.0)
     lens = Lens((20 * INCH, 10 * INCH), 118 * INCH, 2.5, 3.0)
     aim = (58 * INCH, 9 * INCH)
     found, stated = [], None
-    for _ in range(250):
+    for _ in range(150):
         known = []
         for number, (x, y) in enumerate(SHEETS):
             off = dice.normal(0, 1 / 32, 2)
