@@ -240,7 +240,7 @@ def _values(
         + (("shape_error", NORMAL_95 * max([place.square_error for place in places]) if places else None),)
         + pair("apart", apart.apart if apart else None)
         + (("apart_at", apart.along if apart else None),
-           ("profile", profile_text(places) if places else None))
+           ("profile", profile_text(places).replace(";", "; ") if places else None))
         + pair("throat", frame.behind(bow.throat[0], bow.throat[1]) if bow.throat[1] else None)
         + pair("tiller", strung.difference if strung else None)
         + pair("upper", strung.upper if strung else None)
