@@ -109,13 +109,13 @@ export class Stage {
     this.#panBy(-across * PAN_STEP * width, -down * PAN_STEP * height);
   }
 
-  /** Pan as far as brings the chosen mark into sight. */
+  /** Pan to the chosen mark, if it is out of sight. */
   reveal() {
     const { chosen } = this.#sight;
     if (!chosen) return;
     const { width, height } = this.#size();
     const { x, y } = this.#toPage(chosen);
-    this.#panBy(inside(x, width) - x, inside(y, height) - y);
+    if (x !== within(x, width) || y !== within(y, height)) this.#panBy(width / 2 - x, height / 2 - y);
   }
 
   // Hands ------------------------------------------------------------------------
@@ -204,7 +204,7 @@ export class Stage {
   /** @param {MouseEvent} event */
   #placeOf(event) {
     const { left, top } = this.#canvas.getBoundingClientRect();
-    return { x: event.clientX - left, y: event.clientY - top };
+    return { x: event.clientX - left - this.#canvas.clientLeft, y: event.clientY - top - this.#canvas.clientTop };
   }
 
   /** @param {Spot} finger */
@@ -525,12 +525,4 @@ function distance(one, other) {
  */
 function within(value, length, edge = 0) {
   return Math.min(length - edge, Math.max(edge, value));
-}
-
-/**
- * @param {number} value
- * @param {number} length
- */
-function inside(value, length) {
-  return within(value, length, length * 0.12);
 }
