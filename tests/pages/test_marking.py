@@ -9,9 +9,12 @@ import pytest
 from PIL import Image, ImageDraw
 from playwright.sync_api import expect
 
+from calc import catalog
+from calc.declaring import inputs_of
 from calc.pictures.target import DOTS
 from tests.pages.reading import headline, wait_for_link, wait_for_state, wait_until
 from tests.pages.test_access import RULES_OF_COLOUR, SIZES, faults
+from tests.pages.test_bow_bar import open_bar, put, record
 from tests.pictures.camera import HEIGHT, INCH, WIDTH, Camera
 
 TOP = Path(__file__).parents[2]
@@ -211,3 +214,30 @@ def test_a_mark_that_is_dragged_moves_finely(new_visitor, photograph):
     expect_count(page, "Dots marked", 1)
 
 
+
+
+def test_an_answer_is_kept_with_its_picture_if_the_reader_wants(visitor, photograph):
+    put(visitor)
+    example = {each.id: each.default for each in inputs_of(catalog.find("photograph"))}
+    marks = "&".join(f"{name}={example[name]}" for name in ("dots", "upper_limb", "lower_limb"))
+    page = open_bar(visitor, "#" + marks, "photograph")
+    page.locator(".rb-marking[data-live]").wait_for()
+    dialog = page.locator("dialog[open]")
+    page.get_by_role("button", name="Keep in a bow").click()
+    expect(dialog.get_by_label("Also keep the picture")).to_be_hidden()  # none is open
+    dialog.get_by_role("button", name="Cancel").click()
+    page.get_by_label("Choose a picture").set_input_files(photograph)
+    expect(said(page)).to_contain_text("The marks of the tables stand on it.")
+    stand = ";".join(":".join(row) for row in rows(page, "dots"))
+    assert stand.replace(" px", "") == example["dots"]
+    page.get_by_role("button", name="Keep in a bow").click()
+    dialog.get_by_label("Also keep the picture").check()
+    dialog.get_by_role("button", name="Keep", exact=True).click()
+    expect(page.locator(".rb-kept-told")).to_contain_text("Kept.")
+    entries = {each["sheet"]: each for each in record(visitor)}
+    assert entries["answer"]["source"].startswith("photograph ")
+    assert entries["photo"]["facts"]["entry"] == entries["answer"]["id"]
+    page.locator(".rb-kept-told button").click()
+    expect(page.locator(".rb-kept-told")).to_contain_text("Taken back.")
+    struck = {each["replaces"] for each in record(visitor) if "replaces" in each}
+    assert struck == {entries["answer"]["id"], entries["photo"]["id"]}

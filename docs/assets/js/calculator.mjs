@@ -147,16 +147,22 @@ export class CalculatorPage {
     return this.#outcome.dataset.state === "current" ? this.#answer : null;
   }
 
+  /**
+   * The picture that its figures were read from, while one is open. It stands in no link and is kept when asked for.
+   * @type {Blob | null}
+   */
+  picture = null;
+
   /** What the form holds, as typed. */
   get typed() {
     return readForm(this.#form);
   }
 
-  /** The same, each number with its unit; as a link says each, and the names that are nobody else's. */
+  /** What the form holds, each number with its unit; as a link says each, and the names that are nobody else's. */
   figures() {
     nameUnits(this.#form, this.units);
     const pairs = readForm(this.#form);
-    return { pairs, said: pairs.map((pair) => writeLink([pair])?.slice(1) ?? ""), own: [...this.#standing.own] };
+    return { pairs, said: pairs.map((pair) => writeLink([pair])?.slice(1) ?? ""), own: this.own };
   }
 
   /** All figures of the page as an address; null where they are too long for one. */
@@ -168,6 +174,11 @@ export class CalculatorPage {
   /** @param {string} name */
   fieldOf(name) {
     return fieldOf(this.#form, name);
+  }
+
+  /** Names of the figures that are nobody else's. */
+  get own() {
+    return [...this.#standing.own];
   }
 
   // For what writes into the form with the reader's hand ------------------------

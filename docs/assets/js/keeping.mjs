@@ -12,6 +12,7 @@ import { joined, newId, now, writeDown } from "./store.mjs";
 
 const MOST_SHEETS = 12; // that one answer could write into
 const INTO_ANY = "Keep in a bow";
+const OF_MARKS = "What the figures were read from";
 
 export class Keeping {
   #bar;
@@ -72,6 +73,8 @@ export class Keeping {
     }
     if (!bow) await this.#bar.listBows();
     this.#parts.into.hidden = Boolean(bow);
+    this.#parts.tied.hidden = !this.#page.picture;
+    this.#parts.picture.checked = false;
     await this.#showFresh();
     this.#parts.dialog.showModal();
   }
@@ -89,7 +92,7 @@ export class Keeping {
   }
 
   async #keep() {
-    const { readings } = this.#parts;
+    const { readings, picture } = this.#parts;
     const { answer } = this.#page;
     if (!answer) return;
     const bow = this.#target;
@@ -104,8 +107,23 @@ export class Keeping {
       source: `${this.#page.calculator} ${release()}`,
     });
     if (!made || !(await this.#add(bow, made.entries))) return;
+    const tied = picture.checked ? await this.#tie(bow, made.entries[0].id) : {};
     if (this.#bar.bow && readings.checked) await this.#bar.fillAnew();
-    this.tell("Kept. ", () => this.#strike(bow, made.entries));
+    const ids = [...made.entries.map(({ id }) => id), ...(tied.entry ? [tied.entry] : [])];
+    this.tell(`Kept. ${tied.refused ?? tied.said ?? ""} `, () => this.#strike(bow, ids));
+  }
+
+  /**
+   * Keep the picture that the figures were read from, made smaller, beside their entry.
+   * @param {string} bow
+   * @param {string} entry
+   * @returns {Promise<{entry?: string | null, refused?: string, said?: string}>}
+   */
+  async #tie(bow, entry) {
+    const { picture } = this.#page;
+    if (!picture) return {};
+    const { keepPicture } = await import("./picture.mjs");
+    return keepPicture(this.#bar, bow, picture, [["what", OF_MARKS], ["entry", entry]]);
   }
 
   /** The bow to keep an answer in. */
@@ -137,12 +155,12 @@ export class Keeping {
 
   /**
    * @param {string} bow
-   * @param {KeptEntry[]} entries
+   * @param {string[]} ids of entries
    */
-  async #strike(bow, entries) {
+  async #strike(bow, ids) {
     let record = await this.#bar.store.record(bow);
     const struck = [];
-    for (const { id } of entries) {
+    for (const id of ids) {
       const made = await this.#bar.ask("strike", { entries: record, entry: id, id: newId(), at: now() });
       if (!made) return;
       struck.push({ id: JSON.parse(made.entry).id, text: made.entry });
@@ -182,9 +200,11 @@ function parts(first) {
   const list = node("ul", {});
   const readings = node("input", { type: "checkbox" });
   const also = node("label", {}, readings, " Also write down, as known now:");
+  const picture = node("input", { type: "checkbox" });
+  const tied = node("label", {}, picture, " Also keep the picture beside it, made smaller");
   const dialog = node("dialog", { class: "rb-keep-dialog" }, node("form", { method: "dialog" },
-    heading, into, node("p", {}, "Keeps the answer, as it was said:"), said, also, list,
+    heading, into, node("p", {}, "Keeps the answer, as it was said:"), said, also, list, tied,
     node("p", { class: "rb-actions" }, node("button", { value: "keep", class: "rb-main" }, "Keep"),
       node("button", { value: "cancel" }, "Cancel"))));
-  return { open, told, footer, heading, into, said, list, readings, also, dialog };
+  return { open, told, footer, heading, into, said, list, readings, also, picture, tied, dialog };
 }

@@ -36,7 +36,7 @@ export function lendMarking(section, page) {
 
 class MarkingBench {
   #section;
-  #outcome;
+  #page;
   #marks;
   #figures;
   #stage;
@@ -54,7 +54,7 @@ class MarkingBench {
    */
   constructor(section, page) {
     this.#section = section;
-    this.#outcome = page.outcome;
+    this.#page = page;
     this.#marks = new Marks(page);
     this.#figures = new NextFigures(partOf(section, ".rb-marking-figures", HTMLElement), this.#marks, () => page.units);
     const canvas = partOf(section, "canvas", HTMLCanvasElement);
@@ -79,7 +79,7 @@ class MarkingBench {
 
   /** What the marks mean has been worked out, or cannot be. */
   answered() {
-    this.#lines = linesIn(this.#outcome, this.#picture);
+    this.#lines = linesIn(this.#page.outcome, this.#picture);
     this.#show();
   }
 
@@ -96,6 +96,7 @@ class MarkingBench {
       this.#say(WORDS.unread);
       return;
     }
+    this.#page.picture = file;
     this.#picture = { width: picture.width, height: picture.height };
     this.#row = null;
     this.#section.dataset.state = "shown";

@@ -118,7 +118,7 @@ export class Marks {
 
   /** Whether marks stand in the form that are the reader's, or a sender's. */
   get areOwn() {
-    const { own } = this.#page.figures();
+    const { own } = this.#page;
     return this.sets.some(({ id, marks }) => own.includes(id) && marks.length > 0);
   }
 
