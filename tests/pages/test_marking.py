@@ -22,7 +22,7 @@ CAMERA = Camera(aim=(30 * INCH, 15 * INCH))
 MIDDLES = [(0, 0), (60, 0), (0, 30), (60, 30)]
 DOTS_SEEN = [CAMERA.sees(along * INCH + x, up * INCH + y) for along, up in MIDDLES for _, _, (x, y) in DOTS]
 STAND = 1.75 * INCH
-LIMBS = {side: [CAMERA.sees((30 + sign * (9.5 + 3.7 * i)) * INCH, (14 - 0.8 * i + 0.16 * i * i) * INCH, STAND)
+LIMBS = {side: [CAMERA.sees((30 + sign * (9.5 + 3.4 * i)) * INCH, (14 - 0.8 * i + 0.16 * i * i) * INCH, STAND)
                 for i in range(8)]
          for side, sign in (("upper", 1), ("lower", -1))}
 """An invented bow's edge of the belly, belly down, marked at eight places a limb."""
@@ -114,7 +114,7 @@ def answer_on_the_command_line(address):
 
 
 def test_a_phone_marks_a_picture_and_its_link_holds_the_numbers(new_visitor, photograph):
-    phone = new_visitor(has_touch=True, viewport={"width": 430, "height": 932})
+    phone = new_visitor(has_touch=True, viewport={"width": 480, "height": 1000})
     page = opened(phone, photograph)
     expect(said(page)).to_contain_text("Next: sheet 1, dot A, upper left.")
     stood = place_of_picture(page)
