@@ -210,11 +210,12 @@ def count(
 
 
 def date(
-    id: str, label: str, *, default: str, low: str, high: str, help: str = "", role: str = FACT
+    id: str, label: str, *, default: str, low: str, high: str, help: str = "", role: str = FACT,
+    optional: bool = False,
 ) -> Input:
     """Declare an input that is a date, typed as year-month-day."""
     return Input(id=id, label=label, kind=DATE, default=default, low=parse_date(low), high=parse_date(high),
-                 help=help, role=role)
+                 help=help, role=role, optional=optional)
 
 
 def choice(

@@ -149,10 +149,12 @@ def _read_count(each: Input, text: str, field: str, row: int | None, column: str
     return int(number)
 
 
-def _read_date(each: Input, text: str, field: str, row: int | None, column: str | None) -> int:
+def _read_date(each: Input, text: str, field: str, row: int | None, column: str | None) -> int | None:
     label = _labelled(each, row)
     mend = " Type year, month and day, for example " + each.default + "."
     if not text.strip():
+        if each.optional:
+            return None
         raise Refused(field, label + " is empty." + mend, row, column)
     try:
         number = parse_date(text)

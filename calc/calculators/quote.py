@@ -1,16 +1,20 @@
-"""Quote: hours by task and materials to a price with a range, and a text the owner can read."""
+"""Quote: hours by task and materials to a price with a range, and an offer that the owner can read."""
 
 from calc.declaring import (
+    BY_UNITS,
     SHOP,
+    TRIAL,
     Calculator,
     Input,
     choice,
+    date,
     group,
     quantity,
     result,
     rows,
 )
 from calc.drawings.estimate import estimate_drawing
+from calc.offers.offer import Offer, lines
 from calc.outcome import (
     OK,
     PLAIN_TEXT,
@@ -27,11 +31,9 @@ from calc.outcome import (
     check,
     sentence,
 )
-from calc.quantities import show_number
 from calc.shop import estimate
 from calc.tables.work import ITEMS, TASKS
 
-HOUR = 3600.0
 SPREADS = 2.0
 """The range reaches this many standard deviations to each side: about 19 times in 20."""
 
@@ -59,6 +61,14 @@ def compute(
     materials: tuple[tuple[str, float], ...],
     markup: float,
     tax: float,
+    weight_now: float | None,
+    weight_wanted: float | None,
+    draw_length: float | None,
+    tiller_now: float | None,
+    tiller_wanted: float | None,
+    ready_by: int | None,
+    holds_until: int | None,
+    text_units: str,
 ) -> Outcome:
     """Return hours and price with their range."""
     work = _tasks(tasks)
@@ -72,7 +82,10 @@ def compute(
         return (time * rate + goods) * (1 + tax)
 
     prices = (price(low), price(hours), price(high))
-    lines = _lines(work, rate, materials, markup, tax, (low, hours, high), prices)
+    text = lines(Offer(
+        weights=(weight_now, weight_wanted), draw=draw_length, tillers=(tiller_now, tiller_wanted),
+        tasks=_once([each.name for each in work]), items=_once([dict(ITEMS)[item] for item, _ in materials]),
+        prices=(prices[1], prices[0], prices[2]), holds_until=holds_until, ready_by=ready_by), text_units)
     return Outcome(
         headline=sentence("Quote {}, and say that it may come to anything from {} to {}: {} of work, {} of "
                           "material.",
@@ -92,10 +105,10 @@ def compute(
             ("price_worst", price(most)),
         ),
         checks=_checks(work, price(hours), price(high)),
-        tables=(_task_table(work, rate, materials, markup), _text_table(lines)),
+        tables=(_task_table(work, rate, materials, markup), _text_table(text)),
         drawings=(estimate_drawing([(each.name, each.low, each.likely, each.high) for each in work]),),
         assumptions=ASSUMPTIONS,
-        files=(File("quote.txt", "The quote as a text", PLAIN_TEXT, "\n".join(lines) + "\n"),),
+        files=(File("quote.txt", "The quote as a text", PLAIN_TEXT, "\n".join(text) + "\n"),),
     )
 
 
@@ -146,41 +159,13 @@ def _task_table(
     ), tuple(lines))
 
 
-def _lines(
-    work: list[EstimatedTask], rate: float, materials: tuple[tuple[str, float], ...], markup: float,
-    tax: float, hours: tuple[float, float, float], prices: tuple[float, float, float],
-) -> list[str]:
-    """Return the quote as lines of plain text for the owner; hours and prices as low, expected, high."""
-    low, price, high = prices
-    lines = ["Estimate for work on your bow"]
-    for each in work:
-        lines.append(each.name + ": about " + _hours(each.expected) + " (" + _hours(each.low) + " to "
-                     + _hours(each.high) + "), " + _money(each.expected * rate))
-    for item, cost in materials:
-        lines.append(dict(ITEMS)[item] + ": " + _money(cost * (1 + markup)))
-    if tax > 0:
-        lines.append("Tax of " + show_number(100 * tax, 1) + " %: " + _money(price / (1 + tax) * tax))
-    lines.append("Together: about " + _money(price) + ", for about " + _hours(hours[1]) + " of work")
-    lines.append("It may come to anything from " + _money(low) + " to " + _money(high)
-                 + ". You will be asked before it goes beyond that.")
-    lines.append("If the inspection finds a crack, lifted glass or a parted layer, work stops and you will "
-                 "be asked.")
-    lines.append("Weight, tiller and straightness are agreed as targets with a tolerance. An old bow can "
-                 "break while it is worked on or drawn; nobody can promise that it will not.")
-    return lines
+def _once(names: list[str]) -> tuple[str, ...]:
+    return tuple([name for index, name in enumerate(names) if name not in names[:index]])
 
 
-def _hours(seconds: float) -> str:
-    return show_number(seconds / HOUR, 1) + " h"
-
-
-def _money(sum: float) -> str:
-    return show_number(sum, 2)
-
-
-def _text_table(lines: list[str]) -> Table:
+def _text_table(text: list[str]) -> Table:
     return Table("text", "For the owner to read", (Column("line", "Text", TEXT),),
-                 tuple([(line,) for line in lines]))
+                 tuple([(line,) for line in text if line]))
 
 
 ASSUMPTIONS: tuple[Sentence | str, ...] = (
@@ -199,6 +184,14 @@ CAUTIONS: tuple[Sentence | str, ...] = (
 )
 
 
+def _target(id: str, label: str, kind: str, default: str, low: str, high: str) -> Input:
+    return quantity(id, label, kind, default=default, low=low, high=high, optional=True)
+
+
+def _day(id: str, label: str, default: str, help: str) -> Input:
+    return date(id, label, default=default, low="2020-01-01", high="2099-12-31", help=help, optional=True)
+
+
 def _task_columns() -> tuple[Input, ...]:
     def time(id: str, label: str) -> Input:
         return quantity(id, label, "hours", default="2 h", low="0 h", high="200 h", usual=("0.1 h", "20 h"))
@@ -210,7 +203,7 @@ def _task_columns() -> tuple[Input, ...]:
 CALCULATOR = Calculator(
     id="quote",
     title="Quote",
-    purpose="Turns hours by task and materials into a price with a range, and a text for the owner.",
+    purpose="Turns hours by task and materials into a price with a range, and an offer for the owner.",
     groups=(
         group(
             "Work",
@@ -232,6 +225,20 @@ CALCULATOR = Calculator(
                      usual=("0 %", "50 %"), role=SHOP),
             quantity("tax", "Tax", "ratio", default="0 %", low="0 %", high="50 %", usual=("0 %", "30 %"),
                      help="On the whole price.", role=SHOP),
+        ),
+        group(
+            "For the owner",
+            _target("weight_now", "Draw weight now", "force", "53 lb", "5 lb", "150 lb"),
+            _target("weight_wanted", "Draw weight wanted", "force", "45 lb", "5 lb", "150 lb"),
+            _target("draw_length", "Draw at which both are stated", "length", "28 in", "16 in", "34 in"),
+            _target("tiller_now", "Tiller now", "length", "5/16 in", "-3 in", "3 in"),
+            _target("tiller_wanted", "Tiller wanted", "length", "1/16 in", "-1 in", "1 in"),
+            _day("ready_by", "Ready by", "2026-06-13", "As agreed, or as you hope."),
+            _day("holds_until", "The offer holds until", "2026-05-29", "After it you may quote anew."),
+            choice("text_units", "Units of the text", ((BY_UNITS, "Those of the page"),
+                                                       ("imperial", "Inches and pounds"),
+                                                       ("metric", "Metric")), role=TRIAL),
+            note="For the text alone: they change no price.",
         ),
     ),
     results=(

@@ -185,7 +185,14 @@ BOUND = {
         ("old", "bow.old"),
         ("material", "string.material"),
     ),
-    "quote": _same("shop", "rate", "markup", "tax") + _same("quote", "tasks", "materials"),
+    "quote": (
+        ("weight_now", "derived.weight_now"),
+        ("weight_wanted", "derived.weight_wanted"),
+        ("draw_length", "derived.draw_now"),
+        ("tiller_now", "derived.tiller"),
+        ("tiller_wanted", "agreed.tiller"),
+        ("ready_by", "agreed.ready_by"),
+    ) + _same("shop", "rate", "markup", "tax") + _same("quote", "tasks", "materials", "holds_until"),
     "grit": (
         ("scale", "shop.grit_scale"),
         ("shelf", "shop.grit_shelf"),

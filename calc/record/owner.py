@@ -108,7 +108,7 @@ def page_of(state: State, moment: str, units: str, word: str = "") -> OwnersPage
     """
     following = next_step(state).step
     return OwnersPage(
-        moment, units, _tag(state.text("bow.tag")), _facts(state, local_moment(moment)),
+        moment, units, tag_of(state.text("bow.tag")), _facts(state, local_moment(moment)),
         worked=_is_worked(state), done=tuple([each.id for each in STEPS if each.done(state)]),
         next=following.id if following is not None else "",
         verdict=checks.verdict(state) or "", findings=findings_of(state), word=one_line(word))
@@ -126,7 +126,15 @@ def one_line(word: str) -> str:
     return " ".join(word.split())[:LONGEST_WORD]
 
 
-def _tag(text: str) -> str:
+def tag_of(text: str) -> str:
+    """Return a tag as a link may carry it: nothing where it may be a name.
+
+    Args:
+        text: of the tag.
+
+    Returns:
+        the same text, or none.
+    """
     letters = [mark for mark in text if mark not in FIGURES and mark not in "- "]
     return text if len(text) <= LONGEST_TAG and len(letters) <= MOST_LETTERS_IN_TAG else ""
 
@@ -214,17 +222,17 @@ def link_text(page: OwnersPage) -> tuple[str, tuple[str, ...]]:
     """
     left = []
     kept = page.findings[:MOST_FINDINGS]
-    text = _packed(_lines(page, kept, page.word))
+    text = packed(FORM, _lines(page, kept, page.word))
     while kept and len(text) > LONGEST:
         kept = kept[:-1]
-        text = _packed(_lines(page, kept, page.word))
+        text = packed(FORM, _lines(page, kept, page.word))
     if len(kept) < len(page.findings):
         count = len(page.findings) - len(kept)
         left.append(str(count) + (" finding" if count == 1 else " findings"))
     word = page.word
     while word and len(text) > LONGEST:
         word = word[:-10]
-        text = _packed(_lines(page, kept, word))
+        text = packed(FORM, _lines(page, kept, word))
     if word != page.word:
         left.append("the end of your line")
     return text, tuple(left)
@@ -235,12 +243,63 @@ def _lines(page: OwnersPage, findings: tuple[Found, ...], word: str) -> list[str
              "next " + page.next, "verdict " + page.verdict, "worked " + ("yes" if page.worked else "")]
     lines += [name + " " + page.facts[name] for name, _ in FACTS if name in page.facts]
     lines += ["found " + each.which + " " + each.standing + " " + each.limb for each in findings]
-    return [each.strip() for each in lines + ["word " + word] if each.strip().find(" ") > 0]
+    return lines + ["word " + word]
 
 
-def _packed(lines: list[str]) -> str:
-    inner = to_letters("\n".join(lines).encode("utf-8"))
-    return FORM + "." + inner + "." + str(len(inner))
+def packed(form: str, lines: list[str]) -> str:
+    """Return lines of a name and its text as the fragment of a link, without those that say nothing.
+
+    Args:
+        form: of what the link carries.
+        lines: each a name, a space and a text.
+
+    Returns:
+        letters that no messenger changes, with their count at the end.
+    """
+    said = [each.strip() for each in lines if each.strip().find(" ") > 0]
+    inner = to_letters("\n".join(said).encode("utf-8"))
+    return form + "." + inner + "." + str(len(inner))
+
+
+def unpacked(form: str, text: str) -> list[tuple[str, str]]:
+    """Return what a link carries, as pairs of a name and a text; hostile until each is read.
+
+    Args:
+        form: that it has to have.
+        text: fragment of an address.
+
+    Returns:
+        the pairs, a moment among them.
+
+    Raises:
+        ValueError: it is no such link, or not a whole one; the message says which.
+    """
+    found, _, rest = text.partition(".")
+    inner, _, told = rest.partition(".")
+    if len(text) > LONGEST + 200:
+        raise ValueError("this link is longer than any of ours")
+    if found != form:
+        raise ValueError("this is no link to a bow, or one that a later release wrote")
+    if told != str(len(inner)):
+        raise ValueError("this link has lost its end on the way: ask for it again, and copy all of it")
+    pairs = [_pair(line, " ") for line in _unpacked(inner).split("\n")]
+    try:
+        parse_moment(first_of(pairs).get("moment", ""))
+    except ValueError:
+        raise ValueError("this link does not say when it was made") from None
+    return pairs
+
+
+def first_of(pairs: list[tuple[str, str]]) -> dict[str, str]:
+    """Return the first text of each name.
+
+    Args:
+        pairs: of a link.
+
+    Returns:
+        texts by name.
+    """
+    return dict(list(reversed(pairs)))
 
 
 def read_link(text: str) -> OwnersPage:
@@ -255,34 +314,30 @@ def read_link(text: str) -> OwnersPage:
     Raises:
         ValueError: it is no such link, or not a whole one; the message says which.
     """
-    form, _, rest = text.partition(".")
-    inner, _, told = rest.partition(".")
-    if len(text) > LONGEST + 200:
-        raise ValueError("this link is longer than any of ours")
-    if form != FORM:
-        raise ValueError("this is no link to a bow, or one that a later release wrote")
-    if told != str(len(inner)):
-        raise ValueError("this link has lost its end on the way: ask for it again, and copy all of it")
-    pairs = [_pair(line, " ") for line in _unpacked(inner).split("\n")]
-    known = dict(list(reversed(pairs)))
-    moment = known.get("moment", "")
-    try:
-        parse_moment(moment)
-    except ValueError:
-        raise ValueError("this link does not say when it was made") from None
+    pairs = unpacked(FORM, text)
+    known = first_of(pairs)
     steps = [each.id for each in STEPS]
     verdicts = [each.id for each in VERDICTS]
     facts = {name: known[name] for name, _ in FACTS if name in known and _is_read(name, known[name])}
     return OwnersPage(
-        moment, _one_of(SYSTEMS, known.get("units", "")) or SYSTEMS[0],
-        _tag(known.get("tag", "")), facts, worked=known.get("worked", "") == "yes",
+        known["moment"], one_of(SYSTEMS, known.get("units", "")) or SYSTEMS[0],
+        tag_of(known.get("tag", "")), facts, worked=known.get("worked", "") == "yes",
         done=tuple([each for each in steps if each in known.get("done", "").split(" ")]),
-        next=_one_of(steps, known.get("next", "")), verdict=_one_of(verdicts, known.get("verdict", "")),
+        next=one_of(steps, known.get("next", "")), verdict=one_of(verdicts, known.get("verdict", "")),
         findings=tuple(_found([line for name, line in pairs if name == "found"])),
         word=one_line(known.get("word", "")))
 
 
-def _one_of(words: "Sequence[str]", text: str) -> str:
+def one_of(words: "Sequence[str]", text: str) -> str:
+    """Return a text if it is one of these words, else nothing.
+
+    Args:
+        words: that are known.
+        text: any.
+
+    Returns:
+        the word, or an empty text.
+    """
     return text if text in words else ""
 
 

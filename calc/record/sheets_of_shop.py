@@ -90,6 +90,8 @@ QUOTE = Sheet("quote", "What the work takes", "Hours and material, as they were 
             choice("item", "Item", ITEMS),
             quantity("cost", "Cost", "money", default="20", low="0", high="10000"),
         ), default="finish:31;string:18", fewest=1, most=8),
+        date("holds_until", "The offer holds until", default="2026-05-29", low="2020-01-01",
+             high="2099-12-31"),
     ),
 ), ("tasks", "materials"))
 

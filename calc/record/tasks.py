@@ -17,7 +17,7 @@ Requests name their "task" and "units"; "entries" is a record as JSON. Those tha
   same of all bows.
 - `photos`: the "album" of a record, as `calc.record.photos` says.
 - `tell`: "at", "word": the link for the owner, and messages to send; `told`: what such a "link" says. Both as
-  `calc.record.telling` says.
+  `calc.record.telling` says. `offer`: the same for a quote, as `calc.record.offering` says.
 - `across`: "records" of all bows, "at": now: a line for each bow on which others or the air bear, with its
   "place" among the records, its "level" and its "text"; closing windows first.
 - `calendar`: "records" of one bow or more, "at": now: a calendar file ("text", "name").
@@ -55,6 +55,7 @@ from calc.record.entries import Entry, entry_json, read_entries
 from calc.record.fill import fill
 from calc.record.fold import State
 from calc.record.moments import parse_moment, short_day, show_local
+from calc.record.offering import offer_answer
 from calc.record.telling import tell_answer, told_answer
 from calc.record.values import odd_of, problems_of, value_of
 from calc.record.words import facts_of, title_of
@@ -348,5 +349,5 @@ TASKS: "tuple[tuple[str, Callable[[Asked], Answer]], ...]" = (
     ("foretold", beside.foretold_answer), ("compare", beside.compare_answer), ("all", _all), ("bows", _bows),
     ("photos", _photos),
     ("across", _across), ("calendar", _calendar), ("sheet", _sheet), ("week", _week),
-    ("tell", tell_answer), ("told", told_answer),
+    ("tell", tell_answer), ("told", told_answer), ("offer", offer_answer),
 )

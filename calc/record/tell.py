@@ -14,6 +14,10 @@ from calc.record.values import value_of
 from calc.tables import practice
 from calc.tables.findings import FINDINGS, REPAIR, SHOOT, WALL
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:  # the small engine has no such module
+    from collections.abc import Sequence
+
 LASTS = 14 * DAY
 """After which a page says that it is old."""
 
@@ -71,8 +75,8 @@ class Message:
 class _Read:
     """The facts of a page as numbers and words."""
 
-    def __init__(self, page: OwnersPage):
-        self._values = {name: value_of(fact, page.facts[name]) for name, fact in FACTS if name in page.facts}
+    def __init__(self, facts: dict[str, str]):
+        self._values = {name: value_of(fact, facts[name]) for name, fact in FACTS if name in facts}
 
     def number(self, name: str) -> float | None:
         """Return a number in SI, or None where the page does not carry it."""
@@ -112,9 +116,9 @@ def page_tree(page: OwnersPage, now: str, system: str) -> list[object]:
     Returns:
         elements, the answer first.
     """
-    read = _Read(page)
+    read = _Read(page.facts)
     nodes: list[object] = [
-        ["p", {"class": "rb-owner-of"}, say(title(page), system), " ",
+        ["p", {"class": "rb-owner-of"}, say(title(page.facts, page.tag), system), " ",
          ["small", {}, "as of " + show_local(page.moment)]],
         ["p", {"class": "rb-headline"}, _answer(page, read)],
     ]
@@ -126,31 +130,42 @@ def page_tree(page: OwnersPage, now: str, system: str) -> list[object]:
         nodes.append(["p", {"class": "rb-owner-word"}, "From your bowyer: “" + page.word + "”"])
     nodes += [["p", {}, say(each, system)]
               for each in _weights(page, read) + _steps(page) + _dates(page, read)]
-    nodes += _part("Arrows for it", _arrows(page, read), system)
-    nodes += _part("String and finish", _fittings(read), system)
-    nodes += _part("What was found", [_told(each) for each in page.findings], system)
-    nodes += _part("What you can do now", _to_do(page, read), system)
+    nodes += part("Arrows for it", _arrows(page, read), system)
+    nodes += part("String and finish", _fittings(read), system)
+    nodes += part("What was found", [_told(each) for each in page.findings], system)
+    nodes += part("What you can do now", _to_do(page, read), system)
     nodes.append(["p", {"class": "rb-owner-note"}, NO_PROMISE])
     return nodes
 
 
-def _part(heading: str, lines: "list[Sentence | str]", system: str) -> list[object]:
+def part(heading: str, lines: "Sequence[Sentence | str]", system: str) -> list[object]:
+    """Return a part of a page as elements.
+
+    Args:
+        heading: of the part.
+        lines: what stands below it; without any there is no part.
+        system: of units in which it is shown.
+
+    Returns:
+        a heading and a list, or nothing.
+    """
     if not lines:
         return []
     items: list[object] = ["ul", {}]
     return [["h2", {}, heading], items + [["li", {}, say(each, system)] for each in lines]]
 
 
-def title(page: OwnersPage) -> Sentence | str:
+def title(facts: dict[str, str], tag: str) -> Sentence | str:
     """Return what a bow is called to its owner: its shape and marks, and the number on its tag.
 
     Args:
-        page: what is told.
+        facts: what a page carries of them, by names of FACTS.
+        tag: as a page carries it.
 
     Returns:
         words that hold nothing but what stands in the record's lists and figures.
     """
-    read = _Read(page)
+    read = _Read(facts)
     family = read.label("family")
     text = "Your bow: " + (_small(family) or "as marked")
     amounts: list[Amount | str] = []
@@ -158,8 +173,8 @@ def title(page: OwnersPage) -> Sentence | str:
         number = read.number(name)
         if number is not None:
             text, amounts = text + words, amounts + [amount(kind, number)]
-    if page.tag:
-        text, amounts = text + ", tag {}", amounts + [page.tag]
+    if tag:
+        text, amounts = text + ", tag {}", amounts + [tag]
     return sentence(text + ".", *amounts) if amounts or family else "Your bow."
 
 
@@ -319,9 +334,9 @@ def messages(page: OwnersPage, is_stopped: bool) -> tuple[Message, ...]:
     Returns:
         how it is going, which arrows, ready.
     """
-    read = _Read(page)
+    read = _Read(page.facts)
     system = page.units
-    name = say(title(page), system)
+    name = say(title(page.facts, page.tag), system)
     weights = [say(each, system) for each in _weights(page, read)]
     dates = [say(each, system) for each in _dates(page, read)]
     arrows = [say(each, system) for each in _arrows(page, read)]

@@ -1,6 +1,6 @@
-"""What a page asks in order to tell an owner: a link with its messages, and what a link says."""
+"""What a page asks in order to tell an owner: a link with its messages, and what either kind of link says."""
 
-from calc.record import checks, summary
+from calc.record import checks, offering, summary
 from calc.record.asked import state_in, units_in
 from calc.record.moments import parse_moment
 from calc.record.owner import link_text, page_of, read_link
@@ -50,6 +50,11 @@ def told_answer(asked: "Asked") -> "Answer":
     Raises:
         ValueError: it is no such link; the message says why.
     """
-    page = read_link(str(asked["link"]))
-    system = units_in(asked) or page.units
-    return {"tree": page_tree(page, str(asked["now"]), system), "units": system}
+    link, now, chosen = str(asked["link"]), str(asked["now"]), units_in(asked)
+    if offering.is_offer(link):
+        offer = offering.read_link(link)
+        system = chosen or offer.units
+        return {"tree": offering.page_tree(offer, now, system), "units": system}
+    page = read_link(link)
+    system = chosen or page.units
+    return {"tree": page_tree(page, now, system), "units": system}

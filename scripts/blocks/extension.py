@@ -17,6 +17,7 @@
     ::: marking          what marks points on a picture for the calculator of the page
     ::: target           the sheet of dots, to print
     ::: owner            what a link tells the owner of a bow
+    ::: offer            a page for the owner out of a quote
     ::: timer ID ID      what starts the timers of some waits
     ::: recordsheet      the record sheet, blank
     ::: findings         what an inspection can find, and what each finding means
@@ -122,6 +123,7 @@ ABOUT_ALL: dict[str, Callable[[], Node]] = {
     "editor": programs.editor,
     "bows": bows.section,
     "owner": owner.section,
+    "offer": owner.offer,
     "pictures": photos.prompts,
     "recordsheet": paper.record_sheet,
     "marking": marking.section,

@@ -66,13 +66,46 @@ def test_nothing_at_all_costs_nothing():
     assert values["price"] == 0
 
 
-def test_the_owner_reads_the_same_sums():
-    values, outcome = run(tax="20 %")
+def test_the_owner_reads_the_same_sums_and_neither_rate_nor_hours():
+    values, outcome = run(rate="47.13", tax="20 %", markup="13.7 %", materials="finish:28.31")
     (file,) = outcome.files
-    assert f"Together: about {values['price']:.2f}, for about 14.1 h of work" in file.text
-    assert "Tax of 20.0 %" in file.text
-    assert "Weight and tiller: about 3.8 h (2.5 h to 6.0 h), 168.75" in file.text
-    assert file.text.splitlines() == [row[0] for row in outcome.tables[1].rows]
+    price, low, high = [f"{values[each]:.2f}" for each in ("price", "price_low", "price_high")]
+    assert f"It comes to about {price}." in file.text
+    assert f"Together about {price}, tax included where there is one." in file.text
+    assert f"It may come to anything from {low} to {high}." in file.text
+    assert "\n- Weight and tiller\n" in file.text
+    assert not [each for each in ("47.13", "28.31", "13.7", " h)", "14.1 h") if each in file.text]
+    assert [each for each in file.text.splitlines() if each] == [row[0] for row in outcome.tables[1].rows]
+
+
+@pytest.mark.parametrize(("typed", "said"), [
+    ({}, "Offered: to bring your bow from 53.0 lb to 45.0 lb at a draw of 28 in."),
+    ({"weight_now": ""}, "Offered: to bring your bow to 45.0 lb at a draw of 28 in."),
+    ({"draw_length": ""}, "Offered: to bring your bow from 53.0 lb to 45.0 lb."),
+    ({"text_units": "metric"}, "Offered: to bring your bow from 235.8 N to 200.2 N at a draw of 711.2 mm."),
+    ({"weight_wanted": ""}, "Offered: the work on your bow that is named below."),
+])
+def test_the_offer_begins_with_what_the_bow_is_to_become(typed, said):
+    _, outcome = run(**typed)
+    assert outcome.files[0].text.startswith(said + " It comes to about ")
+
+
+@pytest.mark.parametrize(("typed", "said"), [
+    ({}, "from 5/16 in to 1/16 in."), ({"tiller_now": ""}, "less that from the lower: 1/16 in."),
+    ({"holds_until": "2026-05-29"}, "- It holds until Fri 29 May 2026.\n"),
+    ({"holds_until": ""}, "- No day is named until which this holds: ask whether it still does.\n"),
+    ({"ready_by": "2026-06-13"}, "- Wanted ready by Sat 13 June 2026.\n"),
+])
+def test_targets_and_days_stand_in_the_offer(typed, said):
+    assert said in run(**typed)[1].files[0].text
+
+
+def test_what_is_not_typed_is_not_offered():
+    empty = dict.fromkeys(("weight_now", "weight_wanted", "draw_length", "tiller_now", "tiller_wanted",
+                           "ready_by", "holds_until", "materials"), "")
+    text = run(**empty, tasks="sand:1h:1h:1h;sand:2h:2h:2h")[1].files[0].text
+    assert not [each for each in ("become", "Material", "ready") if each in text]
+    assert text.count("- Sand through the grits") == 1
 
 
 @pytest.mark.parametrize(

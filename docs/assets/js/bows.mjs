@@ -447,7 +447,10 @@ export class Bows {
 
   async #tell() {
     const { openTelling } = await import("./tell.mjs");
-    await openTelling(this, partOf(this.#section, ".rb-tell", HTMLDialogElement));
+    await openTelling({
+      tell: (more) => this.ask("tell", { ...more, entries: this.record }),
+      keep: (facts) => this.add("told", facts),
+    }, partOf(this.#section, ".rb-tell", HTMLDialogElement));
   }
 
   /**

@@ -61,6 +61,9 @@ async function lendBows(made) {
   bar = new BowBar(made, theEngine());
   bar.begin();
   layOutForPrint(made, bar);
+  /** @type {HTMLElement | null} */
+  const offer = document.querySelector(".rb-offer");
+  if (offer) import("./offer.mjs").then(({ equipOffer }) => bar && equipOffer(offer, made, bar));
 }
 
 /**

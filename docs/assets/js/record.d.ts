@@ -195,6 +195,7 @@ export interface TaskAnswers {
   foretold: { expected: string; read: string; level: "ok" | "watch" | "" };
   compare: Compared;
   tell: Telling;
+  offer: Telling;
   told: { tree?: TreeNode[]; units?: UnitSystem };
   all: BowFile;
   photos: { album: Album };

@@ -1,4 +1,4 @@
-// Telling an owner: a link with all that it says in itself, and three messages to change, copy or share.
+// Telling an owner: a link with all that it says in itself, and messages to change, copy or share.
 // What leaves the device the reader hands over here, and it is written down as said.
 
 import { copyText } from "./clipboard.mjs";
@@ -9,43 +9,47 @@ import { now } from "./store.mjs";
 /** @import { TaskAnswer } from "./record.d.ts" */
 
 /**
- * @typedef Bench the page of bows, as far as it serves here
- * @property {string} record
- * @property {(task: "tell", more: object) => Promise<TaskAnswer<"tell"> | null>} ask
- * @property {(sheet: string, pairs: Pair[]) => Promise<unknown>} add
+ * @typedef Bench what tells, and what keeps what was told
+ * @property {(more: object) => Promise<TaskAnswer<"tell"> | null>} tell
+ * @property {(pairs: Pair[]) => Promise<unknown>} keep
  */
 
+const PAGE = new URL("../../bow/", import.meta.url);
 const WORDS = {
   copied: "Copied.",
   byHand: "Mark the text and copy it: this browser does not let a page do it.",
   large: "This link is too long for a QR code.",
 };
 
-/**
- * Open the dialog for the bow whose page is open.
- * @param {Bench} bows
- * @param {HTMLDialogElement} dialog
- */
-export async function openTelling(bows, dialog) {
-  if (!("live" in dialog.dataset)) equip(bows, dialog);
-  wordOf(dialog).value = "";
-  said(dialog).textContent = "";
-  if (await renew(bows, dialog, true)) dialog.showModal();
-}
+/** @type {WeakMap<HTMLDialogElement, Bench>} */
+const benches = new WeakMap();
+/** @type {WeakMap<HTMLDialogElement, TaskAnswer<"tell">["messages"]>} */
+const messages = new WeakMap();
 
 /**
- * @param {Bench} bows
+ * Open a dialog; what its bench is may have changed since it was opened last.
+ * @param {Bench} bench
  * @param {HTMLDialogElement} dialog
  */
-function equip(bows, dialog) {
-  dialog.dataset.live = "";
-  wordOf(dialog).addEventListener("change", () => renew(bows, dialog, false));
+export async function openTelling(bench, dialog) {
+  if (!benches.has(dialog)) equip(dialog);
+  benches.set(dialog, bench);
+  wordOf(dialog).value = "";
+  for (const tick of ticksOf(dialog)) tick.checked = false; // a price goes along only when it was just said to
+  said(dialog).textContent = "";
+  if (await renew(dialog, true)) dialog.showModal();
+}
+
+/** @param {HTMLDialogElement} dialog */
+function equip(dialog) {
   dialog.addEventListener("change", ({ target }) => {
-    if (target instanceof HTMLInputElement && target.name === "message") choose(dialog, target);
+    if (!(target instanceof HTMLInputElement)) return;
+    if (target.name === "message") choose(dialog);
+    else renew(dialog, target.name !== "word");
   });
   const does = Object.entries({
-    "copy-message": () => hand(bows, dialog, copy),
-    "share-message": () => hand(bows, dialog, share),
+    "copy-message": () => hand(dialog, copy),
+    "share-message": () => hand(dialog, share),
     "show-square": () => showSquare(dialog),
     close: async () => dialog.close(),
   });
@@ -55,51 +59,46 @@ function equip(bows, dialog) {
 
 /**
  * Ask for the link and the messages anew; false where Python could not say them, which has been said.
- * @param {Bench} bows
  * @param {HTMLDialogElement} dialog
  * @param {boolean} withMessages
  */
-async function renew(bows, dialog, withMessages) {
-  const told = await bows.ask("tell", { entries: bows.record, at: now(), word: wordOf(dialog).value });
+async function renew(dialog, withMessages) {
+  const priced = ticksOf(dialog).some(({ checked }) => checked);
+  const told = await benches.get(dialog)?.tell({ at: now(), word: wordOf(dialog).value, priced });
   if (!told) return false;
-  const address = new URL(`../bow/#${told.link}`, location.href).href;
-  const link = partOf(dialog, "a", HTMLAnchorElement);
-  link.href = address;
+  partOf(dialog, "a", HTMLAnchorElement).href = `${PAGE.href}#${told.link}`;
   partOf(dialog, ".rb-tell-left", HTMLElement).textContent =
     told.left.length ? `Left out, since a link takes no more: ${told.left.join(", ")}.` : "";
   partOf(dialog, ".rb-tell-square", HTMLElement).replaceChildren();
   if (!withMessages) return true;
-  for (const radio of radiosOf(dialog)) {
-    const message = told.messages.find(({ id }) => id === radio.value);
-    radio.dataset.text = message?.text ?? "";
-    radio.dataset.caution = message?.caution ?? "";
-  }
-  const [first] = radiosOf(dialog);
-  first.checked = true;
-  choose(dialog, first);
+  messages.set(dialog, told.messages);
+  for (const radio of radiosOf(dialog)) radio.checked = radio.value === told.messages[0].id;
+  choose(dialog);
   return true;
 }
 
 /**
+ * Put the chosen message into the box, or the only one.
  * @param {HTMLDialogElement} dialog
- * @param {HTMLInputElement} radio
  */
-function choose(dialog, { dataset }) {
-  messageOf(dialog).value = dataset.text ?? "";
-  partOf(dialog, ".rb-tell-caution", HTMLElement).textContent = dataset.caution ?? "";
+function choose(dialog) {
+  const chosen = radiosOf(dialog).find(({ checked }) => checked)?.value;
+  const told = messages.get(dialog) ?? [];
+  const { text, caution } = told.find(({ id }) => id === chosen) ?? told[0];
+  messageOf(dialog).value = text;
+  partOf(dialog, ".rb-tell-caution", HTMLElement).textContent = caution;
 }
 
 /**
  * Hand the message with its link over, and write down what was said.
- * @param {Bench} bows
  * @param {HTMLDialogElement} dialog
  * @param {(text: string) => Promise<string>} way
  */
-async function hand(bows, dialog, way) {
+async function hand(dialog, way) {
   const text = messageOf(dialog).value.trim();
   const how = await way(`${text}\n${partOf(dialog, "a", HTMLAnchorElement).href}`);
   said(dialog).textContent = how === "copied" ? WORDS.copied : how === "none" ? WORDS.byHand : "";
-  if (text && (how === "copied" || how === "shared")) await bows.add("told", [["text", text.slice(0, 2000)], ["way", how]]);
+  if (text && (how === "copied" || how === "shared")) await benches.get(dialog)?.keep([["text", text.slice(0, 2000)], ["way", how]]);
 }
 
 /** @param {string} text */
@@ -128,6 +127,11 @@ async function showSquare(dialog) {
 /** @param {HTMLDialogElement} dialog */
 function radiosOf(dialog) {
   return partsOf(dialog, '[name="message"]', HTMLInputElement);
+}
+
+/** @param {HTMLDialogElement} dialog */
+function ticksOf(dialog) {
+  return partsOf(dialog, '[name="priced"]', HTMLInputElement);
 }
 
 /** @param {HTMLDialogElement} dialog */

@@ -1,0 +1,1 @@
+"""What is offered to the owner of a bow before work begins."""
