@@ -8,7 +8,7 @@ import { openTelling } from "./tell.mjs";
 /** @import { CalculatorPage } from "./calculator.mjs" */
 /** @import { Pair } from "./types.d.ts" */
 
-const NO_QUOTE = "There is no quote to hand on yet: mend what is marked above.";
+const NO_QUOTE = "There is no quote of yours yet: type your own figures, and mend what is marked above.";
 
 /**
  * @param {HTMLElement} section
