@@ -150,6 +150,10 @@ SOURCES = (
            "A university's safety page on disposable masks of EN 149: FFP1, FFP2 and FFP3 divide dust by 4, "
            "10 and 20 at best, and are not for gases or vapours.",
            "read second-hand"),
+    Source("fine-grits",
+           "Sizes of grains finer than P2500 as makers name them, P3000 to P5000: no standard was found, "
+           "and makers differ.",
+           "from memory"),
     Source("finish-practice",
            "Typical solids, recoat windows and cure of finish families, as the trade reckons with them. An "
            "assumption to edit; the maker's sheet comes first.",
@@ -183,6 +187,10 @@ SOURCES = (
            "read"),
     Source("grit-sizes",
            "Mean particle sizes of FEPA P (ISO 6344) and CAMI grades, in two trade tables that agree.",
+           "read second-hand"),
+    Source("hand-sizes",
+           "Breadth of the hand at the 5th, 50th and 95th percentile, of British and Hong Kong adults, on "
+           "a page of a university's course in anthropometry; read in a copy. It rounds to 5 mm.",
            "read second-hand"),
     Source("hartley-zisserman",
            "R. Hartley and A. Zisserman, Multiple View Geometry in Computer Vision, 2nd edition (2004), on "
@@ -390,6 +398,9 @@ SOURCES = (
     Source("shaft-stock-survey",
            "Diameters and spine weights in which a dealer offers Port Orford cedar shafts.",
            "read"),
+    Source("si-units",
+           "The pound is 0.45359237 kg and standard gravity 9.80665 m/s2, both by definition.",
+           "from memory, confirmed by calculation"),
     Source("simpson-1998",
            "W. T. Simpson, Equilibrium moisture content of wood in outdoor locations, FPL-RN-0268 (1998): "
            "coefficients in °C of the Hailwood-Horrobin equation; read in a program that cites it.",
@@ -449,6 +460,11 @@ SOURCES = (
            "Torsion constants of rectangles, 1 to 10 times as wide as thick, as a structural analysis "
            "manual prints them.",
            "read second-hand"),
+    Source("trade-woods",
+           "Density, modulus and bending strength of tropical and other woods as lists of woods give them, "
+           "from memory. What their dust does: a chart of woods that make ill, in a woodturners' magazine "
+           "of 1990, read in copies on pages of woodworkers.",
+           "from memory"),
     Source("transfer-rating",
            "Trade magazines on spray finishing: guns for low pressure are rated to put 65 % of what they "
            "spray on a flat panel and should give 50 to 60 % in the shop, cup guns for high pressure 30 %; "

@@ -17,6 +17,7 @@ IDS = (
     "insert",
     "grip",
     "wood-movement",
+    "epoxy",
     "tracking",
     "string",
     "quote",

@@ -34,7 +34,7 @@ ALLOWED = {
     "calculators": {"bows", "dates", "declaring", "drawings", "finishes", "inserts", "mechanics",
                     "numerics", "offers", "outcome", "pictures", "quantities", "shop", "tables",
                     "ventilation"},
-    "lookups": {"listing", "quantities", "shop", "tables"},
+    "lookups": {"listing", "mechanics", "quantities", "shop", "tables"},
     "paths": {"listing", "tables"},
     "record": {"dates", "declaring", "finishes", "mechanics", "numerics", "offers", "outcome", "quantities",
                "reading", "report", "shop", "tables"},

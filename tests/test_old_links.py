@@ -51,6 +51,7 @@ LINKS = {
     "calculators/wood-movement/#job=piece&size=45+mm&humidity_from=30+%25&humidity_to=65+%25":
         ("tangential", 0.0009195),
     "calculators/photograph/#marking_error=2+px": ("tilt", 4.968457),
+    "calculators/epoxy/#length=100+mm&width=50+mm&film=200+um&waste=50+%25": ("mix", 2e-6),
     "calculators/edges/#weight_wanted=45.2+lb&edge_radius=1/64+in": ("tried_weight", 201.1845),
     "calculators/edges/#shape=flat&faces=belly&limbs=lower&core=own": ("tried_takes", 0.912363),
     "calculators/tracking/#lower_offset_tip=1/8+in": ("lower_twist", 3.576334),

@@ -70,6 +70,16 @@ LIMITS = [
      ("4.8 %", WATCH), ("4.9 %", STOP)),
     ("clear-air", "layer", {"agent": "wood-dust", "length": "200 ft", "width": "200 ft",
      "dust_depth": "0.04 in"}, "dust_share", ("1.9 %", WATCH), ("2.6 %", STOP)),
+    # the sheet's least warmth; the shorter of pot life and open time; 5 % of a part (common practice)
+    ("epoxy", "too-cold", {"least_temperature": "60 F"}, "temperature", ("60 F", OK), ("59.9 F", STOP)),
+    ("epoxy", "time", {"temperature": "77 F", "label_at": "77 F"}, "work_time",
+     ("30 min", OK), ("30.1 min", STOP)),
+    ("epoxy", "time", {"temperature": "77 F", "label_at": "77 F", "open_time": "20 min"}, "work_time",
+     ("20 min", OK), ("20.1 min", STOP)),
+    # 100 mL of 1 to 1 at 1 kg/L: 50 g of the smaller part
+    ("epoxy", "measure", {"length": "100 mm", "width": "1000 mm", "film": "1 mm", "waste": "0 %",
+     "part_a": "1", "part_b": "1", "density_a": "1 kg/L", "density_b": "1 kg/L"}, "resolution",
+     ("2.5 g", OK), ("2.51 g", WATCH)),
     # what somebody accepts, to the inch; wood within two hundredths of what it settles at (common practice)
     ("wood-movement", "movement", {"job": "piece", "wood": "own", "own_tangential": "14 %", "known": "meter",
      "moisture_from": "8 %", "moisture_to": "10 %"}, "size", ("1 in", OK), ("1.01 in", WATCH)),

@@ -42,6 +42,7 @@ PATH = Path(
             "riser", "What are you about to do?",
             answer("Drill for an insert, or space two holes", "insert"),
             answer("Slim the grip, or widen the window", "grip"),
+            answer("Mix epoxy: how much, and how long it lasts", "epoxy"),
             answer("Glue wood to wood, or trust a press fit through the seasons", "wood-movement"),
         ),
         question(
@@ -89,6 +90,8 @@ PATH = Path(
                     "How deep to drill, what is left behind the hole, and whether two holes fit."),
         _calculator("grip", "grip", "Grip",
                     "What is left of a section after slimming it, and with what margin it bears the draw."),
+        _calculator("epoxy", "epoxy", "Epoxy",
+                    "Resin and hardener for your joint, with pot life, open and clamp time in this shop."),
         _calculator("wood-movement", "wood-movement", "Wood movement",
                     "How much a piece, a joint or a hole changes with the air, and when to wait."),
         _calculator("grit", "grit", "Grit",

@@ -171,6 +171,7 @@ BOUND = {
         ("between", "reading.string_angle"),
     ) + _LENGTHS + _same("section", "shape", "before", "after", "hole", "hole_diameter", "hole_height",
                          "hole_from_back"),
+    "epoxy": (("temperature", "air.temperature"),),
     "wood-movement": (("moisture_now", "air.wood_moisture"), ("humidity_from", "air.humidity"),
                       ("temperature", "air.temperature")),
     "tracking": _line("upper") + _line("lower") + (

@@ -50,6 +50,9 @@ CAMI_GRITS = _scale(CAMI, (
     (360, 28.0), (400, 23.0), (500, 20.0), (600, 16.0), (800, 12.6), (1000, 10.3),
 ))
 GRITS = P_GRITS + CAMI_GRITS
+FINER = tuple([Grit("p" + str(number), P, number, micrometres * MICROMETRE, "fine-grits", "from memory")
+               for number, micrometres in ((3000, 6.5), (4000, 5.0), (5000, 4.0))])
+"""Beyond the P scale, as makers name them: to look up, never to reckon with."""
 
 PAPERS = ("p60", "p80", "p100", "p120", "p150", "p180", "p220", "p240", "p320", "p400", "p600")
 """Ids of the papers that a bow is sanded with."""

@@ -14,6 +14,12 @@ from calc.lookups.declare import GRID, LIST, PAGE, TEXT, Lookup, LookupColumn
 from calc.report import TO_ROOT
 from scripts.blocks.tree import Node, element
 
+MOST_ON_A_SHEET = 55
+"""Rows that one column of a printed sheet holds."""
+
+MANY, LONG = "many", "long"
+"""More rows than that: short ones are printed in columns beside each other, long ones in small type."""
+
 SHORT = "short"
 MOST_SHORT_COLUMNS = 4
 LONGEST_SHORT_CELL = 10
@@ -25,7 +31,8 @@ def lookup_section(table: Lookup) -> Node:
     file = table.id + ".csv"
     title = table.id + "-title"
     return element(
-        "section", {"class": "rb-lookup", "data-lookup": table.id, "data-layout": _layout(table)},
+        "section", {"class": "rb-lookup", "data-lookup": table.id, "data-layout": _layout(table),
+                    "data-rows": _rows(table)},
         element("p", {"class": "rb-lookup-note"}, table.note),
         _tools(table),
         element("p", {"class": "rb-lookup-title", "id": title}, table.title),
@@ -37,11 +44,22 @@ def lookup_section(table: Lookup) -> Node:
     )
 
 
+def _rows(table: Lookup) -> str | None:
+    """Return how a table with more rows than one column of a sheet holds is printed."""
+    if len(table.rows) <= MOST_ON_A_SHEET:
+        return None
+    return MANY if _short(table) else LONG
+
+
+def _short(table: Lookup) -> bool:
+    return all(len(_shown(each, cell)) <= LONGEST_SHORT_CELL
+               for row in table.rows for each, cell in zip(table.columns, row.cells))
+
+
 def _layout(table: Lookup) -> str:
     """Return how a table is laid out: one of few short cells keeps its shape on a phone."""
     few = len(table.columns) + (_shared_origin(table) is None) <= MOST_SHORT_COLUMNS
-    short = all(len(_shown(each, cell)) <= LONGEST_SHORT_CELL
-                for row in table.rows for each, cell in zip(table.columns, row.cells))
+    short = _short(table)
     return SHORT if table.layout == LIST and few and short else table.layout
 
 

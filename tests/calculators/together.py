@@ -59,6 +59,8 @@ TOGETHER = (
     ("next-batch", "weight_wanted", {"weight_wanted": "60 lb"}),
     ("edges", "edge_width", {"throat": "5 in", "family": "reflex-deflex", "edge_width": "1/4 in"}),
     ("edges", "weight_wanted", {"weight_wanted": "60 lb"}),
+    ("epoxy", "density_a", {"parts_by": "weight", "density_a": ""}),
+    ("epoxy", "density_b", {"parts_by": "weight", "density_b": ""}),
     ("clear-air", "mixture", {"solvent": "mixture", "mixture": "xylene:0%"}),
     ("tracking", "upper_height_tip", {"upper_height_tip": "8 in"}),
     ("tracking", "worked_to", {"worked_to": "26 in"}),

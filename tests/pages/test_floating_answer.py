@@ -17,6 +17,7 @@ STOPPING = {
     "bow-model": "#sanded_depth=0.06+in",
     "insert": "#thickness=1/2+in",
     "grip": "#factor=12",
+    "epoxy": "#temperature=45+F",
     "wood-movement": "#moisture_now=20+%25",
     "tracking": "#upper_offset_tip=1+in",
     "string": "#material=polyethylene&tips=plain",

@@ -10,6 +10,7 @@ from calc.lookups import catalog
 from tests.pages.reading import wait_for_stillness, wait_until
 
 DESK = {"width": 1280, "height": 800}
+PHONE = {"width": 390, "height": 844}
 DOCS = Path(__file__).parents[2] / "docs"
 PAGES = sorted(path.stem for path in (DOCS / "lookup").glob("*.md") if path.stem != "index")
 
@@ -22,10 +23,10 @@ def names(page):
 def test_words_find_rows(visitor):
     page = visitor.open("lookup/grits/")
     page.get_by_label("Find in this table").first.fill("p400")
-    expect(page.locator(".rb-lookup-count").first).to_contain_text("of 48 rows")
+    expect(page.locator(".rb-lookup-count").first).to_contain_text("of 51 rows")
     expect(names(page).filter(has_text=re.compile("^P400$"))).to_have_count(1)
     page.get_by_label("Find in this table").first.fill("nothing like that")
-    expect(page.locator(".rb-lookup-count").first).to_have_text("0 of 48 rows")
+    expect(page.locator(".rb-lookup-count").first).to_have_text("0 of 51 rows")
     expect(names(page)).to_have_count(0)
 
 
@@ -110,3 +111,24 @@ def test_tables_reached_without_a_reload_have_their_tools(new_visitor):
     page = new_visitor(viewport=DESK).open("lookup/")
     page.locator(".md-content").get_by_role("link", name="Abrasive grades").click()
     expect(page.get_by_label("Find in this table").first).to_be_visible()
+
+
+SHEET = re.compile(rb"/Type\s*/Page\b")
+
+
+def test_every_table_is_printed_on_one_sheet_of_either_size(visitor):
+    for stem in PAGES:
+        page = visitor.open(f"lookup/{stem}/")
+        sheets = [len(SHEET.findall(page.pdf(format=size))) for size in ("A4", "Letter")]
+        assert sheets == [1, 1], stem
+
+
+def test_two_taps_lead_from_any_page_to_a_table(new_visitor):
+    page = new_visitor(viewport=PHONE).open("tune/weight/")
+    page.locator("a.rb-look-up").click()
+    table = page.get_by_role("link", name="Brace heights").first
+    expect(table).to_be_visible()
+    table.click()
+    expect(page.locator(".rb-lookup[data-lookup='brace-heights'] tbody tr").first).to_be_visible()
+    page.locator("a.rb-look-up").click()
+    expect(page.get_by_role("link", name="Glue table").first).to_be_visible()

@@ -77,3 +77,12 @@ def test_faulty_tables_are_refused():
         lookup("odd", "Odd", "", (column("Name"),), (row(("a", "b"), "geometry", "calculated"),))
     with pytest.raises(ValueError, match=whole("nothing in lookups is called abacus")):
         catalog.find("abacus")
+
+
+def test_a_table_longer_than_a_sheet_says_how_it_is_printed():
+    found = {id: re.search(r'data-rows="(\w+)"', converted(id)) for id in catalog.IDS}
+    printed_as = {id: match.group(1) for id, match in found.items() if match}
+    assert printed_as["drills"] == "many"
+    assert printed_as["exposure-limits"] == "long"
+    for id in catalog.IDS:
+        assert (id in printed_as) == (len(catalog.find(id).rows) > 55)

@@ -118,7 +118,14 @@ function answered(made) {
 const shared = carriesInputs(location.hash);
 if (shared && document.querySelector('meta[name="rebrace-engine"]')) theEngine().start();
 
+// The header stays while pages change below it: an address that is not whole would be read from the next page.
+function keepWayToTables() {
+  const way = document.querySelector("a.rb-look-up");
+  if (way instanceof HTMLAnchorElement) way.href = new URL(way.href).href;
+}
+
 parsed().then(async () => {
+  keepWayToTables();
   visit();
   if (shared && page) await answered(page);
   await startTheme();
