@@ -434,6 +434,7 @@ FORMER = {
         "brace_height": "8 in",
         "bow_length": "62 in",
         "riser_length": "17 in",
+        "hand_length": "",
     },
     "edges": {
         "weight_now": "45.7 lb",

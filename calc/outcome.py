@@ -125,7 +125,8 @@ class File:
 
 CALENDAR = "text/calendar"
 PLAIN_TEXT = "text/plain"
-FILE_TYPES = (CALENDAR, PLAIN_TEXT)
+SVG = "image/svg+xml"
+FILE_TYPES = (CALENDAR, PLAIN_TEXT, SVG)
 
 OK = "ok"
 WATCH = "watch"

@@ -45,6 +45,7 @@ LINKS = {
     "calculators/insert/#thickness=1+in&insert_length=5/8+in": ("hole_depth", 0.0203241),
     "calculators/insert/#point=brad&fit=threaded&screw=10-24": ("point_length", 0.00238125),
     "calculators/grip/#hole=side&draw_weight=50+lb": ("stress_after", 22520180.0),
+    "calculators/grip/#hand_length=190+mm": ("girth_hand", 0.1175899),
     "calculators/grip/#wood=own": ("strength", 103421400.0),
     "calculators/next-batch/#log=0:0:53lb:5/16in:p120&hundred=0.006+in": ("lower_batch", 38.0),
     "calculators/next-batch/#weight_wanted=46+lb&risk=1+%25": ("weight_now", 209.7957),

@@ -80,6 +80,11 @@ LIMITS = [
     ("epoxy", "measure", {"length": "100 mm", "width": "1000 mm", "film": "1 mm", "waste": "0 %",
      "part_a": "1", "part_b": "1", "density_a": "1 kg/L", "density_b": "1 kg/L"}, "resolution",
      ("2.5 g", OK), ("2.51 g", WATCH)),
+    # girth within 15 % of the handle that suits the hand (common practice): 5 in, 0.197 of the hand across
+    ("grip", "hand", {"shape": "square", "before": "0 in:1 1/4 in:2 in", "after": "1 in:1 1/2 in"},
+     "hand_length", ("7.03 in", OK), ("7.02 in", WATCH)),
+    ("grip", "hand", {"shape": "square", "before": "0 in:1 1/4 in:2 in", "after": "1 in:1 1/2 in"},
+     "hand_length", ("9.50 in", OK), ("9.51 in", WATCH)),
     # what somebody accepts, to the inch; wood within two hundredths of what it settles at (common practice)
     ("wood-movement", "movement", {"job": "piece", "wood": "own", "own_tangential": "14 %", "known": "meter",
      "moisture_from": "8 %", "moisture_to": "10 %"}, "size", ("1 in", OK), ("1.01 in", WATCH)),

@@ -28,14 +28,17 @@ from calc.declaring import (
     rows,
 )
 from calc.drawings.grip import grip_drawing
-from calc.mechanics import riser
+from calc.drawings.template import template_svg
+from calc.mechanics import riser, sections
 from calc.outcome import (
     OK,
     STOP,
+    SVG,
     TEXT,
     WATCH,
     Check,
     Column,
+    File,
     Outcome,
     Sentence,
     Table,
@@ -43,7 +46,16 @@ from calc.outcome import (
     check,
     sentence,
 )
+from calc.quantities import INCH, ROUNDING, show
 from calc.tables import woods
+
+RULE_STEP = INCH / 32
+
+HANDLE_OVER_HAND = 0.197
+"""Diameter of the handle that suits a hand, over the hand's length (handle-over-hand)."""
+
+NEAR_HAND = 0.15
+"""How far a grip's girth may be from that before it is worth saying (common practice)."""
 
 MUCH_LESS = 0.75
 """A margin that falls below this share of what it was is worth saying."""
@@ -77,6 +89,7 @@ def compute(
     hole_diameter: float | None,
     hole_height: float | None,
     hole_from_back: float | None,
+    hand_length: float | None,
 ) -> Outcome:
     """Return stress and margin of every section before and after, each at its own draw weight."""
     strength = _strength(wood, own_strength)
@@ -92,8 +105,9 @@ def compute(
     had, has = strength / max([each.before for each in found]), strength / worst.after
     margins = Margins(had, had * lived.force / pull.force, has)
     plain = weakest([each for each in found if each.hole is None])
+    girth = _girth(shape, plain.size.after.width, plain.size.after.depth)
     return Outcome(
-        headline=_headline(worst, margins, lived, pull, factor),
+        headline=_headline(worst, plain, margins, lived, pull, factor),
         values=(
             ("margin_after", margins.after),
             ("margin_before", margins.lived),
@@ -103,16 +117,21 @@ def compute(
             ("strength", strength),
             ("stress_allowed", strength / factor),
             ("least_depth", plain.least),
+            ("leave_depth", leave_of(plain.least)),
             ("equal_depth", plain.equal),
+            ("girth_after", girth),
+            ("girth_hand", None if hand_length is None else math.pi * HANDLE_OVER_HAND * hand_length),
             ("string_angle", math.degrees(pull.angle)),
             ("string_tension", pull.tension),
             ("throat_moment", riser.bending_moment(pull.force, pull.angle, pull.reach, 0.0, 0.0)),
         ),
         checks=(_margin_check(margins, factor), _loss_check(margins, lived, pull), SCREEN)
-               + _weights_check(lived_weight, lived, pull),
+               + _weights_check(lived_weight, lived, pull) + _hand_checks(hand_length, girth),
         tables=(_stress_table(found, strength), _depth_table(found)),
         drawings=(grip_drawing(worst.name, shape == "rounded", worst.size.before, worst.size.after,
                                worst.hole),),
+        files=(File("grip-template.svg", "Sections to print at one to one", SVG, template_svg(
+            shape == "rounded", [_to_print(each) for each in found if each.hole is None])),),
         assumptions=_assumptions(wood, between),
     )
 
@@ -132,15 +151,52 @@ def _strength(wood: str, own: float | None) -> float:
 # What is said ----------------------------------------------------------------
 
 
-def _headline(worst: Strength, margins: Margins, lived: Load, pull: Load, factor: float) -> Sentence:
+def leave_of(least: float) -> float:
+    """Return a depth that a rule shows, no less than the least [m]."""
+    return math.ceil(least / RULE_STEP - ROUNDING) * RULE_STEP
+
+
+def _girth(shape: str, width: float, depth: float) -> float:
+    return sections.ellipse_girth(width, depth) if shape == "rounded" else 2.0 * (width + depth)
+
+
+def _to_print(each: Strength) -> tuple[str, float, float, float, float]:
+    """Return a section for the sheet: as planned where that is enough, else the least that must stay."""
+    before, after = each.size.before, each.size.after
+    depth = min(before.depth, max(after.depth, leave_of(each.least)))
+    return (each.name + ", " + show(each.height, "length") + " from the throat", before.width, before.depth,
+            after.width, depth)
+
+
+def _hand_checks(hand: float | None, girth: float) -> tuple[Check, ...]:
+    if hand is None:
+        return ()
+    suits = math.pi * HANDLE_OVER_HAND * hand
+    shown = (amount("length", girth), amount("length", suits), amount("length", hand))
+    if abs(girth / suits - 1.0) <= NEAR_HAND + ROUNDING:
+        return (check("hand", OK, sentence(
+            "{} round is near the {} that suits a hand of {}.", *shown)),)
+    way = "thicker" if girth > suits else "thinner"
+    return (check("hand", WATCH, sentence(
+        "{} round is " + way + " than the {} that suits a hand of {}. Comfort never goes before the wood: "
+                               "the depth to leave stands.", *shown)),)
+
+
+def _headline(
+    worst: Strength, plain: Strength, margins: Margins, lived: Load, pull: Load, factor: float
+) -> Sentence:
     verdict = ("less than the {} you ask for: leave more wood." if margins.after < factor
                else "and you ask for {}.")
     weights = () if lived.force == pull.force else (amount("force", lived.force),)
+    lead = (sentence("Take nothing off. ") if margins.before < factor else sentence(
+        "Leave {} of depth or more at " + plain.name + ", where it is {} wide. ",
+        amount("length", leave_of(plain.least)), amount("length", plain.size.after.width)))
     return sentence(
-        "At full draw the most strained place ({}, {} from the throat) takes {}: the wood's strength is {} "
+        lead.template
+        + "At full draw the most strained place ({}, {} from the throat) takes {}: the wood's strength is {} "
         "times that, " + verdict + " Before the work" + (", at {}," if weights else "")
         + " it was {} times.",
-        worst.name, amount("length", worst.height), amount("stress", worst.after),
+        *lead.amounts, worst.name, amount("length", worst.height), amount("stress", worst.after),
         amount("number", margins.after, 1), amount("number", factor, 1),
         *weights, amount("number", margins.lived, 1))
 
@@ -314,6 +370,13 @@ CALCULATOR = Calculator(
                      role=RULE),
         ),
         group(
+            "The hand",
+            quantity("hand_length", "Length of the archer's hand", "length", default="", low="4 in",
+                     high="11 in", usual=("6 in", "9 in"),
+                     help="From the crease of the wrist to the tip of the middle finger. Empty: not judged.",
+                     measure="Palm up, fingers straight, on a rule.", optional=True),
+        ),
+        group(
             "The bow",
             quantity("draw_weight", "Draw weight at this draw", "force", default="42 1/2 lb", low="5 lb",
                      high="150 lb", usual=("20 lb", "80 lb"),
@@ -339,13 +402,19 @@ CALCULATOR = Calculator(
         result("stress_allowed", "Stress with the margin to keep", "stress"),
         result("least_depth", "Least depth of the weakest section", "thickness",
                "At its width afterwards, for the margin to keep; holes left out."),
+        result("leave_depth", "Leave there at least", "length", "The same, up to the next 1/32 in of a "
+                                                                "rule."),
+        result("girth_after", "Girth there after the work", "length"),
+        result("girth_hand", "Girth that suits the hand", "length",
+               "Of a round handle of 0.197 of the hand's length."),
         result("equal_depth", "Depth that keeps its old margin", "thickness", "At its width afterwards."),
         result("string_angle", "String from the line of the bow", "angle", "At full draw."),
         result("string_tension", "Tension of the string", "force", "At full draw."),
         result("throat_moment", "Bending moment at the throat", "moment", "At the pivot point."),
     ),
     cautions=CAUTIONS,
-    sources=("amo-draw-length", "beam-theory", "bench-practice", "forest-service-techsheet", "lever-estimate",
+    sources=("amo-draw-length", "beam-theory", "bench-practice", "forest-service-techsheet", "geometry",
+             "handle-over-hand", "lever-estimate",
              "wood-handbook", "wood-strength-pages"),
     example="An invented 64 in recurve brought down from 50 to 42 1/2 lb at its archer's draw of 27 in, with "
             "a riser of black walnut, its throat to be slimmed.",

@@ -248,6 +248,7 @@ _OF_ONE_PICTURE = (
 
 NOT_FROM_A_RECORD = tuple([
     ("photograph", each, "of one picture, which no record holds as figures") for each in _OF_ONE_PICTURE]) + (
+    ("grip", "hand_length", "no sheet of the archer asks for the hand"),
     ("insert", "centre_point", "measured at the bit in hand"),
     ("clear-air", "mixture", "the parts of a thinner stand in its data sheet; a record keeps the nearest"),
     ("strokes", "model_weight", "what Weight reduction foretells for a removal: no reading"),

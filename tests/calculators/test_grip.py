@@ -1,6 +1,7 @@
 """Margin of a slimmed grip, from typed inputs to the answer."""
 
 import math
+import xml.etree.ElementTree as ET
 
 import pytest
 from hypothesis import given
@@ -210,3 +211,80 @@ def test_a_measured_angle_goes_before_the_estimate():
 def test_what_cannot_be_is_refused_at_its_field(typed, field, row, column):
     (found,) = work_out(CALCULATOR, list(typed.items())).problems
     assert (found.field, found.row, found.column) == (field, row, column)
+
+
+def test_the_headline_leads_with_what_to_leave():
+    values, outcome = run(**ONE, **SAME)
+    least = values["least_depth"]
+    assert values["leave_depth"] >= least
+    assert values["leave_depth"] - least < INCH / 32
+    assert values["leave_depth"] / INCH * 32 == pytest.approx(round(values["leave_depth"] / INCH * 32))
+    text = say(outcome.headline, "imperial")
+    assert text.startswith("Leave 1 ")
+    assert "of depth or more at section 1, where it is 1 1/8 in wide." in text
+
+
+def test_leaving_that_much_keeps_the_margin_and_a_step_less_does_not():
+    values, _ = run(**ONE, **SAME, factor="4")
+    kept = values["leave_depth"] / INCH
+    for depth, enough in ((kept, True), (kept - 1 / 32, False)):
+        found, _ = run(**sections((0, 1.25, 2, 1.125, depth)), **SAME, factor="4")
+        assert (found["margin_after"] >= 4) == enough
+
+
+def test_where_the_old_grip_is_too_weak_nothing_comes_off():
+    _, outcome = run(**ONE, **SAME, factor="20")
+    assert say(outcome.headline, "imperial").startswith("Take nothing off. At full draw")
+
+
+def test_a_hand_and_the_girth_that_suits_it():
+    # 0.197 of the hand's length across (Kong and Lowe, 2005, from memory): 190 mm: 37.4 mm, 117.6 mm round
+    values, outcome = run(**ONE, hand_length="190 mm")
+    assert values["girth_hand"] == pytest.approx(math.pi * 0.197 * 0.190)
+    assert levels(outcome)["hand"] == "ok"  # an oval of 1 1/8 by 1 7/8 in is 121 mm round
+    assert levels(run(**ONE, hand_length="150 mm")[1])["hand"] == "watch"
+    assert "hand" not in levels(run(**ONE)[1])
+    assert run(**ONE)[0]["girth_hand"] is None
+    square, _ = run(**sections((0, 1.25, 2, 1.0, 1.5)), shape="square")
+    assert square["girth_after"] / INCH == pytest.approx(5.0)
+
+
+def template(**typed):
+    [file] = run(**typed)[1].files
+    assert (file.name, file.media_type) == ("grip-template.svg", "image/svg+xml")
+    return ET.fromstring(file.text)
+
+
+def test_the_template_is_in_millimetres_of_paper():
+    sheet = template(**ONE, **SAME)
+    # a user unit is a millimetre where width and view box agree (SVG 1.1, 7.2)
+    view = [float(each) for each in sheet.get("viewBox").split()]
+    assert (sheet.get("width"), sheet.get("height")) == (f"{view[2]:.2f}mm", f"{view[3]:.2f}mm")
+    assert view[2] == 210
+    name = "{http://www.w3.org/2000/svg}"
+    old, new = [(2 * float(each.get("rx")), 2 * float(each.get("ry")))
+                for each in sheet.iter(name + "ellipse")]
+    assert old == pytest.approx((1.25 * 25.4, 2 * 25.4), abs=0.02)
+    assert new == pytest.approx((1.125 * 25.4, 1.875 * 25.4), abs=0.02)
+    bars = [[float(part) for part in each.get("d").replace("M", "").replace("L", "").split()]
+            for each in sheet.iter(name + "path")]
+    lengths = {round(abs(x1 - x0), 2) for x0, y0, x1, y1 in bars if y0 == y1}
+    assert {50.0, 50.8} <= lengths
+
+
+def test_the_template_never_shows_less_than_must_stay():
+    thin = sections((0, 1.25, 2, 1.125, 0.6), (2, 1.25, 2, 1.25, 2))
+    values, _ = run(**thin, **SAME)
+    sheet = template(**thin, **SAME, shape="square")
+    rectangles = [float(each.get("height")) for each in sheet.iter("{http://www.w3.org/2000/svg}rect")]
+    assert values["margin_after"] < 4
+    assert min(rectangles) > 0.6 * 25.4
+    assert len(rectangles) == 4
+
+
+def test_many_sections_go_on_in_a_new_row():
+    wide = sections(*[(index, 3.5, 4, 3.4, 3.9) for index in range(4)])
+    sheet = template(**wide, **SAME)
+    tops = {each.get("cy") for each in sheet.iter("{http://www.w3.org/2000/svg}ellipse")}
+    assert len(tops) == 4
+    assert float(sheet.get("height").removesuffix("mm")) > 4 * 4 * 25.4

@@ -71,6 +71,8 @@ def test_a_strip_may_reach_the_face_and_no_farther():
         (lambda: sections.tube_second_moment_of_area(0.01, 0), "wall must be positive, got 0 m"),
         (lambda: sections.section_modulus(1, 0), "distance_to_face must be positive, got 0 m"),
         (lambda: sections.ellipse_area(0, 1), "width must be positive, got 0 m"),
+        (lambda: sections.ellipse_girth(0, 1), "width must be positive, got 0 m"),
+        (lambda: sections.ellipse_girth(1, 0), "depth must be positive, got 0 m"),
         (lambda: sections.ellipse_second_moment_of_area(1, -1), "thickness must be positive, got -1 m"),
         (lambda: sections.without_strip(sections.Section(1, 1, 0.5), -0.1, 0.1, 0),
          "strip_width must not be negative, got -0.1 m"),

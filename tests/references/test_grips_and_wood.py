@@ -3,7 +3,7 @@
 import math
 
 import pytest
-from scipy import integrate, optimize
+from scipy import integrate, optimize, special
 
 from calc.mechanics import riser, sections
 from calc.quantities import INCH, POUND_FORCE, PSI
@@ -165,3 +165,11 @@ def test_string_angle_by_root_finding():
     turn = optimize.brentq(slack, 0.2, 1.5)
     expected = math.atan2(draw - lever * math.sin(turn), hinge + lever * math.cos(turn))
     assert riser.string_angle_at_draw(bow, riser_length, brace, draw) == pytest.approx(expected, rel=1e-10)
+
+
+@pytest.mark.parametrize(("width", "depth"), [(1.0, 1.0), (1.0, 2.0), (1.0, 3.0), (1.0, 20.0)])
+def test_the_girth_of_an_oval_by_the_elliptic_integral(width, depth):
+    # scipy.special.ellipe: 4 a E(1 - b^2 / a^2)
+    longer, shorter = max(width, depth) / 2, min(width, depth) / 2
+    expected = 4 * longer * special.ellipe(1 - (shorter / longer) ** 2)
+    assert sections.ellipse_girth(width, depth) == pytest.approx(expected, rel=5e-4)
