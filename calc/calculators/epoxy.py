@@ -16,8 +16,11 @@ from calc.outcome import (
     STOP,
     TEXT,
     WATCH,
+    Axis,
+    Chart,
     Check,
     Column,
+    Line,
     Outcome,
     Refused,
     Sentence,
@@ -108,6 +111,7 @@ def compute(
         ),
         checks=checks,
         tables=(_warmth_table(pot_life, open_time, clamp_time, cure, label_at, doubling),),
+        charts=(_warmth_chart(pot_life, open_time, label_at, doubling),),
         assumptions=ASSUMPTIONS,
     )
 
@@ -202,6 +206,16 @@ def _warmth_table(
         Column("open", "Spread, still open", "minutes"), Column("clamp", "Clamps on", "hours"),
         Column("cure", "Full strength", "days"),
     ), tuple(lines))
+
+
+def _warmth_chart(pot: float, open_time: float, label_at: float, doubling: float) -> Chart:
+    warmths = [parse(str(each) + " F", "temperature") for each in FAHRENHEIT]
+    factors = [time_factor_doubling(each, label_at, doubling) for each in warmths]
+    return Chart("warmth", "How long it lasts by the warmth of the shop",
+                 Axis("Shop and wood", "temperature"), Axis("Lasts", "minutes"), (
+                     Line("in the cup", "line", warmths, [pot * each for each in factors]),
+                     Line("spread out", "line", warmths, [open_time * each for each in factors]),
+                 ))
 
 
 ASSUMPTIONS: tuple[Sentence | str, ...] = (

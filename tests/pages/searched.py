@@ -73,7 +73,7 @@ QUERIES = (
     ("fill pinholes", ("repair/pinholes/",)),
     ("glass lifting at the edge", ("repair/lifted-edges/", "inspect/")),
     ("splinter", (*LOOKS, "repair/", "safety/")),
-    ("epoxy", ("repair/lifted-edges/", "safety/", "drill/", "repair/")),
+    ("epoxy", ("calculators/epoxy/", "repair/lifted-edges/", "safety/", "drill/", "repair/")),
     ("sanding grits", ("finish/grits/", "calculators/grit/", "lookup/grits/")),
     ("how smooth before finish", ("finish/grits/", "calculators/grit/")),
     ("matte finish", ("finish/", "finish/schedule/", "lookup/finish-families/")),
