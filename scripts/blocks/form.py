@@ -329,7 +329,7 @@ def _actions(calculator: declaring.Calculator) -> Node:
                   for system in quantities.SYSTEMS)),
         element("button", {"type": "button", "class": "rb-copy"}, "Copy link"),
         element("button", {"type": "button", "class": "rb-show-square"}, "Show a QR code"),
-        element("button", {"type": "button", "class": "rb-print", "hidden": ""}, "Print"),
+        element("button", {"type": "button", "class": "rb-print", "disabled": ""}, "Print"),
         element("button", {"type": "button", "class": "rb-reset"}, "Start again from the example"),
         element("span", {"class": "rb-saved", "role": "status"}),
     )

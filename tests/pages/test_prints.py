@@ -120,7 +120,7 @@ def test_a_calculator_prints_one_sheet_for_the_bench(visitor):
     """At most the two sides of one sheet: the answer with what was asked, and no chapter around it."""
     for id in catalog.IDS:
         page = visitor.open_calculator("#units=imperial", id)
-        page.locator(".rb-print:visible").wait_for()
+        page.locator(".rb-print:enabled").wait_for()
         address = page.url.partition("#")[0]
         said = told(page, ".rb-headline") + told(page, ".rb-outcome .rb-check")
         worked_from = told(page, ".rb-outcome .rb-table:not(:has(.rb-why), details *) caption")
@@ -160,7 +160,7 @@ def test_a_print_says_whose_figures_it_has_and_where_they_open_again(new_visitor
 
 def test_a_chapter_with_a_calculator_on_it_is_printed_as_a_chapter(visitor):
     page = visitor.open("tune/tiller/")
-    page.locator(".rb-print:visible").wait_for()
+    page.locator(".rb-print:enabled").wait_for()
     sheets_of_paper = printed(page, "A4")
     assert len(sheets_of_paper) > 2
     assert "Printed" not in sheets_of_paper[0].words

@@ -37,7 +37,7 @@ export function layOutForPrint(page, bar) {
     foot.replaceChildren(...footOf(page), ...square);
   };
   const button = partOf(page.form, ".rb-print", HTMLButtonElement);
-  button.hidden = false;
+  button.disabled = false;
   button.addEventListener("click", async () => {
     lay(...await squareOf(page));
     window.print();
