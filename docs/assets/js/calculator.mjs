@@ -817,7 +817,10 @@ function offList(form, name, text) {
 function readExample(form) {
   const unseen = document.implementation.createHTMLDocument(); // where no picture of the form is fetched
   const fresh = unseen.importNode(form, true);
-  fresh.reset();
+  for (const each of fresh.querySelectorAll("input")) { // a form there cannot be reset
+    each.value = each.defaultValue;
+    each.checked = each.defaultChecked;
+  }
   return readForm(fresh);
 }
 
