@@ -61,19 +61,28 @@ def sheet_tree(state: State, at: str, release: str, system: str) -> list[list[ob
     rows += [_row(each) for each in _measured(state, system)]
     head: list[object] = ["tr", {}]
     head += [["th", {"scope": "col"}, each] for each in ("Measured", "As it came", "Handed over")]
-    return _stops(state, system) + [
-        _lines("rb-blanks", _what(state)),
+    return stops(state, system) + [
+        lines_of("rb-blanks", _what(state)),
         ["table", {}, ["thead", {}, head], rows],
-        _lines("rb-blanks rb-blanks--wide", _done(state, at)),
+        lines_of("rb-blanks rb-blanks--wide", _done(state, at)),
         ["p", {}, ["strong", {}, "Told the owner:"], " " + say(_told(), system)],
-        _lines("rb-blanks", [("Date", ""), ("Done by", ""), ("Next look", _next_look(state)),
+        lines_of("rb-blanks", [("Date", ""), ("Done by", ""), ("Next look", _next_look(state)),
                              ("Received by", "")]),
         ["p", {}, _foot(at, release)],
         ["div", {"class": "rb-paper-pictures"}, ["div", {"class": "rb-paper-square"}]],
     ]
 
 
-def _lines(kind: str, lines: "list[tuple[str, str]]") -> list[object]:
+def lines_of(kind: str, lines: "list[tuple[str, str]]") -> list[object]:
+    """Return lines of a sheet as a list: what each is for, and what stands on it or is to be written there.
+
+    Args:
+        kind: class of the list.
+        lines: (label, text) of each; without a text it is empty.
+
+    Returns:
+        an element.
+    """
     items: list[object] = ["ul", {"class": kind}]
     for label, text in lines:
         line: list[object] = ["li", {}, ["span", {}, label]]
@@ -96,8 +105,16 @@ def _cell(parts: "list[str]") -> list[object]:
     return cell
 
 
-def _stops(state: State, system: str) -> list[list[object]]:
-    """Return what of the whole record says stop: a sheet does not leave the bench without it."""
+def stops(state: State, system: str) -> list[list[object]]:
+    """Return what of the whole record says stop: a sheet does not leave the bench without it.
+
+    Args:
+        state: of a record.
+        system: of units.
+
+    Returns:
+        one list, or none.
+    """
     found = [each for each in checks.checks(state) if each.level == STOP] if state.entries else []
     items: list[object] = ["ul", {"class": "rb-checks"}]
     items += [["li", {"class": "rb-check rb-stop"}, ["strong", {}, "Stop"], " " + say(each.text, system)]
@@ -123,14 +140,25 @@ def _told() -> Sentence:
 
 
 def _what(state: State) -> "list[tuple[str, str]]":
-    agreed = _joined([state.text("agreed.weight"), state.text("agreed.at_draw")], " at ")
     return [
         ("Bow", title(state) if state.entries else ""), ("Owner", ""),
-        ("Lettering as it came", _short(state.text("bow.marked_letters"))), ("Agreed", agreed),
+        ("Lettering as it came", _short(state.text("bow.marked_letters"))), ("Agreed", agreed_weight(state)),
         ("Marked length", state.text("bow.marked_length")),
         ("Marked weight", state.text("bow.marked_weight")),
         ("Archer's draw", state.text("archer.draw")), ("Hold", _label("archer.hold", state)),
     ]
+
+
+def agreed_weight(state: State) -> str:
+    """Return the weight that was agreed, as it was typed.
+
+    Args:
+        state: of a record.
+
+    Returns:
+        words; none where weight or draw is missing.
+    """
+    return _joined([state.text("agreed.weight"), state.text("agreed.at_draw")], " at ")
 
 
 def _label(fact: str, state: State) -> str:

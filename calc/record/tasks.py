@@ -22,6 +22,7 @@ Requests name their "task" and "units"; "entries" is a record as JSON. Those tha
   "place" among the records, its "level" and its "text"; closing windows first.
 - `calendar`: "records" of one bow or more, "at": now: a calendar file ("text", "name").
 - `sheet`: "at": now, "release": the record sheet for print as a "tree", and the "link" for the owner's page.
+- `card`: "at": now: the card that hangs on the bow, for print, as a "tree".
 - `week`: "records" of all bows, "at": now: what is due by day for print, as a "tree".
 - `bows`: "text" of any file: "bows", each {"entries", "missing", "unread", "newer"}, and "missing" bows.
 
@@ -47,6 +48,7 @@ from calc.record import (
     steps,
     summary,
     table,
+    tag_card,
     week,
 )
 from calc.record.asked import entries_in, list_in, pairs_in, state_in, units_in
@@ -331,6 +333,10 @@ def _sheet(asked: "Asked") -> "Answer":
             "link": owner.link_text(owner.page_of(state, at, units))[0]}
 
 
+def _card(asked: "Asked") -> "Answer":
+    return {"tree": tag_card.card_tree(state_in(asked), str(asked["at"]), units_in(asked))}
+
+
 def _week(asked: "Asked") -> "Answer":
     return {"tree": week.week_tree(_records_in(asked), str(asked["at"]), units_in(asked))}
 
@@ -348,6 +354,7 @@ TASKS: "tuple[tuple[str, Callable[[Asked], Answer]], ...]" = (
     ("step", _step), ("file", _file), ("read", _read), ("csv", _csv),
     ("foretold", beside.foretold_answer), ("compare", beside.compare_answer), ("all", _all), ("bows", _bows),
     ("photos", _photos),
-    ("across", _across), ("calendar", _calendar), ("sheet", _sheet), ("week", _week),
+    ("across", _across), ("calendar", _calendar), ("sheet", _sheet), ("card", _card),
+    ("week", _week),
     ("tell", tell_answer), ("told", told_answer), ("offer", offer_answer),
 )

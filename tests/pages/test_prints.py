@@ -10,7 +10,7 @@ from calc.record import sheets
 from calc.record.declare import NOTE
 from tests.pages.printed import FORMATS, printed, square_on_paper
 from tests.pages.reading import box, wait_for_state
-from tests.pages.test_bow_bar import BOW, choose, open_bar, put
+from tests.pages.test_bow_bar import BOW, INVENTED, choose, open_bar, put
 from tests.pages.test_bows import open_bows
 
 NAMES = {"owner": {"name": "MARKER", "reach": "MARKER"}, "told": {"text": "MARKER", "way": "MARKER"}}
@@ -105,6 +105,19 @@ def test_the_week_for_the_wall_holds_all_bows_and_what_is_due(visitor):
         assert "32: ready, as was agreed." in sheet.words
         assert "31 64 in recurve" in sheet.words
         assert "MARKER" not in sheet.words
+
+
+def test_the_card_on_a_bow_leads_a_camera_to_its_page(visitor):
+    put(visitor, BOW, (*INVENTED, ("agreed", {"weight": "45 lb", "at_draw": "28 in"})))
+    page = open_bows(visitor, "#" + BOW)
+    page.get_by_role("button", name="Tag card for print").click()
+    expect(page.locator(".rb-tag-card .rb-tag")).to_have_text("31")
+    expect(page.locator(".rb-tag-card .rb-paper-square svg")).to_be_visible()
+    assert square_on_paper(page) == page.url
+    for form in FORMATS:
+        [sheet] = printed(page, form)
+        assert sheet.is_whole()
+        assert "45 lb at 28 in" in sheet.words
 
 
 def plain(text):

@@ -10,6 +10,7 @@ from calc.record.declare import NOTE
 from calc.record.entries import Entry
 from calc.record.fill import fill
 from calc.record.record_sheet import sheet_tree
+from calc.record.tag_card import card_tree
 from calc.record.week import week_tree
 from tests.record.bench import Bench
 
@@ -74,6 +75,7 @@ def test_no_paper_tells_it(bench, system):
     sheet = str(sheet_tree(bench.state, "2026-05-12T18:10+02:00", "", system))
     assert "45 lb at 28 in" in sheet
     assert clean(sheet)
+    assert clean(str(card_tree(bench.state, "2026-05-12T18:10+02:00", system)))
     assert clean(str(week_tree([bench.entries], "2026-05-12T18:10+02:00", system)))
 
 

@@ -438,6 +438,7 @@ export class Bows {
     else if (deed === "calendar-all") await this.#calendar(await this.#records(await this.store.bows()));
     else if (deed === "tell") await this.#tell();
     else if (deed === "sheet") await this.#paper(`Record of bow ${this.#stand?.title}`, "sheet", { entries: this.#record });
+    else if (deed === "card") await this.#paper(`Card of bow ${this.#stand?.title}`, "card", { entries: this.#record });
     else if (deed === "week") await this.#paper("The week", "week", { records: await this.#records(await this.store.bows()) });
     else if (deed === "back") await this.show();
     else if (deed === "remove") await this.#remove();
@@ -456,18 +457,19 @@ export class Bows {
   /**
    * Show what goes on paper, in the place of the page.
    * @param {string} title
-   * @param {"sheet" | "week"} task
+   * @param {"sheet" | "card" | "week"} task
    * @param {object} more
    */
   async #paper(title, task, more) {
-    const [{ showPaper, addSquare }, made] = await Promise.all([
+    const [{ showPaper, addSquare, LEADS }, made] = await Promise.all([
       import("./paper.mjs"), this.ask(task, { at: now(), release: release(), ...more }), this.#drawing]);
     if (!made?.tree) return;
     const view = this.#part(".rb-paper");
     this.#turnTo(".rb-paper");
     showPaper(view, title, made.tree);
+    if (task === "card") addSquare(view, new URL(`#${this.#bow}`, location.href).href, LEADS.bow);
     if (!("link" in made)) return;
-    addSquare(view, made.link);
+    addSquare(view, new URL(`../bow/#${made.link}`, location.href).href, LEADS.owner);
     await (await this.#album()).putOnSheet(partOf(view, ".rb-paper-pictures", HTMLElement));
   }
 

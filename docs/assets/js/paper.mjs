@@ -7,8 +7,11 @@ import { grow } from "./tree.mjs";
 
 /** @import { TreeNode } from "./types.d.ts" */
 
-const SQUARE_TITLE = "Page for the owner";
-const SQUARE_WORDS = "How it stands, for its owner";
+/** What a square on paper leads to. */
+export const LEADS = {
+  owner: { title: "Page for the owner", words: "How it stands, for its owner" },
+  bow: { title: "Page of this bow", words: "Its page, in the browser that keeps it" },
+};
 
 /**
  * Show what is to be printed, in the view for it.
@@ -26,13 +29,13 @@ export function showPaper(view, title, tree) {
 }
 
 /**
- * Put the way to the owner's page on a sheet, unless it is too long for a camera to read from paper.
+ * Put the way to a page on a sheet, unless it is too long for a camera to read from paper.
  * @param {HTMLElement} view
- * @param {string} link fragment of that page
+ * @param {string} href
+ * @param {{title: string, words: string}} said
  */
-export function addSquare(view, link) {
-  const { href } = new URL(`../bow/#${link}`, location.href);
+export function addSquare(view, href, { title, words }) {
   if (!fitsSquare(href)) return;
-  const words = Object.assign(document.createElement("p"), { textContent: SQUARE_WORDS });
-  partOf(view, ".rb-paper-square", HTMLElement).replaceChildren(squareOf(href, SQUARE_TITLE), words);
+  const below = Object.assign(document.createElement("p"), { textContent: words });
+  partOf(view, ".rb-paper-square", HTMLElement).replaceChildren(squareOf(href, title), below);
 }

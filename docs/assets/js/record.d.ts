@@ -203,6 +203,7 @@ export interface TaskAnswers {
   across: { lines: AcrossLine[] };
   calendar: { text: string; name: string };
   sheet: { tree: TreeNode[]; link: string };
+  card: { tree: TreeNode[] };
   week: { tree: TreeNode[] };
 }
 export type Task = keyof TaskAnswers;
