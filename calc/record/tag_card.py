@@ -1,4 +1,4 @@
-"""The card that hangs on a bow at the bench: which it is, what was agreed, when to stop, where its page is."""
+"""The card that hangs on a bow at the bench: which it is, what was agreed, when to stop, its page."""
 
 from calc.outcome import say
 from calc.quantities import INCH, show
