@@ -62,6 +62,7 @@ from calc.finishes.mixing import (
     mixing_table,
     parts_of,
     pot_life_here,
+    room_check,
 )
 from calc.finishes.product import (
     cold_checks,
@@ -209,7 +210,7 @@ def compute(
     wet_most = wet_most_of(layers, main)
     checks = (hazard_checks(family) + film_checks(main.family, seal.family, film, wet_most)
               + cold_checks(temperature, least_of(family, least_temperature), main.family.name)
-              + mixing_checks(own, coat_time)
+              + mixing_checks(own, coat_time) + room_check(one_coat)
               + thinness_checks(cup, cup_seconds)
               + other_checks(planned, gloss, sheen))
     return Outcome(

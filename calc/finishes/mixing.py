@@ -22,6 +22,7 @@ from calc.outcome import (
     Table,
     amount,
     check,
+    link,
     sentence,
 )
 from calc.quantities import ROUNDING, show_number
@@ -159,6 +160,25 @@ def _as_ratio(parts: tuple[float | None, float | None, float | None], hardener: 
 
 
 # What is said --------------------------------------------------------------------
+
+
+def room_check(mix: "Mix | None") -> tuple[Check, ...]:
+    """Return where the solvent of one coat goes on to.
+
+    Nowhere from what sets by a hardener: what that gives off no time clears by these figures.
+
+    Args:
+        mix: of one coat; None if none is to come.
+    """
+    if mix is None or mix.product.family.id in MIXED:
+        return ()
+    figures = (("coat_volume", show_number(mix.volume * 1e6, 1) + "+mL"),
+               ("coat_solids", show_number(mix.product.solids * 100, 1) + "+%25"),
+               ("coat_reducer", show_number(mix.product.reducer * 100, 1) + "+%25"))
+    address = "#agent=solvent&liquid_from=coat&" + "&".join([name + "=" + text for name, text in figures])
+    return (check("room", OK, sentence(
+        "What evaporates of one coat goes on to {}: how long your room takes, and how near it comes to what "
+        "burns and harms.", link("Clear air", "calculators/clear-air/" + address))),)
 
 
 def mixing_checks(mixes: list[Mix], coat_time: float) -> tuple[Check, ...]:

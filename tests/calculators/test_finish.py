@@ -2,6 +2,7 @@
 
 import datetime as dt
 from pathlib import Path
+from urllib.parse import parse_qsl
 
 import icalendar
 import pytest
@@ -10,6 +11,7 @@ from hypothesis import strategies as st
 
 from calc.answer import page_answer, work_out
 from calc.calculators.finish import CALCULATOR
+from calc.catalog import find
 from calc.outcome import say
 from calc.tables import practice
 from calc.tables.finish_families import RATED_TRANSFER, find_method
@@ -51,6 +53,22 @@ def test_dry_film(wet, solids, reducer, dry):
     values, _ = results(wet_film=wet, solids=solids, reducer=reducer)
     assert values["dry_film"] / MIL == pytest.approx(dry, abs=5e-5)
     assert values["dry_build"] == pytest.approx(6 * values["dry_film"])
+
+
+def test_the_solvent_of_one_coat_goes_on_to_the_room():
+    values, outcome = results(reducer="15 %", solids="40 %")
+    [room] = [each for each in outcome.checks if each.id == "room"]
+    [way] = room.text.amounts
+    page, _, figures = way.page.partition("#")
+    assert page == "calculators/clear-air/"
+    air = work_out(find("clear-air"), [*parse_qsl(figures), ("wash", "0 mL")], standing={})
+    assert not air.problems
+    assert dict(air.outcome.values)["liquid"] == pytest.approx(values["solvent_coat"], rel=4e-3)  # to 0.1 mL
+
+
+@pytest.mark.parametrize("family", ["two-part-urethane", "catalysed-lacquer"])
+def test_what_sets_by_a_hardener_does_not(family):
+    assert "room" not in levels(results(family=family)[1])
 
 
 def test_surface_and_volume_by_hand():
