@@ -54,6 +54,7 @@ def test_calculators_answer_without_network(kept):
     type_into(page, "lower", "7 1/8")
     expect(headline(page)).to_contain_text("3/8 in larger")
     expect(page.locator(".rb-plot canvas").first).to_be_visible()
+    expect(page.locator(".rb-copy")).to_have_text("Copy link")
 
 
 def test_pages_never_visited_can_be_read_without_network(kept):
@@ -80,10 +81,10 @@ def test_any_address_leads_on_without_network(kept):
 def test_a_line_says_that_the_copy_is_ready_and_python_can_be_asked_for_ahead(visitor):
     page = visitor.open("?offline=1")
     ready = "This browser keeps all pages: they open without a signal."
-    expect(page.locator(".rb-copy")).to_have_text(ready, timeout=PATIENCE_MS)
+    expect(page.locator(".rb-offline")).to_have_text(ready, timeout=PATIENCE_MS)
     page = visitor.open("calculators/python/")
-    page.locator(".rb-copy button").click()
-    expect(page.locator(".rb-copy")).to_have_text(
+    page.locator(".rb-offline button").click()
+    expect(page.locator(".rb-offline")).to_have_text(
         ready + " Python is kept, too: it starts without a signal.", timeout=PATIENCE_MS)
     [name] = page.evaluate(KEPT)
     assert sum("/engine/pyodide" in address for address in page.evaluate(ADDRESSES, name)) == 5
@@ -93,7 +94,7 @@ def test_a_line_says_that_the_browser_keeps_nothing(visitor):
     visitor.context.add_init_script(
         "ServiceWorkerContainer.prototype.register = () => Promise.reject(new Error('refused'));")
     page = visitor.open("?offline=1")
-    expect(page.locator(".rb-copy")).to_have_text(
+    expect(page.locator(".rb-offline")).to_have_text(
         "This browser keeps no pages of this site, so that each wants a signal. "
         "A private window does that, or a setting.")
 

@@ -35,7 +35,7 @@ function visit() {
   const owner = document.querySelector(".rb-owner");
   if (owner) import("./owner.mjs").then(({ visitOwner }) => visitOwner(owner, theEngine()));
   /** @type {HTMLElement | null} */
-  const copy = document.querySelector(".rb-copy");
+  const copy = document.querySelector(".rb-offline");
   if (copy) import("./copy.mjs").then(({ tellCopy }) => tellCopy(copy));
   followPaths();
   visitAnyTimers();
