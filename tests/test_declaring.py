@@ -198,5 +198,5 @@ def test_a_share_that_is_plain_is_read(text, share):
 def test_a_result_brings_no_file_of_a_kind_that_a_page_could_run():
     page = File("x.html", "A page", "text/html", "<script></script>")
     with pytest.raises(ValueError, match=whole(
-            "a result's file must be one of text/calendar, text/plain, not text/html")):
+            "a result's file must be one of text/calendar, text/plain, image/svg+xml, not text/html")):
         Outcome(headline="Done.", values=(), checks=(), assumptions=(), files=(page,))

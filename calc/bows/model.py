@@ -25,12 +25,14 @@ class Effect:
     """A bow once a stretch of it is sanded: weight [N], tiller [m], draw curve, and glass (back, belly) [m].
 
     left: glass where most came off. least: what must stay. strokes_since: since the glass was read. ranges:
-    how far it may be out, None where that is not known; changes: the same of what the sanding changes.
+    how far it may be out, None where that is not known; changes: the same of what the sanding changes, None
+    where nothing is sanded, too.
     """
 
     def __init__(
         self, weight: float, tiller: float, curve: Curve, left: tuple[float, float],
         least: tuple[float, float], strokes_since: int, ranges: Ranges | None,
+        changes: Ranges | None,
     ) -> None:
         self.weight = weight
         self.tiller = tiller
@@ -39,4 +41,4 @@ class Effect:
         self.least = least
         self.strokes_since = strokes_since
         self.ranges = ranges
-        self.changes = None if ranges is None else ranges.of_change()
+        self.changes = changes

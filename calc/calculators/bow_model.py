@@ -253,7 +253,8 @@ def _effect(
     ranges = yield from in_part(0.4, 1.0, range_steps(planned, errors, False))
     build = model.bow.build
     left = build.back - depth * (1 - sanding.belly_share), build.belly - depth * sanding.belly_share
-    return Effect(state.weight, state.tiller, curve, left, least, strokes_since, ranges)
+    changes = None if ranges is None or depth == 0 else ranges.of_change()
+    return Effect(state.weight, state.tiller, curve, left, least, strokes_since, ranges, changes)
 
 
 def _stacking(
