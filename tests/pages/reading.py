@@ -13,7 +13,7 @@ PATIENCE_MS = 45_000  # what is slow on a busy machine is not wrong
 LOOK_AGAIN_MS = 50
 STILL = """async () => {
   for (let frame = 0; frame < 3; frame += 1) await new Promise(requestAnimationFrame);
-  const ends = ({ effect }) => effect.getComputedTiming().endTime !== Infinity; // a moving picture goes on and on
+  const ends = ({ effect }) => effect.getComputedTiming().endTime !== Infinity; // moving pictures have none
   return !document.getAnimations().some((each) => each.playState === "running" && ends(each));
 }"""
 
