@@ -12,6 +12,7 @@ p (1 + k p^2).
 import math
 
 from calc.numerics.matrices import solved, spreads, triangle
+from calc.pictures.plane import best_line, moments_of
 
 BEND_ERROR = 0.03
 """Standard error of the lens's bend k before anything is known: at a corner a picture of 12 megapixels is
@@ -63,10 +64,8 @@ class Board:
 
     def seen(self, place: tuple[float, float]) -> tuple[float, float]:
         """Return the picture's point [1] that shows a place on the board [m]."""
-        u, v = shown(self.unknowns, (place[0] - self.middle[0]) / self.spread,
+        return _bent(self.unknowns, (place[0] - self.middle[0]) / self.spread,
                      (place[1] - self.middle[1]) / self.spread)
-        grows = 1 + self.unknowns[8] * (u * u + v * v)
-        return u * grows, v * grows
 
     def moves(self, seen: tuple[float, float]) -> tuple[list[float], list[float]]:
         """Return what moves the place [m] that a picture's point shows, along and up.
@@ -180,6 +179,13 @@ def shown(unknowns: list[float], x: float, y: float) -> tuple[float, float]:
             (unknowns[3] * x + unknowns[4] * y + unknowns[5]) / w)
 
 
+def _bent(unknowns: list[float], x: float, y: float) -> tuple[float, float]:
+    """Return where the lens, with its bend, shows a place given in the fit's own measure."""
+    u, v = shown(unknowns, x, y)
+    grows = 1 + unknowns[8] * (u * u + v * v)
+    return u * grows, v * grows
+
+
 def _back(h: list[float], p: tuple[float, float]) -> tuple[float, float]:
     """Return the place in the fit's own measure that a point shows, straightened."""
     a, b = h[0] - p[0] * h[6], h[1] - p[0] * h[7]
@@ -203,9 +209,8 @@ def _inverse_slopes(h: list[float], x: float, y: float) -> tuple[float, float, f
 
 def _spread(points: list[tuple[float, float]]) -> tuple[tuple[float, float], float]:
     """Return the middle of points, and their root mean square distance from it over the root of two."""
-    count = len(points)
-    middle = sum([x for x, _ in points]) / count, sum([y for _, y in points]) / count
-    square = sum([(x - middle[0]) ** 2 + (y - middle[1]) ** 2 for x, y in points]) / count
+    middle, xx, _, yy = moments_of(points)
+    square = (xx + yy) / len(points)
     if square <= 0:
         raise ValueError("all known points lie in one place")
     return middle, math.sqrt(square / 2)
@@ -260,8 +265,8 @@ def _bodies(known: list[Known], places: list[tuple[float, float]], error: float)
             continue
         sheets.append(each.sheet)
         own = [place for place, other in zip(places, known) if other.sheet == each.sheet]
-        middle = sum([x for x, _ in own]) / len(own), sum([y for _, y in own]) / len(own)
-        radius = math.sqrt(sum([(x - middle[0]) ** 2 + (y - middle[1]) ** 2 for x, y in own]) / len(own))
+        middle, xx, _, yy = moments_of(own)
+        radius = math.sqrt((xx + yy) / len(own))
         errors = [error, error] + ([error / radius] if radius > 0 else [])
         bodies.append(_Body(each.sheet, first, middle, errors))
         first += len(errors)
@@ -348,27 +353,19 @@ def _misses(
     misses = []
     for each, place in zip(known, places):
         x, y = _moved(place, _body_of(bodies, each.sheet), moved)
-        u, v = shown(unknowns, x, y)
-        grows = 1 + unknowns[8] * (u * u + v * v)
-        misses.append(math.sqrt((each.seen[0] - u * grows) ** 2 + (each.seen[1] - v * grows) ** 2)
-                      / mark_error)
+        u, v = _bent(unknowns, x, y)
+        misses.append(math.sqrt((each.seen[0] - u) ** 2 + (each.seen[1] - v) ** 2) / mark_error)
     return misses
 
 
 def _off_line(line: list[tuple[float, float]], bend: float) -> tuple[list[float], list[float]]:
     """Return how far points lie off their best line, and how that goes with the lens's bend."""
     points = [straightened(each, bend) for each in line]
-    count = len(points)
-    middle = sum([u for u, _ in points]) / count, sum([v for _, v in points]) / count
-    uu = sum([(u - middle[0]) ** 2 for u, _ in points])
-    uv = sum([(u - middle[0]) * (v - middle[1]) for u, v in points])
-    vv = sum([(v - middle[1]) ** 2 for _, v in points])
-    angle = 0.5 * math.atan2(2 * uv, uu - vv)
-    along, across = math.cos(angle), math.sin(angle)
+    middle, (along, across) = best_line(points)
     reaches = [(u - middle[0]) * along + (v - middle[1]) * across for u, v in points]
     offsets = [(v - middle[1]) * along - (u - middle[0]) * across for u, v in points]
     moves = [-(u * u + v * v) * (v * along - u * across) for u, v in points]
-    mean = sum(moves) / count
+    mean = sum(moves) / len(moves)
     square = sum([reach * reach for reach in reaches])
     lean = sum([reach * move for reach, move in zip(reaches, moves)]) / square if square > 0 else 0.0
     return offsets, [move - mean - lean * reach for move, reach in zip(moves, reaches)]

@@ -97,13 +97,13 @@ def course_checks(bow: Photographed) -> tuple[Check, ...]:
                 "The " + name + " limb has {} marks. A recurve's bend wants {}: with fewer the curve between "
                 "them may be out by more than the errors say.", amount("count", len(course.points)),
                 amount("count", FULL_COURSE))))
-        sizes = [_size(point.own) for point in course.points]
-        ratios = [abs(miss) / size for miss, size in zip(course.misses(), sizes)]
+        misses = course.misses()
+        ratios = [abs(miss) / _size(point.own) for miss, point in zip(misses, course.points)]
         worst = max(range(len(ratios)), key=lambda index: ratios[index])
         if ratios[worst] > OFF_COURSE:
             found.append(check("off-" + name, WATCH, sentence(
                 "Mark {} along the " + name + " limb lies {} off the curve through the others. Look at it "
-                "again.", amount("count", worst + 1), amount("length", abs(course.misses()[worst])))))
+                "again.", amount("count", worst + 1), amount("length", abs(misses[worst])))))
     return tuple(found)
 
 

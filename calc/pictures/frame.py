@@ -4,6 +4,7 @@ import math
 
 from calc.pictures.course import Course
 from calc.pictures.picture import Marks, Reading, added
+from calc.pictures.plane import best_line, dot, less
 
 ROUNDS = 30
 
@@ -16,7 +17,7 @@ class End:
         self.count = len(marks.points)
         self.course = course
         if course is None:
-            self.place = marks.points[first].along, marks.points[first].up
+            self.place = marks.points[first].place
         else:
             self.place = course.point(course.start)
 
@@ -28,8 +29,8 @@ class End:
             return shift
         t = self.course.start
         along, square = self.course.tangent(t), self.course.normal(t)
-        return added([(_dot(direction, along), self.course.slides(0, t)),
-                      (_dot(direction, square), self.course.moves(t))])
+        return added([(dot(direction, along), self.course.slides(0, t)),
+                      (dot(direction, square), self.course.moves(t))])
 
 
 class Frame:
@@ -43,12 +44,12 @@ class Frame:
         self.marks = marks
         self.ends = upper, lower
         run = upper.place[0] - lower.place[0], upper.place[1] - lower.place[1]
-        length = math.sqrt(_dot(run, run))
+        length = math.sqrt(dot(run, run))
         self.out = run[0] / length, run[1] / length
         left = -self.out[1], self.out[0]
-        self.side = 1.0 if _dot(left, toward) > 0 else -1.0
+        self.side = 1.0 if dot(left, toward) > 0 else -1.0
         self.belly = self.side * left[0], self.side * left[1]
-        self.lean = abs(_dot(left, toward)) / math.sqrt(_dot(toward, toward))
+        self.lean = abs(dot(left, toward)) / math.sqrt(dot(toward, toward))
         self.riser = Reading(marks, length, added([(1.0, upper.moves(self.out)),
                                                    (-1.0, lower.moves(self.out))]))
         self.turns = added([(1 / length, upper.moves(left)), (-1 / length, lower.moves(left))])
@@ -60,7 +61,7 @@ class Frame:
     def reach(self, limb: int, t: float) -> float:
         """Return how far along the edge from the fadeout a limb's course is at a part of its chord [m]."""
         course = self._course(limb)
-        return _dot(_less(course.point(t), self.ends[limb].place), self.outward(limb))
+        return dot(less(course.point(t), self.ends[limb].place), self.outward(limb))
 
     def part_at(self, limb: int, along: float) -> float:
         """Return the part of a limb's chord that lies so far along the edge from the fadeout [m]."""
@@ -68,7 +69,7 @@ class Frame:
         low, high = course.start, course.end
         t = along / max(self.reach(limb, high), 1e-9)
         for _ in range(ROUNDS):
-            rise = _dot(course.on, outward) + course.slope(t) * _dot(course.across, outward)
+            rise = dot(course.on, outward) + course.slope(t) * dot(course.across, outward)
             step = (along - self.reach(limb, t)) / (course.chord * max(rise, 0.05))
             t = min(max(t + step, low - 0.02), high + 0.02)
             if abs(step) < 1e-12:
@@ -80,17 +81,17 @@ class Frame:
         course, end = self._course(limb), self.ends[limb]
         t = self.part_at(limb, along)
         point, square = course.point(t), course.normal(t)
-        away = _less(point, end.place)
+        away = less(point, end.place)
         shift = added([(1.0, course.moves(t)), (-1.0, end.moves(square)),
                        (-(square[1] * away[0] - square[0] * away[1]), self.turns)])
-        lean = _dot(square, self.belly)
-        return Reading(self.marks, _dot(away, self.belly), [each / lean for each in shift])
+        lean = dot(square, self.belly)
+        return Reading(self.marks, dot(away, self.belly), [each / lean for each in shift])
 
     def angle(self, limb: int, t: float) -> Reading:
         """Return a limb's angle against the edge at a part of its chord [rad], toward the belly positive."""
         course, outward = self._course(limb), self.outward(limb)
         tangent = course.tangent(t)
-        value = math.atan2(_dot(tangent, self.belly), _dot(tangent, outward))
+        value = math.atan2(dot(tangent, self.belly), dot(tangent, outward))
         sign = self.side * (1.0 if limb == 0 else -1.0)
         return Reading(self.marks, value, added([(sign, course.turns(t)), (-sign, self.turns)]))
 
@@ -106,15 +107,11 @@ class Frame:
             first: the place of the first of them among all marks.
             count: how many.
         """
-        points = self.marks.points[first:first + count]
-        place = sum([each.along for each in points]) / count, sum([each.up for each in points]) / count
-        away = _less(place, self.ends[0].place)
-        shift = added([(1.0, self.ends[0].moves(self.belly)),
-                       (self.side * _dot(away, self.out), self.turns)])
-        for index in range(first, first + count):
-            shift[2 * index] -= self.belly[0] / count
-            shift[2 * index + 1] -= self.belly[1] / count
-        return Reading(self.marks, -_dot(away, self.belly), shift)
+        place, moves = self.marks.middle(first, count, self.belly)
+        away = less(place, self.ends[0].place)
+        return Reading(self.marks, -dot(away, self.belly), added([
+            (1.0, self.ends[0].moves(self.belly)), (self.side * dot(away, self.out), self.turns),
+            (-1.0, moves)]))
 
     def _course(self, limb: int) -> Course:
         course = self.ends[limb].course
@@ -129,16 +126,10 @@ class Line:
     def __init__(self, marks: Marks, first: int, count: int) -> None:
         self.marks = marks
         self.first = first
-        points = marks.points[first:first + count]
-        self.middle = (sum([each.along for each in points]) / count,
-                       sum([each.up for each in points]) / count)
-        xx = sum([(each.along - self.middle[0]) ** 2 for each in points])
-        xy = sum([(each.along - self.middle[0]) * (each.up - self.middle[1]) for each in points])
-        yy = sum([(each.up - self.middle[1]) ** 2 for each in points])
-        angle = 0.5 * math.atan2(2 * xy, xx - yy)
-        self.on = math.cos(angle), math.sin(angle)
+        places = [each.place for each in marks.points[first:first + count]]
+        self.middle, self.on = best_line(places)
         self.square = -self.on[1], self.on[0]
-        self.places = [_dot(_less((each.along, each.up), self.middle), self.on) for each in points]
+        self.places = [dot(less(each, self.middle), self.on) for each in places]
 
     def distance(
         self, place: tuple[float, float], toward: tuple[float, float], moved: list[float]
@@ -151,24 +142,16 @@ class Line:
             moved: shift of the place, square to the line in the direction of `facing`.
         """
         sign = self.facing(toward)
-        away = _less(self.middle, place)
+        away = less(self.middle, place)
         shift = [-each for each in moved]
-        at = -_dot(away, self.on)
+        at = -dot(away, self.on)
         spread = sum([each * each for each in self.places])
         for index, own in enumerate(self.places):
             weight = sign * (1 / len(self.places) + at * own / spread)
             shift[2 * (self.first + index)] += weight * self.square[0]
             shift[2 * (self.first + index) + 1] += weight * self.square[1]
-        return Reading(self.marks, sign * _dot(away, self.square), shift)
+        return Reading(self.marks, sign * dot(away, self.square), shift)
 
     def facing(self, toward: tuple[float, float]) -> float:
         """Return 1 where the line's own square points to a side, else -1."""
-        return 1.0 if _dot(self.square, toward) > 0 else -1.0
-
-
-def _dot(a: tuple[float, float], b: tuple[float, float]) -> float:
-    return a[0] * b[0] + a[1] * b[1]
-
-
-def _less(a: tuple[float, float], b: tuple[float, float]) -> tuple[float, float]:
-    return a[0] - b[0], a[1] - b[1]
+        return 1.0 if dot(self.square, toward) > 0 else -1.0

@@ -4,6 +4,7 @@ import math
 
 from calc.pictures.board import Board
 from calc.pictures.lens import Lens
+from calc.pictures.plane import middle_of
 
 
 class Picture:
@@ -38,6 +39,7 @@ class Point:
     ) -> None:
         self.along = along
         self.up = up
+        self.place = along, up
         self.own = own
         self.common = common
 
@@ -96,6 +98,21 @@ class Marks:
     def __init__(self, points: list[Point], scale: float) -> None:
         self.points = points
         self.scale = scale
+
+    def middle(
+        self, first: int, count: int, direction: tuple[float, float]
+    ) -> tuple[tuple[float, float], list[float]]:
+        """Return the middle of some marks [m], and its shift in a direction.
+
+        Args:
+            first: the place of the first of them among all.
+            count: how many.
+            direction: of length one.
+        """
+        moves = [0.0] * (2 * len(self.points))
+        for index in range(first, first + count):
+            moves[2 * index], moves[2 * index + 1] = direction[0] / count, direction[1] / count
+        return middle_of([each.place for each in self.points[first:first + count]]), moves
 
     def error(self, shift: list[float]) -> float:
         """Return the standard error of a reading from its shift, to first order."""

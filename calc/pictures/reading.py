@@ -6,6 +6,7 @@ from calc.outcome import Refused
 from calc.pictures.board import Board, Known, fitted
 from calc.pictures.lens import Lens, lens_of
 from calc.pictures.picture import Picture
+from calc.pictures.plane import moments_of
 from calc.pictures.target import dot_place
 from calc.quantities import show_number
 
@@ -132,11 +133,7 @@ def board_of(
 
 def _narrowness(points: list[tuple[float, float]]) -> float:
     """Return how far points spread across their longest line, over how far along it."""
-    count = len(points)
-    middle = sum([x for x, _ in points]) / count, sum([y for _, y in points]) / count
-    xx = sum([(x - middle[0]) ** 2 for x, _ in points])
-    xy = sum([(x - middle[0]) * (y - middle[1]) for x, y in points])
-    yy = sum([(y - middle[1]) ** 2 for _, y in points])
+    _, xx, xy, yy = moments_of(points)
     half, root = 0.5 * (xx + yy), math.sqrt(0.25 * (xx - yy) ** 2 + xy * xy)
     return math.sqrt(max(0.0, half - root) / (half + root)) if half + root > 0 else 0.0
 

@@ -7,11 +7,11 @@ from calc.outcome import OK, Check, Column, Refused, Table, check, link, sentenc
 from calc.pictures.board import Board
 from calc.pictures.lens import DISTANCE_ERROR, Lens, lens_of
 from calc.pictures.picture import Marks, Picture, Point, Reading, point_of
+from calc.pictures.plane import middle_of
 
 PLACES = (("upper_tip", "Upper limb, near the tip"), ("upper_riser", "Upper limb, at the fadeout"),
           ("lower_tip", "Lower limb, near the tip"), ("lower_riser", "Lower limb, at the fadeout"))
 PARTS = (("left", "Left edge of the limb"), ("right", "Right edge of the limb"), ("string", "String"))
-
 
 LEAST_WIDTH = 0.003
 """Of a limb between its edges [m]."""
@@ -67,9 +67,7 @@ def _off_at(
         if not own:
             raise Refused("string_line", name + " lacks a mark: " + title.lower() + ". Mark it, or take the "
                           "place out.")
-        points = [together.points[index] for index in own]
-        middles.append((sum([each.along for each in points]) / len(own),
-                        sum([each.up for each in points]) / len(own)))
+        middles.append(middle_of([together.points[index].place for index in own]))
         shares.append(own)
     left, right, string = middles
     across = right[0] - left[0], right[1] - left[1]

@@ -35,12 +35,8 @@ def tiller_of(bow: Photographed) -> Tiller:
     brace_height = None
     throat_first, throats = bow.throat
     if throats:
-        points = bow.marks.points[throat_first:throat_first + throats]
-        place = sum([each.along for each in points]) / throats, sum([each.up for each in points]) / throats
-        moved = [0.0] * (2 * len(bow.marks.points))
-        for index in range(throat_first, throat_first + throats):
-            moved[2 * index], moved[2 * index + 1] = square[0] / throats, square[1] / throats
-        brace_height = line.distance(place, toward, moved)
+        place, moves = bow.marks.middle(throat_first, throats, square)
+        brace_height = line.distance(place, toward, moves)
     return Tiller(upper, lower, brace_height, line)
 
 
