@@ -203,6 +203,12 @@ def link(text: str, page: str) -> Link:
     return Link(text, page)
 
 
+def link_with(text: str, calculator: str, figures: list[tuple[str, str]]) -> Link:
+    """Return words that lead to a calculator with figures on its form, each (input, text as it is typed)."""
+    pairs = [name + "=" + figure.replace("%", "%25").replace(" ", "+") for name, figure in figures]
+    return Link(text, "calculators/" + calculator + "/#" + "&".join(pairs))
+
+
 def sentence(template: str, *amounts: Amount | Link | str) -> Sentence:
     """Return a sentence whose `{}` are filled with amounts, links or words when it is shown."""
     return Sentence(template, amounts)

@@ -30,13 +30,13 @@ from calc.pictures.string_line import PLACES, Heights, Off, off_table, string_of
 from calc.pictures.told import (
     Tiller,
     course_lines,
+    inches,
     pair,
     profile_text,
     shape_chart,
     shape_table,
     tiller_of,
 )
-from calc.quantities import INCH, show_number
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:  # the small engine has no such module
@@ -123,7 +123,7 @@ def compute(
     if what == "unstrung":
         _require_shape(fields, limbs)
         places = places_of(bow)
-        checks += shape_checks(bow, places) + (hand_over_check(_address(bow, places)),)
+        checks += shape_checks(bow, places) + (hand_over_check(_figures(bow, places)),)
     elif what == "braced":
         strung = tiller_of(bow)
     else:
@@ -161,7 +161,6 @@ def _from_the_belly(
 ) -> Outcome:
     """Return where the string lies against the middle of the limbs."""
     figures = [(each.place.replace("_", "_offset_"), each.off) for each in offs]
-    address = "#" + "&".join([name + "=" + show_number(off.value / INCH, 3) + "+in" for name, off in figures])
     told = dict(figures)
     values: tuple[tuple[str, float | str | None], ...] = ()
     for place, _ in PLACES:
@@ -176,7 +175,8 @@ def _from_the_belly(
                           amount("length", NORMAL_95 * farthest.off.error)),
         values=values + tuple([(each, None) for each in OF_THE_SIDE])
         + (("tilt", lens.tilt), ("misfit", board.misfit), ("lens_bend", board.unknowns[8])),
-        checks=(board_check(board),) + view_checks(lens, _wide(picture, marks)) + (tracking_check(address),),
+        checks=(board_check(board),) + view_checks(lens, _wide(picture, marks)) + (
+            tracking_check([(name, inches(off.value)) for name, off in figures]),),
         tables=(off_table(offs),),
         drawings=(picture_drawing(picture.width, picture.height,
                                   overlay.board_lines(picture, board, known), []),),
@@ -257,14 +257,13 @@ def _values(
     )
 
 
-def _address(bow: Photographed, places: list[Place]) -> str:
-    """Return the fragment that carries a shape to another page."""
+def _figures(bow: Photographed, places: list[Place]) -> list[tuple[str, str]]:
+    """Return the figures that carry a shape to another page, by input."""
     found = [("riser_length", bow.frame.riser.value),
              ("bow_length", bow.frame.riser.value + bow.frame.length(0).value + bow.frame.length(1).value)]
     if bow.throat[1]:
         found.append(("throat", bow.frame.behind(bow.throat[0], bow.throat[1]).value))
-    return "#" + "&".join(["profile=" + profile_text(places)]
-                          + [name + "=" + show_number(value / INCH, 3) + "+in" for name, value in found])
+    return [("profile", profile_text(places))] + [(name, inches(value)) for name, value in found]
 
 
 OF_THE_BELLY = (

@@ -22,7 +22,7 @@ from calc.outcome import (
     Table,
     amount,
     check,
-    link,
+    link_with,
     sentence,
 )
 from calc.quantities import ROUNDING, show_number
@@ -172,13 +172,13 @@ def room_check(mix: "Mix | None") -> tuple[Check, ...]:
     """
     if mix is None or mix.product.family.id in MIXED:
         return ()
-    figures = (("coat_volume", show_number(mix.volume * 1e6, 1) + "+mL"),
-               ("coat_solids", show_number(mix.product.solids * 100, 1) + "+%25"),
-               ("coat_reducer", show_number(mix.product.reducer * 100, 1) + "+%25"))
-    address = "#agent=solvent&liquid_from=coat&" + "&".join([name + "=" + text for name, text in figures])
+    figures = [("agent", "solvent"), ("liquid_from", "coat"),
+               ("coat_volume", show_number(mix.volume * 1e6, 1) + " mL"),
+               ("coat_solids", show_number(mix.product.solids * 100, 1) + " %"),
+               ("coat_reducer", show_number(mix.product.reducer * 100, 1) + " %")]
     return (check("room", OK, sentence(
         "What evaporates of one coat goes on to {}: how long your room takes, and how near it comes to what "
-        "burns and harms.", link("Clear air", "calculators/clear-air/" + address))),)
+        "burns and harms.", link_with("Clear air", "clear-air", figures))),)
 
 
 def mixing_checks(mixes: list[Mix], coat_time: float) -> tuple[Check, ...]:

@@ -8,6 +8,7 @@ from calc.pictures.course import FEWEST_FOR_SHAPE, Course
 from calc.pictures.frame import End, Frame
 from calc.pictures.lens import Lens
 from calc.pictures.picture import Marks, Picture, Point, Standing, point_of
+from calc.pictures.plane import dot, less
 
 RAISED_FROM = 1.5
 """Times the stated errors: where the known points miss by more, all errors are raised by as much."""
@@ -80,7 +81,8 @@ def photographed(
     courses = tuple([_course(fields[which], points[first[which]:first[which] + len(limbs[which])],
                              first[which], len(points)) for which in (0, 1)])
     ends = [End(marks, first[which], courses[which]) for which in (0, 1)]
-    if math.sqrt(sum([(a - b) ** 2 for a, b in zip(ends[0].place, ends[1].place)])) < 0.01:
+    between = less(ends[0].place, ends[1].place)
+    if math.sqrt(dot(between, between)) < 0.01:
         raise Refused(fields[1], "Both limbs begin at one place. Begin each at its own fadeout.", 0)
     frame = Frame(marks, ends[0], ends[1], _toward(picture, board, faces, limbs))
     if frame.lean < LEAST_LEAN:
@@ -88,9 +90,7 @@ def photographed(
                       "of the picture that the string is on when the bow is braced.")
     for which in (0, 1):
         last = points[first[which] + len(limbs[which]) - 1]
-        away = (last.along - ends[which].place[0], last.up - ends[which].place[1])
-        outward = frame.outward(which)
-        if len(limbs[which]) > 1 and away[0] * outward[0] + away[1] * outward[1] <= 0:
+        if len(limbs[which]) > 1 and dot(less(last.place, ends[which].place), frame.outward(which)) <= 0:
             raise Refused(fields[which], "This limb runs toward the other one. Begin at the fadeout and end "
                           "at the nock, and check which limb is the upper.")
     throat_first = len(limbs[0]) + len(limbs[1])
@@ -115,11 +115,11 @@ def _course(field: str, points: list[Point], first: int, count: int) -> Course |
     """
     if len(points) < FEWEST_FOR_SHAPE:
         return None
-    start, end = points[0], points[-1]
-    run = end.along - start.along, end.up - start.up
+    start = points[0].place
+    run = less(points[-1].place, start)
     before = -1.0
     for index, each in enumerate(points):
-        here = (each.along - start.along) * run[0] + (each.up - start.up) * run[1]
+        here = dot(less(each.place, start), run)
         if here <= before:
             raise Refused(field, "This mark lies nearer to the fadeout than the one before it, along "
                           "the line to the nock. Put the marks in order.", index)
@@ -139,4 +139,4 @@ def _toward(
     step = {"down": (0.0, 1.0), "up": (0.0, -1.0), "left": (-1.0, 0.0), "right": (1.0, 0.0)}[faces]
     x, y = [(a + b) / 2 for a, b in zip(limbs[0][0], limbs[1][0])]
     here, there = (board.place(picture.seen(x + part * step[0], y + part * step[1])) for part in (-5.0, 5.0))
-    return there[0] - here[0], there[1] - here[1]
+    return less(there, here)

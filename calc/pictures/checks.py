@@ -3,7 +3,7 @@
 import math
 
 from calc.numerics.normal import NORMAL_95
-from calc.outcome import OK, WATCH, Check, amount, check, link, sentence
+from calc.outcome import OK, WATCH, Check, amount, check, link_with, sentence
 from calc.pictures.board import Board
 from calc.pictures.bow import LIMB_NAMES, RAISED_FROM, Photographed
 from calc.pictures.course import MARKS_A_PIECE, MOST_PIECES
@@ -112,8 +112,8 @@ def _size(own: tuple[tuple[float, float], tuple[float, float]]) -> float:
     return math.sqrt((own[0][0] ** 2 + own[0][1] ** 2 + own[1][0] ** 2 + own[1][1] ** 2) / 2)
 
 
-def hand_over_check(address: str) -> Check:
-    """Return where the shape goes next; address: of a link's figures, as a fragment."""
+def hand_over_check(figures: list[tuple[str, str]]) -> Check:
+    """Return where the shape goes next; figures: each (input, text)."""
     return check("next", OK, sentence("These figures go on to {} or {}, as their unstrung shape.",
-                                      link("Bow model", "calculators/bow-model/" + address),
-                                      link("Weight reduction", "calculators/weight-reduction/" + address)))
+                                      link_with("Bow model", "bow-model", figures),
+                                      link_with("Weight reduction", "weight-reduction", figures)))

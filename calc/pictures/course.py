@@ -9,6 +9,7 @@ import math
 
 from calc.numerics.matrices import solved, triangle
 from calc.pictures.picture import Point, added
+from calc.pictures.plane import dot, less
 
 FEWEST_FOR_SHAPE = 8
 """Marks along a limb from which its shape is told."""
@@ -35,9 +36,8 @@ class Course:
         self.points = points
         self.first = first
         self.count = count
-        start, end = points[0], points[-1]
-        run = (end.along - start.along, end.up - start.up)
-        self.chord = math.sqrt(run[0] * run[0] + run[1] * run[1])
+        run = less(points[-1].place, points[0].place)
+        self.chord = math.sqrt(dot(run, run))
         self.on = run[0] / self.chord, run[1] / self.chord
         self.across = -self.on[1], self.on[0]
         self.places = [self._along(each) / self.chord for each in points]
@@ -54,12 +54,10 @@ class Course:
         self.end = self._foot(len(points) - 1)
 
     def _along(self, point: Point) -> float:
-        return ((point.along - self.points[0].along) * self.on[0]
-                + (point.up - self.points[0].up) * self.on[1])
+        return dot(less(point.place, self.points[0].place), self.on)
 
     def _across(self, point: Point) -> float:
-        return ((point.along - self.points[0].along) * self.across[0]
-                + (point.up - self.points[0].up) * self.across[1])
+        return dot(less(point.place, self.points[0].place), self.across)
 
     def _shapes(self, t: float) -> list[float]:
         return [1.0, t, t * t, t * t * t] + [(t - knot) ** 3 if t > knot else 0.0 for knot in self.knots]

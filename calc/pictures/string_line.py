@@ -3,7 +3,7 @@
 import math
 
 from calc.numerics.normal import NORMAL_95
-from calc.outcome import OK, Check, Column, Refused, Table, check, link, sentence
+from calc.outcome import OK, Check, Column, Refused, Table, check, link_with, sentence
 from calc.pictures.board import Board
 from calc.pictures.lens import DISTANCE_ERROR, Lens, lens_of
 from calc.pictures.picture import Marks, Picture, Point, Reading, point_of
@@ -111,7 +111,7 @@ def off_table(offs: list[Off]) -> Table:
                  tuple([(each.name, each.off.value, NORMAL_95 * each.off.error) for each in offs]))
 
 
-def tracking_check(address: str) -> Check:
-    """Return where the string's line goes next; address: of a link's figures, as a fragment."""
+def tracking_check(figures: list[tuple[str, str]]) -> Check:
+    """Return where the string's line goes next; figures: each (input, text)."""
     return check("next", OK, sentence("These figures go on to {}, which says what practice accepts and which "
-                                      "side is strong.", link("Tracking", "calculators/tracking/" + address)))
+                                      "side is strong.", link_with("Tracking", "tracking", figures)))

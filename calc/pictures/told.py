@@ -74,6 +74,11 @@ def shape_chart(places: list[Place]) -> Chart:
                      Line("Mean", "line", xs, [0.0] + [place.mean.value for place in places])))
 
 
+def inches(length: float) -> str:
+    """Return a length [m] as another page's form takes it."""
+    return show_number(length / INCH, 3) + " in"
+
+
 def profile_text(places: list[Place]) -> str:
     """Return the mean's offsets as the rows that Bow model and Weight reduction take, in inches."""
     return ";".join([show_number(place.along / INCH, 2) + "in:" + show_number(place.mean.value / INCH, 3)
