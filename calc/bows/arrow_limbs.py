@@ -9,6 +9,7 @@ from calc.declaring import RULE, Group, choice, group, quantity
 from calc.mechanics.bow.bow import Bow, Limb
 from calc.mechanics.bow.moving import Strung, chain_of, let_go
 from calc.mechanics.bow.thinning import Station, section_at
+from calc.numerics.interpolation import along_straight
 from calc.numerics.normal import NORMAL_95, spread
 from calc.outcome import OK, WATCH, Check, Refused, amount, check, sentence
 from calc.quantities import GRAIN, INCH, POUND_FORCE, PSI
@@ -16,7 +17,7 @@ from calc.tables.bow_families import FAMILIES
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:  # the small engine has no such module
-    from collections.abc import Callable, Generator, Sequence
+    from collections.abc import Callable, Generator
 
 LINKS = 8
 GRAM = 1e-3
@@ -152,9 +153,9 @@ def _foretold(
 
     middles = [length * (k + 0.5) / LINKS for k in range(LINKS)]
     density = [mean(place, mass_of) for place in middles]
-    rest = [_between(profile.angles, (k + 0.5) / LINKS) for k in range(LINKS)]
-    rigidity = [_between(bending, k / LINKS) * factor for k in range(LINKS)]
-    angles = [_between(drawn.upper.angle, place / length) for place in middles]
+    rest = [along_straight(profile.angles, (k + 0.5) / LINKS) for k in range(LINKS)]
+    rigidity = [along_straight(bending, k / LINKS) * factor for k in range(LINKS)]
+    angles = [along_straight(drawn.upper.angle, place / length) for place in middles]
     half = Strung(braced.upper_length, string_stiffness, known.string / 2)
     energy = drawn.stored_energy
     arrows = LIGHT * drawn.force, HEAVY * drawn.force
@@ -167,13 +168,6 @@ def _foretold(
     error = spread([OF_THE_CHAIN, OF_DENSITIES, 0.0 if rows else OF_SECTIONS,
                     0.0 if known.lengths[0] and known.lengths[1] else OF_LENGTHS])
     return Foretold(arrows, (moving[0], moving[1]), error, (moving[2] - moving[0]) / GRAM)
-
-
-def _between(values: "Sequence[float]", part: float) -> float:
-    """Return a value at a part of the way along values equally spaced."""
-    place = part * (len(values) - 1)
-    i = min(int(place), len(values) - 2)
-    return values[i] + (values[i + 1] - values[i]) * (place - i)
 
 
 # What is said and asked ------------------------------------------------------------

@@ -3,6 +3,11 @@
 from calc.bows.measured import MeasuredBow, cannot_be_drawn
 from calc.mechanics.bow.bow import Bow
 from calc.mechanics.bow.elastica import LimbShape
+from calc.numerics.interpolation import along_straight
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:  # the small engine has no such module
+    from collections.abc import Sequence
 
 STRETCHES = ("inner", "middle", "outer")
 ENDS = (0.0, 0.3, 0.6, 0.9)
@@ -32,8 +37,7 @@ def computed_bends(measured: MeasuredBow, bow: Bow, distance: float) -> tuple[Be
         drawn = bow.draw(distance)
     except ValueError as error:
         raise cannot_be_drawn(distance, error) from None
-    angles = measured.profile.angles
-    rest = _changes(list(angles), [index / (len(angles) - 1) for index in range(len(angles))])
+    rest = _changes(measured.profile.angles)
     return Bends(_bent(drawn.upper), rest), Bends(_bent(drawn.lower), rest)
 
 
@@ -43,18 +47,10 @@ def _bent(shape: LimbShape) -> list[float]:
     for index in range(1, len(shape.arc_length)):
         step = shape.arc_length[index] - shape.arc_length[index - 1]
         sums.append(sums[-1] + step * (shape.bending[index] + shape.bending[index - 1]) / 2)
-    return _changes(sums, [place / shape.arc_length[-1] for place in shape.arc_length])
+    return _changes(sums)
 
 
-def _changes(values: list[float], parts: list[float]) -> list[float]:
-    """Return how far values that stand at parts of the way change over each stretch."""
-    ends = [_between(values, parts, end) for end in ENDS]
+def _changes(values: "Sequence[float]") -> list[float]:
+    """Return how far values, equally spaced along a limb, change over each stretch."""
+    ends = [along_straight(values, end) for end in ENDS]
     return [after - before for before, after in zip(ends, ends[1:])]
-
-
-def _between(values: list[float], parts: list[float], part: float) -> float:
-    for index in range(1, len(parts)):
-        if part <= parts[index]:
-            share = (part - parts[index - 1]) / (parts[index] - parts[index - 1])
-            return values[index - 1] + share * (values[index] - values[index - 1])
-    return values[-1]

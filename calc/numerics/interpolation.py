@@ -1,10 +1,14 @@
-"""A smooth curve through equally spaced readings, piece by piece cubic.
+"""A curve through equally spaced readings: straight from one to the next, or smooth, piece by piece cubic.
 
-The slope at each station is the four-point difference of its neighbours, so that a straight line stays
-straight and a smooth curve is followed to fourth order, without solving for all stations at once.
+The slope of the smooth one at each station is the four-point difference of its neighbours, so that a straight
+line stays straight and a smooth curve is followed to fourth order, without solving for all stations at once.
 """
 
 from calc.numerics import cubic
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:  # the small engine has no such module
+    from collections.abc import Sequence
 
 
 def _difference(values: tuple[float, ...], at: int) -> float:
@@ -58,6 +62,23 @@ def halves(values: tuple[float, ...], slopes: list[float]) -> list[float]:
         found.append(0.5 * (values[at - 1] + values[at]) + 0.125 * (slopes[at - 1] - slopes[at]))
         found.append(values[at])
     return found
+
+
+def along_straight(values: "Sequence[float]", part: float) -> float:
+    """Return a value at a part of the way along readings joined by straight lines.
+
+    Args:
+        values [any]: readings at equally spaced stations, at least two.
+        part [1]: 0 at the first reading, 1 at the last.
+
+    Returns:
+        [any] the value.
+
+    Source: interpolation, the straight line through two values.
+    """
+    place = part * (len(values) - 1)
+    i = min(int(place), len(values) - 2)
+    return values[i] + (values[i + 1] - values[i]) * (place - i)
 
 
 def curve_at(values: tuple[float, ...], slopes: list[float], position: float) -> tuple[float, float]:

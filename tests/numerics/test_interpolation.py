@@ -4,7 +4,7 @@ import math
 
 import pytest
 
-from calc.numerics.interpolation import curve_at, halves, station_slopes
+from calc.numerics.interpolation import along_straight, curve_at, halves, station_slopes
 
 
 @pytest.mark.parametrize("count", [2, 3, 4, 5, 6, 9])
@@ -31,6 +31,11 @@ def test_halves_are_the_curve_s_values_there(count):
     slopes = station_slopes(values)
     assert halves(values, slopes) == pytest.approx(
         [curve_at(values, slopes, 0.5 * k)[0] for k in range(2 * count - 1)], rel=1e-14)
+
+
+@pytest.mark.parametrize(("part", "value"), [(0.0, 2.0), (0.25, 3.0), (0.5, 4.0), (0.9, 0.0), (1.0, -1.0)])
+def test_readings_are_joined_by_straight_lines(part, value):
+    assert along_straight((2.0, 4.0, -1.0), part) == pytest.approx(value)
 
 
 def test_error_falls_with_the_fourth_power_of_the_spacing():
