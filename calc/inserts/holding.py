@@ -14,15 +14,13 @@ ALLOWED = 0.2
 
 SCREWS = (4, 5, 6, 7, 8, 9, 10, 12, 14)
 THREAD_LENGTH = INCH / 2
-DRY_MASS = 1.12
-WATER = 1000.0
 
 
 def gravity_of(wood: str, own: float | None) -> float:
     """Return the specific gravity: dry mass over volume at 12 % moisture, as the handbook counts it."""
     if wood == OWN:
         return own or 0.0
-    return float(woods.find(wood).density) / (DRY_MASS * WATER)
+    return woods.specific_gravity(woods.find(wood))
 
 
 def pull_out(hole: WantedHole, gravity: float, length: float) -> float | None:

@@ -39,6 +39,9 @@ MODULUS_SCATTER = 0.19  # standard deviation over mean, single pieces of one spe
 
 _LB_PER_FT3 = POUND / 0.3048**3
 _WATER = 1000.0  # kg/m^3
+_IN_USE = 1.12
+"""Mass at 12 % moisture over dry mass."""
+
 _DRY = "12 % moisture"
 _AS_TESTED = "air-dry sample, moisture not stated"
 
@@ -48,7 +51,7 @@ def _handbook(
     status: str = "read second-hand",
 ) -> Wood:
     """Return a row of the handbook, whose specific gravity is dry mass over volume at 12 % moisture."""
-    density = specific_gravity * 1.12 * _WATER
+    density = specific_gravity * _IN_USE * _WATER
     return Wood(id, name, density, modulus, bending_strength, _DRY, "wood-handbook", status)
 
 
@@ -119,3 +122,17 @@ def find(id: str) -> Wood:
         if wood.id == id:
             return wood
     raise ValueError("no wood is called " + id)
+
+
+def specific_gravity(wood: Wood) -> float:
+    """Return a wood's dry mass over its volume at 12 % moisture, as the handbook counts it.
+
+    Args:
+        wood: of WOODS.
+
+    Returns:
+        [1] specific gravity.
+
+    Source: wood-handbook.
+    """
+    return float(wood.density) / (_IN_USE * _WATER)
