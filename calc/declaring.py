@@ -10,7 +10,8 @@ from calc.quantities import parse
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:  # the small engine has no such module
-    from collections.abc import Callable, Generator
+    from collections.abc import Callable, Generator, Iterable
+    from typing import Any
 
     from calc.outcome import Outcome, Sentence
 
@@ -232,6 +233,11 @@ def choice(
     options = tuple([Choice(option[0], option[1]) for option in choices])
     return Input(id=id, label=label, kind=CHOICE, default=default or options[0].id, help=help,
                  choices=options, when=when, role=role)
+
+
+def names_of(table: "Iterable[Any]") -> tuple[tuple[str, str], ...]:
+    """Return the choices among a table's rows: the id of each, and its name begun with a capital."""
+    return tuple([(each.id, each.name[0].upper() + each.name[1:]) for each in table])
 
 
 def switch(

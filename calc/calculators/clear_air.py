@@ -7,6 +7,7 @@ from calc.declaring import (
     Calculator,
     choice,
     group,
+    names_of,
     quantity,
     result,
 )
@@ -260,11 +261,6 @@ CAUTIONS: tuple[Sentence | str, ...] = (
 )
 
 
-def _solvent_choices() -> tuple[tuple[str, str], ...]:
-    return tuple([(each.id, each.name[0].upper() + each.name[1:]) for each in SOLVENTS]
-                 + [(MIXTURE, "A mixture"), ("own", "Another, from its data sheet")])
-
-
 _VAPOUR = ("agent", ("solvent",))
 _BOOTH = ("booth", ("large", "small"))
 _OWN = ("solvent", ("own",))
@@ -302,7 +298,8 @@ CALCULATOR = Calculator(
         group(
             "In the air",
             choice("agent", "What is in the air", tuple([(each.agent, each.name) for each in NEEDS])),
-            choice("solvent", "Solvent", _solvent_choices(),
+            choice("solvent", "Solvent", names_of(SOLVENTS) + (
+                       (MIXTURE, "A mixture"), ("own", "Another, from its data sheet")),
                    help="Of a mixture whose parts you do not know: the one nearest to its limit.",
                    when=_VAPOUR,
                    default="butyl-acetate"),

@@ -11,6 +11,7 @@ from calc.declaring import (
     count,
     date,
     group,
+    names_of,
     quantity,
     result,
     rows,
@@ -372,8 +373,7 @@ CALCULATOR = Calculator(
             "Product",
             family_choice(),
             choice("seal_with", "Seal coat", (("same", "The same product"), ("shellac", "Shellac"))),
-            choice("method", "Laid on with", tuple([(each.id, each.name[0].upper() + each.name[1:])
-                                                    for each in METHODS]), role=SHOP),
+            choice("method", "Laid on with", names_of(METHODS), role=SHOP),
         ),
         group(
             "Bow",

@@ -23,6 +23,7 @@ from calc.declaring import (
     Input,
     choice,
     group,
+    names_of,
     quantity,
     result,
     rows,
@@ -359,8 +360,8 @@ CALCULATOR = Calculator(
         group(
             "The wood",
             choice("wood", "Wood of the riser",
-                   tuple([(id, woods.find(id).name[0].upper() + woods.find(id).name[1:])
-                          for id in woods.RISER_WOODS]) + (("own", "Another, by its strength"),),
+                   names_of([woods.find(id) for id in woods.RISER_WOODS])
+                   + (("own", "Another, by its strength"),),
                    default="black-walnut"),
             quantity("own_strength", "Modulus of rupture", "stress", default="15000 psi", low="2000 psi",
                      high="40000 psi", usual=("8000 psi", "25000 psi"),

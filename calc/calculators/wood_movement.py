@@ -6,6 +6,7 @@ from calc.declaring import (
     Calculator,
     choice,
     group,
+    names_of,
     quantity,
     result,
 )
@@ -266,8 +267,7 @@ CAUTIONS: tuple[Sentence | str, ...] = (
     "respirator that fits.",
 )
 
-_WOODS = tuple([(each.id, each.name[0].upper() + each.name[1:]) for each in MOVEMENTS]
-               + [(OWN, "Another, by its shrinkage")])
+_WOODS = names_of(MOVEMENTS) + ((OWN, "Another, by its shrinkage"),)
 _CUTS = ((TANGENTIAL, "Along the rings (flat-sawn), or not known"),
          (RADIAL, "Across the rings (quarter-sawn)"))
 _AIR = ("known", ("air",))

@@ -1,6 +1,6 @@
 """What finish and spray air ask of a product alike: its family, its least temperature, what it gives off."""
 
-from calc.declaring import Input, choice, quantity
+from calc.declaring import Input, choice, names_of, quantity
 from calc.outcome import (
     STOP,
     WATCH,
@@ -19,10 +19,8 @@ OWN = "own"
 
 def family_choice(with_own: bool = False) -> Input:
     """Return the question for the family of finish."""
-    families = [(each.id, each.name[0].upper() + each.name[1:]) for each in FAMILIES]
-    if with_own:
-        families.append((OWN, "Another, by its sheet"))
-    return choice("family", "Finish", tuple(families), default="one-part-urethane")
+    own = ((OWN, "Another, by its sheet"),) if with_own else ()
+    return choice("family", "Finish", names_of(FAMILIES) + own, default="one-part-urethane")
 
 
 def least_temperature_input() -> Input:

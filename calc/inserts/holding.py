@@ -1,6 +1,6 @@
 """What holds: the pull that an insert or a wood screw bears in this wood."""
 
-from calc.declaring import RULE, Group, Result, choice, group, quantity, result
+from calc.declaring import RULE, Group, Result, choice, group, names_of, quantity, result
 from calc.inserts.holes import THREADED, WantedHole
 from calc.outcome import TEXT, Column, Table
 from calc.quantities import INCH
@@ -49,8 +49,8 @@ def wood_group() -> Group:
     return group(
         "The wood",
         choice("wood", "Wood of the riser",
-               tuple([(id, woods.find(id).name[0].upper() + woods.find(id).name[1:])
-                      for id in woods.RISER_WOODS]) + ((OWN, "Another, by its specific gravity"),),
+               names_of([woods.find(id) for id in woods.RISER_WOODS])
+               + ((OWN, "Another, by its specific gravity"),),
                default="black-walnut"),
         quantity("gravity", "Specific gravity", "number", default="0.60", low="0.2", high="1.3",
                  usual=("0.4", "1.0"), help="Dry mass over volume, as tables of woods give it.",

@@ -2,7 +2,7 @@
 
 from collections import namedtuple
 
-from calc.declaring import Input, choice, quantity, rows
+from calc.declaring import Input, choice, names_of, quantity, rows
 from calc.outcome import TEXT, Amount, Column, Refused, Table, amount
 from calc.shop.air import mixture_limit, vapour_volume
 from calc.tables.exposure_limits import DANGER, limits_of
@@ -102,8 +102,7 @@ def mixture_table(parts: list[Part], vapour: Vapour) -> Table:
 def mixture_input() -> Input:
     """Return the question about what is mixed."""
     return rows("mixture", "What is in it", (
-        choice("solvent", "Solvent", tuple([(each.id, each.name[0].upper() + each.name[1:])
-                                            for each in SOLVENTS])),
+        choice("solvent", "Solvent", names_of(SOLVENTS)),
         quantity("share", "Share of the liquid", "ratio", default="50 %", low="0 %", high="100 %"),
     ), default="butyl-acetate:50%;xylene:30%;mek:20%", fewest=1, most=8,
         help="Of what evaporates, by section 3 of the data sheet. What is missing to 100 % is left out: the "
