@@ -3,8 +3,8 @@
 from calc.declaring import TRIAL, Group, Result, choice, group, quantity, result
 from calc.outcome import TEXT, WATCH, Check, Column, Table, amount, check, sentence
 from calc.quantities import ROUNDING
-from calc.shop.viscosity import efflux_time, kinematic_viscosity
-from calc.tables.viscosity_cups import CUPS, Cup, find
+from calc.shop.viscosity import kinematic_viscosity, time_within
+from calc.tables.viscosity_cups import CUPS, find
 
 NO_CUP = "none"
 
@@ -37,12 +37,8 @@ def thinness_table(viscosity: float) -> Table:
     return Table("cups", "The same liquid in other cups", (
         Column("cup", "Cup", TEXT), Column("seconds", "It runs empty in", "seconds"),
         Column("standard", "Standard", TEXT),
-    ), tuple([(each.name, _seconds(each, viscosity), each.standard) for each in CUPS]))
-
-
-def _seconds(cup: Cup, viscosity: float) -> float | None:
-    seconds = efflux_time(viscosity, cup.slope, cup.offset)
-    return seconds if cup.least - ROUNDING <= seconds <= cup.most + ROUNDING else None
+    ), tuple([(each.name, time_within(viscosity, each.slope, each.offset, each.least, each.most),
+               each.standard) for each in CUPS]))
 
 
 def thinness_group() -> Group:

@@ -1,20 +1,16 @@
 """Viscosity by the seconds of Ford and Zahn cups."""
 
 from calc.lookups.declare import GRID, column, lookup, row
-from calc.shop.viscosity import efflux_time
-from calc.tables.viscosity_cups import CUPS, Cup
+from calc.shop.viscosity import time_within
+from calc.tables.viscosity_cups import CUPS
 
 VISCOSITIES = (15, 20, 25, 30, 40, 50, 60, 80, 100, 120, 150, 200, 250, 300, 400, 500)
 MM2_PER_S = 1e-6
 
 
 def _cells(viscosity: int) -> tuple[object, ...]:
-    return (str(viscosity) + " mm2/s",) + tuple([_seconds(cup, viscosity * MM2_PER_S) for cup in CUPS])
-
-
-def _seconds(cup: Cup, viscosity: float) -> float | None:
-    seconds = efflux_time(viscosity, cup.slope, cup.offset)
-    return seconds if cup.least <= seconds <= cup.most else None
+    return (str(viscosity) + " mm2/s",) + tuple([
+        time_within(viscosity * MM2_PER_S, cup.slope, cup.offset, cup.least, cup.most) for cup in CUPS])
 
 
 LOOKUP = lookup(

@@ -1,6 +1,7 @@
 """How thin a finish is, by the seconds that a cup takes to run empty."""
 
 from calc.checks import require_not_negative, require_positive
+from calc.quantities import ROUNDING
 
 
 def kinematic_viscosity(time: float, slope: float, offset: float) -> float:
@@ -53,3 +54,27 @@ def efflux_time(viscosity: float, slope: float, offset: float) -> float:
     require_positive("slope", slope, "m2/s2")
     require_not_negative("offset", offset, "s")
     return viscosity / slope + offset
+
+
+def time_within(
+    viscosity: float, slope: float, offset: float, least: float, most: float
+) -> float | None:
+    """Return how long a cup takes to run empty with a liquid that it is made for.
+
+    Args:
+        viscosity [m^2/s]: kinematic, > 0.
+        slope [m^2/s^2]: a of this cup, > 0.
+        offset [s]: b of this cup, >= 0.
+        least [s]: time that the cup is for.
+        most [s]: time that the cup is for.
+
+    Returns:
+        [s] time; None where it is shorter or longer than those that the cup is for.
+
+    Raises:
+        ValueError: an argument is outside its range.
+
+    Source: viscosity-cups, the equation and the times of each cup.
+    """
+    time = efflux_time(viscosity, slope, offset)
+    return time if least - ROUNDING <= time <= most + ROUNDING else None

@@ -2,13 +2,19 @@
 
 import pytest
 
-from calc.shop.viscosity import efflux_time, kinematic_viscosity
+from calc.shop.viscosity import efflux_time, kinematic_viscosity, time_within
 from tests.sentences import whole
 
 
 @pytest.mark.parametrize("time", [20.0, 33.5, 80.0])
 def test_there_and_back(time):
     assert efflux_time(kinematic_viscosity(time, 3.5e-6, 14.0), 3.5e-6, 14.0) == pytest.approx(time)
+
+
+@pytest.mark.parametrize(("time", "told"), [(19.9, None), (20.0, 20.0), (80.0, 80.0), (80.1, None)])
+def test_a_cup_tells_no_time_that_it_is_not_made_for(time, told):
+    viscosity = kinematic_viscosity(time, 3.5e-6, 14.0)
+    assert time_within(viscosity, 3.5e-6, 14.0, 20.0, 80.0) == (told and pytest.approx(told))
 
 
 def test_a_thicker_liquid_takes_longer():
