@@ -1,5 +1,4 @@
-"""Epoxy: how much to mix for a joint, measured out by volume and by weight, and how long it gives you "
-"here."""
+"""Epoxy: how much to mix for a joint, by volume and by weight, and how long it gives you here."""
 
 from calc.declaring import (
     RULE,
@@ -11,28 +10,28 @@ from calc.declaring import (
     quantity,
     result,
 )
+from calc.finishes.mixing import VOLUME, WEIGHT, by_volume, mass_of, ratio_told
 from calc.outcome import (
     OK,
     STOP,
     TEXT,
     WATCH,
+    Amount,
     Axis,
     Chart,
     Check,
     Column,
     Line,
     Outcome,
-    Refused,
     Sentence,
     Table,
     amount,
     check,
     sentence,
 )
-from calc.quantities import ROUNDING, parse, show_number
-from calc.shop.film import mixed_volumes, parts_by_volume, time_factor_doubling, volume_to_mix
+from calc.quantities import ROUNDING, parse
+from calc.shop.film import mixed_volumes, time_factor_doubling, volume_to_mix
 
-VOLUME, WEIGHT = "volume", "weight"
 MOST_RATIO_ERROR = 0.05
 """Of the smaller part: what a scale or a syringe may be out by (common practice)."""
 
@@ -47,9 +46,8 @@ class Measured:
     ) -> None:
         self.volume = volume
         self.resin, self.hardener, _ = mixed_volumes(volume, parts[0], parts[1], 0.0)
-        dense_a, dense_b = densities
-        self.resin_mass = None if dense_a is None else self.resin * dense_a
-        self.hardener_mass = None if dense_b is None else self.hardener * dense_b
+        self.resin_mass = mass_of(self.resin, densities[0])
+        self.hardener_mass = mass_of(self.hardener, densities[1])
 
 
 class Times:
@@ -86,8 +84,9 @@ def compute(
 ) -> Outcome:
     """Return what to mix and the times in this shop."""
     area = length * width * pieces
-    parts = _parts(parts_by, (part_a, part_b), (density_a, density_b))
-    measured = Measured(volume_to_mix(area, film, 1.0 - waste), parts, (density_a, density_b))
+    densities = density_a, density_b
+    parts = by_volume(parts_by, (part_a, part_b), densities, "resin and hardener")
+    measured = Measured(volume_to_mix(area, film, 1.0 - waste), parts, densities)
     factor = time_factor_doubling(temperature, label_at, doubling)
     times = Times(pot_life, open_time, clamp_time, cure, factor)
     checks = (_cold_check(temperature, least_temperature), _time_check(times, work_time)) + _measure_checks(
@@ -101,8 +100,8 @@ def compute(
             ("hardener", measured.hardener),
             ("resin_mass", measured.resin_mass),
             ("hardener_mass", measured.hardener_mass),
-            ("by_volume", _ratio(measured.resin, measured.hardener)),
-            ("by_weight", _ratio(measured.resin_mass, measured.hardener_mass)),
+            ("by_volume", ratio_told([measured.resin, measured.hardener])),
+            ("by_weight", ratio_told([measured.resin_mass, measured.hardener_mass])),
             ("pot_life_here", times.pot),
             ("open_here", times.open),
             ("clamp_here", times.clamp),
@@ -116,26 +115,6 @@ def compute(
     )
 
 
-def _parts(
-    by: str, parts: tuple[float, float], densities: tuple[float | None, float | None]
-) -> tuple[float, float]:
-    """Return resin and hardener by volume."""
-    if by == VOLUME:
-        return parts
-    dense_a, dense_b = densities
-    if dense_a is None or dense_b is None:
-        raise Refused("density_a" if dense_a is None else "density_b",
-                      "A ratio by weight needs the densities of resin and hardener, from the same sheet: "
-                      "give both, or take the ratio by volume.")
-    return parts_by_volume(parts[0], parts[1], dense_a, dense_b)
-
-
-def _ratio(first: float | None, second: float | None) -> str | None:
-    if first is None or second is None:
-        return None
-    return "100 : " + show_number(100.0 * second / first, 1)
-
-
 # What is said --------------------------------------------------------------------
 
 
@@ -146,16 +125,15 @@ def _headline(checks: tuple[Check, ...], measured: Measured, times: Times) -> Se
     if "time" in stops:
         return sentence("Do not mix yet: the work takes longer than the glue stays open, {} here.",
                         amount("minutes", min(times.pot, times.open), 0))
-    told: list[object] = [amount("mix_volume", measured.volume), amount("mix_volume", measured.resin),
+    told: list[Amount] = [amount("mix_volume", measured.volume), amount("mix_volume", measured.resin),
                           amount("mix_volume", measured.hardener)]
     weights = ""
     if measured.resin_mass is not None and measured.hardener_mass is not None:
         weights = ", by weight {} and {}"
         told += [amount("mix_mass", measured.resin_mass), amount("mix_mass", measured.hardener_mass)]
     told += [amount("minutes", times.open, 0), amount("hours", times.clamp)]
-    return Sentence("Mix {}: {} of resin and {} of hardener" + weights + ". It stays open for {} here; leave "
-                                                                         "the clamps on for "
-                                                                         "{}.", tuple(told))  # type: ignore[arg-type]
+    return sentence("Mix {}: {} of resin and {} of hardener" + weights + ". It stays open for {} here; leave "
+                    "the clamps on for {}.", *told)
 
 
 def _cold_check(temperature: float, least: float) -> Check:

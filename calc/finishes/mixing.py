@@ -68,14 +68,31 @@ def parts_of(family: str, can: Can) -> tuple[float, float] | None:
     if part_a is None or part_b is None:
         raise Refused("part_a" if part_a is None else "part_b",
                       "The ratio on the can has two numbers: give both, or leave both empty.")
-    if can.by == VOLUME:
-        return part_a, part_b
-    density_a, density_b, _ = can.densities
+    return by_volume(can.by, (part_a, part_b), can.densities[:2], "A and B")
+
+
+def by_volume(
+    by: str, parts: tuple[float, float], densities: tuple[float | None, float | None], names: str
+) -> tuple[float, float]:
+    """Return a ratio of two parts by volume.
+
+    Args:
+        by: VOLUME or WEIGHT, which the ratio is given by.
+        parts: of base and hardener.
+        densities [kg/m^3]: of both, None where not given.
+        names: what the two are called.
+
+    Raises:
+        Refused: a ratio by weight without densities.
+    """
+    if by == VOLUME:
+        return parts
+    density_a, density_b = densities
     if density_a is None or density_b is None:
         raise Refused("density_a" if density_a is None else "density_b",
-                      "A ratio by weight needs the densities of A and B, from the same sheet: give both, or "
-                      "take the ratio by volume.")
-    return parts_by_volume(part_a, part_b, density_a, density_b)
+                      "A ratio by weight needs the densities of " + names + ", from the same sheet: give "
+                      "both, or take the ratio by volume.")
+    return parts_by_volume(parts[0], parts[1], density_a, density_b)
 
 
 def pot_life_here(family: str, can: Can, temperature: float, doubling: float) -> float | None:
@@ -129,9 +146,9 @@ def mix_values(
 ) -> tuple[tuple[str, float | str | None], ...]:
     """Return what to measure out for one coat, by volume and by weight, as results."""
     volumes = (None, None, None) if mix is None else measured(mix)
-    masses = (_mass(volumes[0], densities[0]), _mass(volumes[1], densities[1]),
-              _mass(volumes[2], densities[2]))
+    masses = [mass_of(volume, density) for volume, density in zip(volumes, densities)]
     hardener = bool(volumes[1])
+    told = (0, 1, 2) if hardener else (0, 2)
     return (
         ("mix_coat", None if mix is None else mix.volume),
         ("mix_a", volumes[0]),
@@ -140,23 +157,24 @@ def mix_values(
         ("weigh_a", masses[0]),
         ("weigh_b", masses[1] if hardener else None),
         ("weigh_thinner", masses[2]),
-        ("by_volume", _as_ratio(volumes, hardener)),
-        ("by_weight", _as_ratio(masses, hardener)),
+        ("by_volume", ratio_told([volumes[part] for part in told])),
+        ("by_weight", ratio_told([masses[part] for part in told])),
         ("pot_life", pot_life),
     )
 
 
-def _mass(volume: float | None, density: float | None) -> float | None:
+def mass_of(volume: float | None, density: float | None) -> float | None:
+    """Return the mass of a volume [kg]; None where one of the two is not known."""
     return None if volume is None or density is None else volume * density
 
 
-def _as_ratio(parts: tuple[float | None, float | None, float | None], hardener: bool) -> str | None:
-    """Return A : B : thinner with 100 of A, or A : thinner where there is no hardener."""
+def ratio_told(parts: list[float | None]) -> str | None:
+    """Return parts of a mix as a ratio, 100 of the first; None where one of them is not known."""
     first = parts[0]
-    others = [parts[1], parts[2]] if hardener else [parts[2]]
-    if not first or [each for each in others if each is None]:
+    others = [each for each in parts[1:] if each is not None]
+    if not first or len(others) < len(parts) - 1:
         return None
-    return " : ".join(["100"] + [show_number(100.0 * (each or 0.0) / first, 1) for each in others])
+    return " : ".join(["100"] + [show_number(100.0 * each / first, 1) for each in others])
 
 
 # What is said --------------------------------------------------------------------
@@ -256,7 +274,7 @@ def cup_table(mix: Mix, densities: tuple[float | None, float | None, float | Non
         if not volume:
             continue
         mark += volume
-        mass = _mass(volume, density)
+        mass = mass_of(volume, density)
         weighed = weighed and mass is not None
         shown += mass or 0.0
         lines.append((name, volume, mark, mass, shown if weighed else None))
