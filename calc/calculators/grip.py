@@ -107,6 +107,7 @@ def compute(
     margins = Margins(had, had * lived.force / pull.force, has)
     plain = weakest([each for each in found if each.hole is None])
     girth = _girth(shape, plain.size.after.width, plain.size.after.depth)
+    suits = None if hand_length is None else math.pi * HANDLE_OVER_HAND * hand_length
     return Outcome(
         headline=_headline(worst, plain, margins, lived, pull, factor),
         values=(
@@ -121,13 +122,13 @@ def compute(
             ("leave_depth", leave_of(plain.least)),
             ("equal_depth", plain.equal),
             ("girth_after", girth),
-            ("girth_hand", None if hand_length is None else math.pi * HANDLE_OVER_HAND * hand_length),
+            ("girth_hand", suits),
             ("string_angle", math.degrees(pull.angle)),
             ("string_tension", pull.tension),
             ("throat_moment", riser.bending_moment(pull.force, pull.angle, pull.reach, 0.0, 0.0)),
         ),
         checks=(_margin_check(margins, factor), _loss_check(margins, lived, pull), SCREEN)
-               + _weights_check(lived_weight, lived, pull) + _hand_checks(hand_length, girth),
+               + _weights_check(lived_weight, lived, pull) + _hand_checks(hand_length, suits, girth),
         tables=(_stress_table(found, strength), _depth_table(found)),
         drawings=(grip_drawing(worst.name, shape == "rounded", worst.size.before, worst.size.after,
                                worst.hole),),
@@ -169,10 +170,10 @@ def _to_print(each: Strength) -> tuple[str, float, float, float, float]:
             after.width, depth)
 
 
-def _hand_checks(hand: float | None, girth: float) -> tuple[Check, ...]:
-    if hand is None:
+def _hand_checks(hand: float | None, suits: float | None, girth: float) -> tuple[Check, ...]:
+    """Return whether a girth is near the one that suits the hand."""
+    if hand is None or suits is None:
         return ()
-    suits = math.pi * HANDLE_OVER_HAND * hand
     shown = (amount("length", girth), amount("length", suits), amount("length", hand))
     if abs(girth / suits - 1.0) <= NEAR_HAND + ROUNDING:
         return (check("hand", OK, sentence(
