@@ -89,6 +89,11 @@ def compute(
     measured = Measured(volume_to_mix(area, film, 1.0 - waste), parts, densities)
     factor = time_factor_doubling(temperature, label_at, doubling)
     times = Times(pot_life, open_time, clamp_time, cure, factor)
+    by_warmth = []
+    for fahrenheit in FAHRENHEIT:
+        warmth = parse(str(fahrenheit) + " F", "temperature")
+        by_warmth.append((warmth, Times(pot_life, open_time, clamp_time, cure,
+                                        time_factor_doubling(warmth, label_at, doubling))))
     checks = (_cold_check(temperature, least_temperature), _time_check(times, work_time)) + _measure_checks(
         measured, resolution)
     return Outcome(
@@ -109,8 +114,8 @@ def compute(
             ("time_factor", factor),
         ),
         checks=checks,
-        tables=(_warmth_table(pot_life, open_time, clamp_time, cure, label_at, doubling),),
-        charts=(_warmth_chart(pot_life, open_time, label_at, doubling),),
+        tables=(_warmth_table(by_warmth),),
+        charts=(_warmth_chart(by_warmth),),
         assumptions=ASSUMPTIONS,
     )
 
@@ -171,28 +176,21 @@ def _measure_checks(measured: Measured, resolution: float) -> tuple[Check, ...]:
         amount("mix_mass", smaller))),)
 
 
-def _warmth_table(
-    pot: float, open_time: float, clamp: float, cure: float, label_at: float, doubling: float
-) -> Table:
-    lines = []
-    for fahrenheit in FAHRENHEIT:
-        warmth = parse(str(fahrenheit) + " F", "temperature")
-        times = Times(pot, open_time, clamp, cure, time_factor_doubling(warmth, label_at, doubling))
-        lines.append((amount("temperature", warmth), times.pot, times.open, times.clamp, times.cure))
+def _warmth_table(by_warmth: list[tuple[float, Times]]) -> Table:
     return Table("warmth", "The same glue by the warmth of the shop", (
         Column("temperature", "Shop and wood", TEXT), Column("pot", "In the cup", "minutes"),
         Column("open", "Spread, still open", "minutes"), Column("clamp", "Clamps on", "hours"),
         Column("cure", "Full strength", "days"),
-    ), tuple(lines))
+    ), tuple([(amount("temperature", warmth), times.pot, times.open, times.clamp, times.cure)
+              for warmth, times in by_warmth]))
 
 
-def _warmth_chart(pot: float, open_time: float, label_at: float, doubling: float) -> Chart:
-    warmths = [parse(str(each) + " F", "temperature") for each in FAHRENHEIT]
-    factors = [time_factor_doubling(each, label_at, doubling) for each in warmths]
+def _warmth_chart(by_warmth: list[tuple[float, Times]]) -> Chart:
+    warmths = [warmth for warmth, _ in by_warmth]
     return Chart("warmth", "How long it lasts by the warmth of the shop",
                  Axis("Shop and wood", "temperature"), Axis("Lasts", "minutes"), (
-                     Line("in the cup", "line", warmths, [pot * each for each in factors]),
-                     Line("spread out", "line", warmths, [open_time * each for each in factors]),
+                     Line("in the cup", "line", warmths, [times.pot for _, times in by_warmth]),
+                     Line("spread out", "line", warmths, [times.open for _, times in by_warmth]),
                  ))
 
 

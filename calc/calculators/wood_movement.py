@@ -85,6 +85,10 @@ def compute(
                        size, start, end)
     apart = piece.as_cut - (0.0 if other is None else other.as_cut)
     left = None if interference is None or job != HOLE else interference - piece.as_cut
+    in_air = []
+    for humidity in HUMIDITIES:
+        moisture = equilibrium_moisture_content(temperature, humidity)
+        in_air.append((humidity, moisture, Change(piece.wood, cut, size, start, moisture)))
     checks = (_movement_check(job, apart, allowed),) + _fit_checks(job, left) + _rest_checks(
         moisture_now, start, end) + _range_checks(start, end)
     return Outcome(
@@ -99,12 +103,11 @@ def compute(
             ("apart", None if other is None else apart),
             ("interference_left", left),
             ("still_to_move", None if moisture_now is None
-             else dimensional_change(size, piece.wood.radial if cut == RADIAL else piece.wood.tangential,
-                                     moisture_now, start)),
+             else Change(piece.wood, cut, size, moisture_now, start).as_cut),
         ),
         checks=checks,
-        tables=(_humidity_table(piece.wood, cut, size, temperature, start), _woods_table(size, start, end)),
-        charts=(_chart(piece.wood, size, temperature, start),),
+        tables=(_humidity_table(in_air), _woods_table(size, start, end)),
+        charts=(_chart([change for _, _, change in in_air]),),
         assumptions=ASSUMPTIONS + _wood_sentences(piece, other),
     )
 
@@ -212,15 +215,11 @@ _BOTH_WAYS = (Column("tangential", "Along the rings", "thickness"),
               Column("radial", "Across the rings", "thickness"))
 
 
-def _humidity_table(wood: Movement, cut: str, size: float, temperature: float, start: float) -> Table:
-    lines = []
-    for humidity in HUMIDITIES:
-        moisture = equilibrium_moisture_content(temperature, humidity)
-        change = Change(wood, cut, size, start, moisture)
-        lines.append((humidity, moisture, change.tangential, change.radial))
+def _humidity_table(in_air: list[tuple[float, float, Change]]) -> Table:
     return Table("humidities", "The same piece in other air", (
         Column("humidity", "Relative humidity", "ratio"), Column("moisture", "Wood settles at", "ratio"),
-    ) + _BOTH_WAYS, tuple(lines))
+    ) + _BOTH_WAYS, tuple([(humidity, moisture, change.tangential, change.radial)
+                           for humidity, moisture, change in in_air]))
 
 
 def _woods_table(size: float, start: float, end: float) -> Table:
@@ -232,9 +231,8 @@ def _woods_table(size: float, start: float, end: float) -> Table:
         Column("wood", "Wood", TEXT),) + _BOTH_WAYS, tuple(lines))
 
 
-def _chart(wood: Movement, size: float, temperature: float, start: float) -> Chart:
-    changes = [Change(wood, TANGENTIAL, size, start, equilibrium_moisture_content(temperature, each))
-               for each in HUMIDITIES]
+def _chart(changes: list[Change]) -> Chart:
+    """Return how the piece changes in air of each of HUMIDITIES."""
     return Chart("movement", "How the piece changes with the air", Axis("Relative humidity", "ratio"),
                  Axis("Change across the grain", "thickness"), (
                      Line("along the rings", "line", list(HUMIDITIES), [each.tangential for each in changes]),
