@@ -95,19 +95,19 @@ GLUES = (
           "Until it is cold", "Gentle heat"),
 )
 
-Hand = namedtuple("Hand", "who measure fifth middle ninety_fifth source status")
-"""A hand's measure [m] at the 5th, 50th and 95th in a hundred."""
+Hand = namedtuple("Hand", "who fifth middle ninety_fifth source status")
+"""A hand's breadth across the knuckles [m] at the 5th, 50th and 95th in a hundred."""
 
 
-def _hand(who: str, measure: str, fifth: int, middle: int, ninety_fifth: int) -> Hand:
-    return Hand(who, measure, fifth / 1000, middle / 1000, ninety_fifth / 1000, "hand-sizes", SECOND)
+def _hand(who: str, fifth: int, middle: int, ninety_fifth: int) -> Hand:
+    return Hand(who, fifth / 1000, middle / 1000, ninety_fifth / 1000, "hand-sizes", SECOND)
 
 
 HANDS = (
-    _hand("British men, 19 to 65", "breadth across the knuckles", 80, 85, 95),
-    _hand("British women, 19 to 65", "breadth across the knuckles", 70, 75, 85),
-    _hand("Hong Kong men", "breadth across the knuckles", 70, 80, 90),
-    _hand("Hong Kong women", "breadth across the knuckles", 60, 70, 80),
+    _hand("British men, 19 to 65", 80, 85, 95),
+    _hand("British women, 19 to 65", 70, 75, 85),
+    _hand("Hong Kong men", 70, 80, 90),
+    _hand("Hong Kong women", 60, 70, 80),
 )
 
 Timber = namedtuple("Timber", "trade other density modulus strength silica hazard source status")
