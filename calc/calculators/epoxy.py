@@ -252,8 +252,8 @@ CALCULATOR = Calculator(
             quantity("pot_life", "Lasts in the cup", "minutes", default="30 min", low="1 min",
                      high="1440 min", usual=("3 min", "240 min"), role=RULE),
             quantity("open_time", "Stays open when spread", "minutes", default="60 min", low="1 min",
-                     high="2880 min", usual=("3 min", "480 min"), help="Also called assembly "
-                                                                       "time.", role=RULE),
+                     high="2880 min", usual=("3 min", "480 min"),
+                     help="Also called assembly time.", role=RULE),
             quantity("clamp_time", "Clamps on for", "hours", default="12 h", low="0.05 h", high="240 h",
                      usual=("0.5 h", "48 h"), role=RULE),
             quantity("cure", "Full strength after", "days", default="5 d", low="0.02 d", high="60 d",

@@ -181,7 +181,7 @@ def _hand_checks(hand: float | None, suits: float | None, girth: float) -> tuple
     way = "thicker" if girth > suits else "thinner"
     return (check("hand", WATCH, sentence(
         "{} round is " + way + " than the {} that suits a hand of {}. Comfort never goes before the wood: "
-                               "the depth to leave stands.", *shown)),)
+        "the depth to leave stands.", *shown)),)
 
 
 def _headline(
@@ -404,8 +404,8 @@ CALCULATOR = Calculator(
         result("stress_allowed", "Stress with the margin to keep", "stress"),
         result("least_depth", "Least depth of the weakest section", "thickness",
                "At its width afterwards, for the margin to keep; holes left out."),
-        result("leave_depth", "Leave there at least", "length", "The same, up to the next 1/32 in of a "
-                                                                "rule."),
+        result("leave_depth", "Leave there at least", "length",
+               "The same, up to the next 1/32 in of a rule."),
         result("girth_after", "Girth there after the work", "length"),
         result("girth_hand", "Girth that suits the hand", "length",
                "Of a round handle of 0.197 of the hand's length."),

@@ -234,8 +234,8 @@ CALCULATOR = Calculator(
             "Grades",
             choice("scale", "Scale", SCALE_NAMES, help="A P in front of the number means the P scale.",
                    role=SHOP),
-            choice("start_p", "First grade", _grade_choices(P_GRITS), help="As coarse as the marks need, no "
-                                                                           "coarser.",
+            choice("start_p", "First grade", _grade_choices(P_GRITS),
+                   help="As coarse as the marks need, no coarser.",
                    when=("scale", (P,)), default="p120"),
             choice("finish_p", "Last grade", _grade_choices(P_GRITS), when=("scale", (P,)), default="p400"),
             choice("start_cami", "First grade", _grade_choices(CAMI_GRITS),

@@ -110,8 +110,9 @@ def _string_values(
 
 
 class Making:
-    """How the string is made: loops, length [m], strands, allowance at each end [m], pitch of the twist "
-    "[m]."""
+    """How the string is made: loops, length [m], strands, allowance at each end [m], pitch of the twist [m],
+    diameter [m].
+    """
 
     def __init__(
         self, loops: str, length: float, strands: int, allowance: float, pitch: float, diameter: float

@@ -298,8 +298,8 @@ CALCULATOR = Calculator(
             choice("cut", "How it is cut", _CUTS, role=TRIAL,
                    help="Look at the end grain: which way do the rings run along the size you gave?"),
             quantity("own_tangential", "Shrinkage along the rings", "ratio", default="8 %", low="0 %",
-                     high="20 %", usual=("4 %", "13 %"), help="From green to dry, as tables of woods give "
-                                                              "it.",
+                     high="20 %", usual=("4 %", "13 %"),
+                     help="From green to dry, as tables of woods give it.",
                      when=("wood", (OWN,)), role=RULE),
             quantity("own_radial", "Shrinkage across the rings", "ratio", default="4 %", low="0 %",
                      high="15 %", usual=("2 %", "8 %"), when=("wood", (OWN,)), role=RULE),

@@ -102,8 +102,8 @@ def calendar_of(
     for each, coat in zip(planned, coats):
         counts[coat.role] = counts.get(coat.role, 0) + 1
         add(coat.role + "-" + str(counts[coat.role]), each.step.name,
-            family.name + ("; sand the film dull first" if each.late else "") + ". The maker's sheet comes "
-                                                                                "first.",
+            family.name + ("; sand the film dull first" if each.late else "")
+            + ". The maker's sheet comes first.",
             each.start, each.end)
     ready = whole_day(string_from) * DAY
     add("string", "String and first draw",

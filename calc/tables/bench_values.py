@@ -41,20 +41,19 @@ def _fitting(name: str, thread: str, outside: float | None, hole: float | None, 
 
 
 FITTINGS = (
-    _fitting("Accessory insert, pressed", "#10-24", 0.3125, 0.309, "Sight, quiver: two of them 1 5/16 in "
-                                                                   "apart."),
+    _fitting("Accessory insert, pressed", "#10-24", 0.3125, 0.309,
+             "Sight, quiver: two of them 1 5/16 in apart."),
     _fitting("Accessory insert, screwed in", "#10-24", 0.375, 0.3264, "Outside 3/8-16, hole letter P to Q by "
              "the wood; the maker's pilot goes first."),
     _fitting("Stabiliser bushing", "5/16-24", 0.5, 0.5, "Outside differs by maker: measure."),
     _fitting("Plunger or rest bushing", "5/16-24", 0.4375, 0.4375, "Goes right through; outside differs by "
              "maker: measure."),
-    _fitting("Cushion plunger, barrel", "5/16-24", 0.3125, 0.3125, "Clearance through wood: 5/16 in and a "
-                                                                   "few thousandths."),
+    _fitting("Cushion plunger, barrel", "5/16-24", 0.3125, 0.3125,
+             "Clearance through wood: 5/16 in and a few thousandths."),
     _fitting("Limb bolt of a take-down", "5/16-18 or 3/8-16", None, None, "Also M8 and M10: gauge it before "
              "you turn anything."),
-    _fitting("Wood screw for a rest or plate", "#6", 0.138, 0.083, "Lead hole in hard wood, 1/2 in of "
-                                                                   "thread.",
-             "calculated"),
+    _fitting("Wood screw for a rest or plate", "#6", 0.138, 0.083,
+             "Lead hole in hard wood, 1/2 in of thread.", "calculated"),
 )
 
 Glue = namedtuple("Glue", "name holds not_for open clamp remove source status")
@@ -69,26 +68,23 @@ GLUES = (
     _glue("Laminating epoxy, two-part, slow", "Glass to wood, wood to wood, horn, cloth laminate, metal",
           "Oily or glossy faces as they are: degrease and roughen", "20 to 60 min", "12 to 24 h",
           "Heat over 150 °F, and that takes the bow's own glue with it"),
-    _glue("Five-minute epoxy", "Small fillings, a loose insert", "Limbs, tips, any joint that "
-                                                                 "bends", "3 to 5 min",
-          "1 h", "Heat"),
-    _glue("Thin CA (superglue)", "Lifted hairline edges, pinholes, glass "
-                                 "splinters", "Thick gaps, joints that "
-          "are knocked, foam", "Seconds", "Seconds to minutes", "Acetone, slowly; it harms finish"),
+    _glue("Five-minute epoxy", "Small fillings, a loose insert", "Limbs, tips, any joint that bends",
+          "3 to 5 min", "1 h", "Heat"),
+    _glue("Thin CA (superglue)", "Lifted hairline edges, pinholes, glass splinters",
+          "Thick gaps, joints that are knocked, foam", "Seconds", "Seconds to minutes",
+          "Acetone, slowly; it harms finish"),
     _glue("Thick CA with filler", "Tip overlays held dry, horn, inlay", "A limb's glue line that has parted",
           "10 to 60 s", "1 to 5 min", "Acetone, slowly"),
     _glue("Resorcinol", "Wood to wood, damp proof; old laminated longbows", "Glass, metal", "10 to 15 min",
           "12 to 24 h at 70 °F and warmer", "Nothing that spares the wood"),
-    _glue("Urea formaldehyde (plastic resin)", "Wood to wood with tight joints; many older "
-                                               "risers", "Glass, gaps",
-          "10 to 20 min", "12 h", "Nothing that spares the wood"),
+    _glue("Urea formaldehyde (plastic resin)", "Wood to wood with tight joints; many older risers",
+          "Glass, gaps", "10 to 20 min", "12 h", "Nothing that spares the wood"),
     _glue("Yellow wood glue (PVA)", "Wood to wood that does not bend: handles, plugs", "Glass, horn, limbs, "
           "damp or hot places: it creeps", "5 to 10 min", "1 h, full in 24 h", "Warm water, steam, vinegar"),
     _glue("Hide glue", "Wood, horn, sinew, leather in old work", "Damp", "1 to 10 min", "12 h",
           "Warm water: it comes apart again"),
-    _glue("Contact cement", "Leather to wood, rest plates", "Anything that carries the "
-                                                            "draw", "10 to 20 min dry",
-          "At once, by pressure", "Naphtha, heat"),
+    _glue("Contact cement", "Leather to wood, rest plates", "Anything that carries the draw",
+          "10 to 20 min dry", "At once, by pressure", "Naphtha, heat"),
     _glue("Water-based leather glue", "Leather grips to a finished riser", "Bare metal", "5 to 10 min", "1 h",
           "Warm water, patience"),
     _glue("Hot-melt shaft glue", "Points and inserts on shafts", "Anything on the bow", "Seconds",
