@@ -14,6 +14,7 @@ from calc.lookups.respirators import LOOKUP
 from calc.outcome import say
 from calc.tables.respirators import NEEDS
 from calc.tables.solvents import SOLVENTS, find
+from tests.outcomes import table
 
 MINUTE = 60.0
 AGENTS = [each.agent for each in NEEDS]
@@ -306,11 +307,6 @@ def test_more_vapour_than_room_is_refused():
 
 
 ROOM = {"length": "18 ft", "width": "14 ft", "height": "9 ft", "flow": "600 cfm", "mixing_factor": "3"}
-
-
-def table(outcome, id):
-    [found] = [each for each in outcome.tables if each.id == id]
-    return [dict(zip([column.id for column in found.columns], row, strict=True)) for row in found.rows]
 
 
 def test_a_coat_gives_off_all_that_is_no_solids():

@@ -7,6 +7,7 @@ from hypothesis import strategies as st
 from calc.answer import work_out
 from calc.calculators.insert import CALCULATOR
 from calc.outcome import say
+from tests.outcomes import table
 
 INCH = 0.0254
 HOLE = {
@@ -300,11 +301,6 @@ def test_a_centre_point_goes_ahead_of_a_flat_bottom(point):
     values, _ = run(point=point, centre_point="1/4 in", thickness="2 in")
     assert values["point_length"] / INCH == pytest.approx(0.25)
     assert values["hole_depth"] / INCH == pytest.approx(0.5 + 0.0625 + 0.25)
-
-
-def table(outcome, id):
-    [found] = [each for each in outcome.tables if each.id == id]
-    return [dict(zip([column.id for column in found.columns], row, strict=True)) for row in found.rows]
 
 
 def test_metric_threads_have_their_chart_drills():

@@ -7,6 +7,7 @@ from hypothesis import strategies as st
 from calc.answer import work_out
 from calc.calculators.string import CALCULATOR
 from calc.outcome import say
+from tests.outcomes import table
 
 INCH = 0.0254
 
@@ -80,11 +81,6 @@ def test_the_table_says_no_where_tips_do_not_bear_it():
 def test_an_empty_difference_is_refused():
     (found,) = work_out(CALCULATOR, [("pattern", "own"), ("own_shorter", "")]).problems
     assert found.field == "own_shorter"
-
-
-def table(outcome, id):
-    [found] = [each for each in outcome.tables if each.id == id]
-    return [dict(zip([column.id for column in found.columns], row, strict=True)) for row in found.rows]
 
 
 def test_three_bundles_are_alike():
