@@ -26,8 +26,7 @@ def template_svg(rounded: bool, sections: "list[tuple[str, float, float, float, 
         if across + box > PAGE_WIDTH - MARGIN:
             across, top, row = MARGIN, top + row + 3 * GAP, 0.0
         middle, centre = across + box / 2, top + GAP + tall / 2
-        found += _section(rounded, name, (middle, centre), (box, tall), (1000.0 * width, 1000.0 * depth),
-                          (width, depth))
+        found += _section(rounded, name, (middle, centre), (box, tall), (width, depth))
         across, row = across + box + GAP, max(row, tall + GAP)
     height = top + row + 3 * GAP
     return "\n".join([
@@ -41,14 +40,13 @@ def template_svg(rounded: bool, sections: "list[tuple[str, float, float, float, 
 
 
 def _section(
-    rounded: bool, name: str, at: tuple[float, float], old: tuple[float, float], new: tuple[float, float],
-    left: tuple[float, float],
+    rounded: bool, name: str, at: tuple[float, float], old: tuple[float, float], left: tuple[float, float]
 ) -> list[str]:
-    """Return the outline before, thin and broken, and what to leave, thick, with the back up."""
+    """Return the outline before [mm], thin and broken, and what to leave [m], thick, with the back up."""
     below = at[1] + old[1] / 2 + 5.0
     return [
         _outline(rounded, at, old, 'stroke-width="0.2" stroke-dasharray="2 1.5"'),
-        _outline(rounded, at, new, 'stroke-width="0.5"'),
+        _outline(rounded, at, (1000.0 * left[0], 1000.0 * left[1]), 'stroke-width="0.5"'),
         _line(at[0], at[1] - old[1] / 2 - 3, at[0], at[1] + old[1] / 2 + 1),
         _text(at[0] - 4.0, at[1] - old[1] / 2 - 4, SMALL, "back"),
         _text(at[0] - old[0] / 2, below + 1.0, SMALL, name),
