@@ -63,7 +63,7 @@ FROM_THE_SIDE = ("what", ("unstrung", "braced", "drawn"))
 FROM_THE_BELLY = ("what", ("belly",))
 
 IN_ORDER = "From the fadeout to the nock, in order: the first is the fadeout, the last the nock."
-HOW_MANY = "About two dozen, closer where it bends most."
+HOW_MANY = "About thirty, closer where it bends most."
 
 
 def _pixel_columns() -> tuple[Input, Input]:

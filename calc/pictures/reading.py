@@ -6,7 +6,7 @@ from calc.outcome import Refused
 from calc.pictures.board import Board, Known, fitted
 from calc.pictures.lens import Lens, lens_of
 from calc.pictures.picture import Picture
-from calc.pictures.plane import moments_of
+from calc.pictures.plane import dot, less, moments_of
 from calc.pictures.target import dot_place
 from calc.quantities import show_number
 
@@ -17,6 +17,10 @@ NARROW = 0.08
 FLAT = 10.0
 """Times the marking error times the picture's half diagonal: a triangle of less than this area may be turned
 by its marks' errors."""
+
+SLIVER = 0.05
+"""A triangle on the board lower than this, of its longest side, may be turned by a sheet out of place and by the
+lens's bend."""
 
 WORST_MISFIT = 3.0
 """Times the marking error: beyond it a sheet stands off the plane, or a mark is another's."""
@@ -140,7 +144,7 @@ def _narrowness(points: list[tuple[float, float]]) -> float:
 
 def _turns(known: list[Known], error: float) -> tuple[list[int], list[int]]:
     """Return, for each point, in how many triples of points the picture turns as the board does, and in how
-    many the other way; a triple that the marks' errors may turn counts in neither.
+    many the other way; a triple that the errors of marks, sheets or lens may turn counts in neither.
     """
     right, wrong = [0] * len(known), [0] * len(known)
     for i in range(len(known)):
@@ -148,9 +152,10 @@ def _turns(known: list[Known], error: float) -> tuple[list[int], list[int]]:
             for k in range(len(known)):
                 if k in (i, j):
                     continue
-                on_board = _area(known[i].place, known[j].place, known[k].place)
+                corners = known[i].place, known[j].place, known[k].place
+                on_board = _area(corners[0], corners[1], corners[2])
                 in_picture = _area(known[i].seen, known[j].seen, known[k].seen)
-                if on_board == 0 or abs(in_picture) < FLAT * error:
+                if _height(on_board, corners) < SLIVER or abs(in_picture) < FLAT * error:
                     continue
                 counted = wrong if (on_board > 0) == (in_picture > 0) else right
                 for index in (i, j, k):
@@ -160,6 +165,15 @@ def _turns(known: list[Known], error: float) -> tuple[list[int], list[int]]:
 
 def _area(a: tuple[float, float], b: tuple[float, float], c: tuple[float, float]) -> float:
     return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
+
+
+def _height(
+    area: float, corners: tuple[tuple[float, float], tuple[float, float], tuple[float, float]]
+) -> float:
+    """Return how high a triangle stands over its longest side, of that side; area: twice its own."""
+    ways = [less(one, other) for one, other in zip(corners, corners[1:] + corners[:1])]
+    longest = max([dot(way, way) for way in ways])
+    return abs(area) / longest if longest > 0 else 0.0
 
 
 def lens_before(board: Board, distance: float) -> Lens:

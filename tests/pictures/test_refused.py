@@ -49,3 +49,10 @@ def test_a_picture_of_four_points_is_read_and_says_that_none_checks_another(seed
     job = work_out(catalog.find("photograph"), shown.typed())
     assert not job.problems
     assert [each.level for each in job.outcome.checks if each.id == "board"] == ["watch"]
+
+
+@pytest.mark.parametrize("seed", range(12))
+def test_marks_that_are_good_to_a_tenth_of_a_pixel_are_not_taken_for_exchanged(seed):
+    """Along a level row of sheets the lens's bend, and a sheet out of place, turn what lies on a line."""
+    shown = photograph(seed, error=0.1)
+    assert not work_out(catalog.find("photograph"), shown.typed()).problems
