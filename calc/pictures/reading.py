@@ -3,10 +3,10 @@
 import math
 
 from calc.outcome import Refused
+from calc.pictures import plane
 from calc.pictures.board import Board, Known, fitted
 from calc.pictures.lens import Lens, lens_of
 from calc.pictures.picture import Picture
-from calc.pictures.plane import dot, less, moments_of
 from calc.pictures.target import dot_place
 from calc.quantities import show_number
 
@@ -19,8 +19,8 @@ FLAT = 10.0
 by its marks' errors."""
 
 SLIVER = 0.05
-"""A triangle on the board lower than this, of its longest side, may be turned by a sheet out of place and by the
-lens's bend."""
+"""A triangle on the board lower than this, of its longest side, may be turned by a sheet out of place and by
+the lens's bend."""
 
 WORST_MISFIT = 3.0
 """Times the marking error: beyond it a sheet stands off the plane, or a mark is another's."""
@@ -137,7 +137,7 @@ def board_of(
 
 def _narrowness(points: list[tuple[float, float]]) -> float:
     """Return how far points spread across their longest line, over how far along it."""
-    _, xx, xy, yy = moments_of(points)
+    _, xx, xy, yy = plane.moments_of(points)
     half, root = 0.5 * (xx + yy), math.sqrt(0.25 * (xx - yy) ** 2 + xy * xy)
     return math.sqrt(max(0.0, half - root) / (half + root)) if half + root > 0 else 0.0
 
@@ -171,8 +171,8 @@ def _height(
     area: float, corners: tuple[tuple[float, float], tuple[float, float], tuple[float, float]]
 ) -> float:
     """Return how high a triangle stands over its longest side, of that side; area: twice its own."""
-    ways = [less(one, other) for one, other in zip(corners, corners[1:] + corners[:1])]
-    longest = max([dot(way, way) for way in ways])
+    ways = [plane.less(one, other) for one, other in zip(corners, corners[1:] + corners[:1])]
+    longest = max([plane.dot(way, way) for way in ways])
     return abs(area) / longest if longest > 0 else 0.0
 
 
