@@ -6,7 +6,7 @@ cd "$(dirname "${BASH_SOURCE[0]}")/.."
 
 VENV_PYTHON=.venv/bin/python
 SOURCE_ONLY=psychrolib # published without a ready-built package
-export PIP_DISABLE_PIP_VERSION_CHECK=1 PYTHONDONTWRITEBYTECODE=1
+export PIP_DISABLE_PIP_VERSION_CHECK=1 PYTHONPYCACHEPREFIX=$PWD/.cache/bytecode
 
 fail() { echo >&2; printf '%s\n' "$@" >&2; exit 1; }
 

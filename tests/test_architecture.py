@@ -57,9 +57,14 @@ NOT_IN_THE_SMALL_ENGINE = {
 }
 
 
+@pytest.fixture(scope="module")
+def imported() -> dict[str, set[str]]:
+    return rooms.imported_by_rooms()
+
+
 @pytest.mark.parametrize("name", ALLOWED)
-def test_a_room_imports_what_is_allowed_and_all_of_it_is_needed(name):
-    assert rooms.imported_by_rooms()[name] == ALLOWED[name]
+def test_a_room_imports_what_is_allowed_and_all_of_it_is_needed(name, imported):
+    assert imported[name] == ALLOWED[name]
 
 
 def test_imports_run_one_way():

@@ -151,7 +151,7 @@ def test_what_stops_say_is_so(drop, tiller_now, tiller_wanted, least):
     if "tiller-reached" in said:
         assert min(values["upper_removal"], values["lower_removal"]) == 0
     if "A lower weight would allow" in said.get("tiller-reached", ""):
-        lighter = [run(weight_wanted=f"{weight} lb", **typed)[0] for weight in range(int(wanted), 10, -2)]
+        lighter = (run(weight_wanted=f"{weight} lb", **typed)[0] for weight in range(int(wanted), 10, -2))
         assert any(abs(each["predicted_tiller"] - round(tiller_wanted, 4) * INCH) < 1e-5 for each in lighter)
 
 
