@@ -5,15 +5,14 @@ Moments are those of the clock on the wall, on the scale of `calc.dates`.
 
 from calc.dates import DAY, show_moment
 from calc.outcome import OK, STOP, WATCH, Sentence, amount, sentence
-from calc.quantities import ROUNDING
 from calc.record import steps, summary
-from calc.record.coat_checks import DAMPEST, margin_level
+from calc.record.coat_air import DAMPEST, CoatAir
 from calc.record.entries import Entry
 from calc.record.finishing import Finish, finish_of, working_hours
 from calc.record.fold import State
 from calc.record.moments import MINUTE, local_moment
-from calc.record.values import latest_number, number_in
-from calc.shop.air import air_changes, clearing_time, dew_point
+from calc.record.values import latest_number
+from calc.shop.air import air_changes, clearing_time
 from calc.shop.curing import moment_after
 from calc.shop.schedule import Planned, next_start
 
@@ -234,25 +233,22 @@ def _air(finish: Finish, read: Entry | None, now: int) -> "tuple[str, Sentence |
     """Return whether the air of now is good for a product, and why not."""
     if read is None or not 0 <= now - local_moment(read.at) <= AIR_LASTS:
         return WATCH, "Read the air before it."
-    air, humidity, work = [number_in(read, each)
-                           for each in ("temperature", "humidity", "surface_temperature")]
-    if air is None or humidity is None:
+    air = CoatAir(read)
+    if not air.is_read:
         return WATCH, "Read the air before it: warmth and humidity."
-    surface = air if work is None else work
-    if finish.least is not None and min(air, surface) < finish.least - ROUNDING:
+    if finish.least is not None and air.is_colder_than(finish.least):
         return STOP, sentence("Air: wait. {} is colder than the {} that " + finish.product.family.name
-                              + " needs.", amount("temperature", min(air, surface), 1),
+                              + " needs.", amount("temperature", air.coldest, 1),
                               amount("temperature", finish.least, 1))
-    if humidity > DAMPEST + ROUNDING:
-        return STOP, sentence("Air: wait. {} is damper than {}.", amount("ratio", humidity, 0),
+    if air.is_too_damp:
+        return STOP, sentence("Air: wait. {} is damper than {}.", amount("ratio", air.humidity, 0),
                               amount("ratio", DAMPEST, 0))
-    margin = surface - dew_point(air, humidity)
-    level = margin_level(margin)
+    level = air.margin_level
     if level == OK:
         return OK, "Air: go."
     return level, sentence(("Air: wait. The work is only {}" if level == STOP else
                             "Air: at its limit. The work is {}") + " above the dew point.",
-                           amount("temperature_difference", margin))
+                           amount("temperature_difference", air.margin))
 
 
 # Dust ----------------------------------------------------------------------------

@@ -6,17 +6,14 @@ from calc.finishes.product import least_temperature
 from calc.outcome import OK, STOP, WATCH, Check, amount, check, sentence
 from calc.quantities import POUND_FORCE, ROUNDING
 from calc.record import derive
+from calc.record.coat_air import DAMPEST, CoatAir
 from calc.record.entries import Entry
 from calc.record.finishing import Finish, coat_entries
 from calc.record.fold import State
 from calc.record.moments import local_moment, short_day
 from calc.record.values import is_on, latest_number, number_in
-from calc.shop.air import IMPERIAL_MARGIN, METRIC_MARGIN, dew_point
 from calc.shop.schedule import Planned
-from calc.tables import practice
 from calc.tables.finish_families import FAMILIES
-
-DAMPEST = practice.find("spray-humidity").high
 
 LETTER_ERROR = POUND_FORCE / 2
 """By how much a weight that is written on a bow may differ from what it pulls (common practice)."""
@@ -89,67 +86,38 @@ def _cold(state: State) -> Check | None:
     family = [each for each in FAMILIES if each.id == state.text("product.family")]
     given = latest_number(state, "product.least_temperature")
     least = least_temperature(family[0].id, given) if family else given
-    read = [(min(warmths), entry) for warmths, entry in [(_warmths(each), each) for each in _coats(state)]
-            if warmths]
-    cold = [each for each in read if least is not None and each[0] < least - ROUNDING]
+    cold = [] if least is None else [(air, entry) for air, entry in _airs(state) if air.is_colder_than(least)]
     if least is None or not cold:
         return None
     return check("cold", STOP, sentence(
         _laid(cold) + " at {}, colder than the {} that " + (family[0].name if family else "the product")
         + " needs: it may never cure, however long it is left. No coat goes over it before it has hardened "
-        "in a warm room.", amount("temperature", min([each[0] for each in cold]), 1),
+        "in a warm room.", amount("temperature", min([air.coldest for air, _ in cold]), 1),
         amount("temperature", least, 1)))
 
 
 def _damp(state: State) -> Check | None:
     """Return what is said of coats laid in damp air, or on work too near the dew point."""
-    margins, damp = [], []
-    for entry in _coats(state):
-        air, humidity = number_in(entry, "temperature"), number_in(entry, "humidity")
-        if humidity is not None and humidity > DAMPEST + ROUNDING:
-            damp.append((humidity, entry))
-        if air is not None and humidity is not None:
-            work = number_in(entry, "surface_temperature")
-            margin = (air if work is None else work) - dew_point(air, humidity)
-            if margin_level(margin) != OK:
-                margins.append((margin, entry))
+    damp = [(air, entry) for air, entry in _airs(state) if air.is_too_damp]
+    near = [(air, entry) for air, entry in _airs(state) if air.margin_level != OK]
     looks = " Look for a milky or dull film before the next coat, and take it off where it is."
     if damp:
         return check("damp", STOP, sentence(
             _laid(damp) + " in air of {}, damper than the {} that is the most for spraying." + looks,
-            amount("ratio", max([each[0] for each in damp]), 0), amount("ratio", DAMPEST, 0)))
-    if not margins:
+            amount("ratio", max([air.humidity for air, _ in damp]), 0), amount("ratio", DAMPEST, 0)))
+    if not near:
         return None
-    least = min([each[0] for each in margins])
-    return check("damp", margin_level(least), sentence(
-        _laid(margins) + " on work only {} above the dew point; published rules ask for 3 °C or 5 °F "
-        "(2.8 °C)." + looks, amount("temperature_difference", least)))
+    nearest = sorted([air for air, _ in near], key=lambda air: air.margin)[0]
+    return check("damp", nearest.margin_level, sentence(
+        _laid(near) + " on work only {} above the dew point; published rules ask for 3 °C or 5 °F "
+        "(2.8 °C)." + looks, amount("temperature_difference", nearest.margin)))
 
 
-def margin_level(margin: float) -> str:
-    """Return how grave it is that work is only so much warmer than the dew point while a coat goes on.
-
-    Args:
-        margin [K]: of the work above the dew point.
-
-    Returns:
-        OK where both published rules are met, WATCH where one is, STOP where none is.
-    """
-    if margin >= METRIC_MARGIN - ROUNDING:
-        return OK
-    return WATCH if margin >= IMPERIAL_MARGIN - ROUNDING else STOP
+def _airs(state: State) -> list[tuple[CoatAir, Entry]]:
+    return [(CoatAir(each), each) for each in coat_entries(state) if each.sheet == "coat"]
 
 
-def _coats(state: State) -> list[Entry]:
-    return [each for each in coat_entries(state) if each.sheet == "coat"]
-
-
-def _warmths(entry: Entry) -> list[float]:
-    read = [number_in(entry, "temperature"), number_in(entry, "surface_temperature")]
-    return [each for each in read if each is not None]
-
-
-def _laid(found: list[tuple[float, Entry]]) -> str:
+def _laid(found: list[tuple[CoatAir, Entry]]) -> str:
     days = []
     for _, entry in found:
         if short_day(entry.at) not in days:
