@@ -18,9 +18,9 @@ PHONE = {"width": 390, "height": 844}
 
 
 @contextmanager
-def served_site() -> Iterator[int]:
-    """Serve the built site on a free port."""
-    server = waitress.create_server(application(SITE), host="127.0.0.1", port=0, threads=8)
+def served_site(site: Path = SITE) -> Iterator[int]:
+    """Serve the built site, or another folder like it, on a free port."""
+    server = waitress.create_server(application(site), host="127.0.0.1", port=0, threads=8)
     thread = threading.Thread(target=server.run, daemon=True)
     thread.start()
     try:
