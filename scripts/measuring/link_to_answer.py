@@ -1,7 +1,7 @@
 """From opening a shared link to its answer on the page, with nothing in any cache.
 
-Beside the calculators stands a page written by hand that subtracts two figures without any engine: how soon an
-answer can be there at all, on this machine and over this line.
+Beside the calculators stands a page written by hand that subtracts two figures without any engine: how soon
+an answer can be there at all, on this machine and over this line.
 """
 
 import shutil
