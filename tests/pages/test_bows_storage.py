@@ -209,3 +209,10 @@ def test_bows_that_a_later_release_keeps_are_shown_and_never_written(bows):
     dialog = try_to_write(bows, "reading", brace="8 1/4 in")
     expect(dialog.locator(".rb-problems")).to_contain_text("before the update")
     expect(dialog.locator("[name=brace]")).to_have_value("8 1/4 in")
+
+
+def test_a_bow_is_saved_while_the_browser_still_asks_its_reader_whether_to_keep_it(visitor):
+    visitor.context.add_init_script("navigator.storage.persist = () => new Promise(() => {});")
+    page = open_bows(visitor)
+    add_bow(page)
+    expect(timeline(page)).to_have_count(1)

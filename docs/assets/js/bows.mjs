@@ -182,7 +182,7 @@ export class Bows {
       const first = (await this.store.bows()).length === 0;
       const isWritten = await writeDown(this.store, bow, [{ id, text }], (more) => this.ask("head", more));
       if (!isWritten) return HALTED;
-      if (first) await this.#askToKeep();
+      if (first) this.#askToKeep();
     } catch (error) {
       const said = `${whyNotKept(this.store, error)} ${WORDS.saveFirst}`;
       this.notice(said, true);
@@ -206,8 +206,9 @@ export class Bows {
     return id;
   }
 
-  async #askToKeep() {
-    await this.store.remember("keeping", await askToKeep());
+  /** Nothing waits for the answer: some browsers put the question to the reader, who may leave it standing. */
+  #askToKeep() {
+    askToKeep().then((keeping) => this.store.remember("keeping", keeping)).catch(() => {});
   }
 
   // Showing --------------------------------------------------------------------
