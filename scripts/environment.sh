@@ -65,6 +65,16 @@ install_python_packages() {
   echo "$stamp" > ".venv/$file.stamp"
 }
 
+# The auditor has an environment of its own: what it needs is not for the site, and goes without it offline.
+install_auditor() {
+  local file=requirements-audit.txt folder=.cache/audit stamp
+  stamp=$(stamp_of "$file")
+  stamped "$folder/stamp" "$stamp" && return
+  "$VENV_PYTHON" -m venv --clear "$folder" > .cache/audit.log 2>&1 &&
+    "$folder/bin/python" -m pip install --require-hashes --only-binary :all: -r "$file" >> .cache/audit.log 2>&1 &&
+    echo "$stamp" > "$folder/stamp"
+}
+
 install_npm_packages() {
   local stamp
   stamp=$(stamp_of package.json package-lock.json)
@@ -90,19 +100,33 @@ find_chromium() {
   return 1
 }
 
-install_chromium() {
-  find_chromium > /dev/null && return
+# apt_install PACKAGE... : from Debian's packages; says nothing and does nothing where that is not allowed.
+apt_install() {
   local as_root=()
   if [[ $(id -u) != 0 ]]; then as_root=(sudo -n); fi
-  if command -v apt-get > /dev/null && "${as_root[@]}" true 2> /dev/null; then
-    echo "Installing Chromium with apt-get ..."
-    { "${as_root[@]}" apt-get update -qq &&
-      DEBIAN_FRONTEND=noninteractive "${as_root[@]}" apt-get install -y -qq --no-install-recommends chromium; } \
-      > .cache/chromium.log 2>&1 || cat .cache/chromium.log >&2
-  fi
+  command -v apt-get > /dev/null && "${as_root[@]}" true 2> /dev/null || return 0
+  echo "Installing $* with apt-get ..."
+  { "${as_root[@]}" apt-get update -qq &&
+    DEBIAN_FRONTEND=noninteractive "${as_root[@]}" apt-get install -y -qq --no-install-recommends "$@"; } \
+    > .cache/apt.log 2>&1 || cat .cache/apt.log >&2
+}
+
+install_chromium() {
+  find_chromium > /dev/null && return
+  apt_install chromium
   find_chromium > /dev/null || fail "Chromium is needed to test the pages, and could not be installed from here." \
     "On Debian, as root: apt-get update && apt-get install chromium" \
     "Elsewhere install Chromium or Chrome, or name one: CHROMIUM=/path/to/chromium $0"
+}
+
+DRIVEN=(firefox-esr webkit2gtk-driver xvfb chromium chromium-driver) # what tests/pages/driving.py starts
+find_driven() { local each; for each in firefox-esr WebKitWebDriver Xvfb chromedriver; do command -v "$each" || return; done; }
+
+install_driven() {
+  find_driven > /dev/null && return
+  apt_install "${DRIVEN[@]}"
+  find_driven > /dev/null || fail "Firefox, WebKit and what drives them could not be installed from here." \
+    "On Debian, as root: apt-get update && apt-get install ${DRIVEN[*]}"
 }
 
 prepare_site() {

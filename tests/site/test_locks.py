@@ -9,7 +9,7 @@ import pytest
 ROOT = Path(__file__).parents[2]
 
 
-@pytest.mark.parametrize("name", ["requirements.txt", "requirements-test.txt"])
+@pytest.mark.parametrize("name", ["requirements.txt", "requirements-test.txt", "requirements-audit.txt"])
 def test_every_python_package_is_pinned_and_hashed(name):
     text = (ROOT / name).read_text()
     packages = text.replace("\\\n", " ").splitlines()
