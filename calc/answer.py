@@ -42,7 +42,7 @@ from calc.outcome import (
     check,
 )
 from calc.quantities import SYSTEMS
-from calc.reading import given_twice, read, unusual
+from calc.reading import given_twice, held_in_folds, read, unusual
 from calc.report import chart_data, declared_values, outcome_tree
 
 TYPE_CHECKING = False
@@ -72,6 +72,7 @@ class Job:
     ):
         self.calculator = calculator
         self.system, rest, self.notes = _take_system(pairs)
+        self.typed = dict(rest)
         self.values, self.problems, unknown = read(calculator, rest, self.system)
         self.notes += unknown
         given = [name for name, _ in rest]
@@ -206,6 +207,7 @@ def page_answer(job: Job) -> dict[str, object]:
         "errors": [{"field": each.field, "row": each.row, "column": each.column, "message": each.message}
                    for each in job.problems],
         "notes": job.notes,
+        "folds": held_in_folds(job.calculator, job.typed),
         "standing": {},
         "tree": None,
         "charts": [],

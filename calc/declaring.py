@@ -86,11 +86,24 @@ class Input:
 
 
 class Group:
-    """Inputs that belong together on the form."""
+    """Inputs that belong together on the form.
 
-    def __init__(self, title: str, note: str, inputs: tuple[Input, ...]) -> None:
+    under: title of the fold that it shares with its neighbours; empty where it has its own.
+    """
+
+    def __init__(self, title: str, note: str, inputs: tuple[Input, ...], under: str = "") -> None:
         self.title = title
         self.note = note
+        self.inputs = inputs
+        self.under = under
+
+
+class Fold:
+    """Inputs that a form folds away: whole groups, or what is left of one whose first inputs stand open."""
+
+    def __init__(self, title: str, groups: tuple[Group, ...], inputs: tuple[Input, ...]) -> None:
+        self.title = title
+        self.groups = groups
         self.inputs = inputs
 
 
@@ -110,8 +123,10 @@ class Calculator:
     purpose: one sentence. example: one sentence about the invented bow whose
     figures are the defaults. sources: keys of `calc.bibliography`. compute: takes
     every input by its id, returns an Outcome; or is a generator function that
-    yields how far it is (0 to 1) and returns the Outcome. takes_off: whether what
-    it says may have somebody take material off a bow.
+    yields how far it is (0 to 1) and returns the Outcome. first: ids of the inputs
+    that the job needs first; the form folds the others away, by group. None: none is
+    folded. in_steps: whether the folded groups are gone through one after another.
+    takes_off: whether what it says may have somebody take material off a bow.
     """
 
     def __init__(
@@ -126,6 +141,8 @@ class Calculator:
         sources: tuple[str, ...],
         example: str,
         compute: "Callable[..., Outcome | Generator[float, None, Outcome]]",
+        first: tuple[str, ...] | None = None,
+        in_steps: bool = False,
         takes_off: bool = False,
     ) -> None:
         self.id = id
@@ -137,6 +154,8 @@ class Calculator:
         self.sources = sources
         self.example = example
         self.compute = compute
+        self.first = first
+        self.in_steps = in_steps
         self.takes_off = takes_off
 
 
@@ -165,9 +184,9 @@ ROWS = "rows"
 # Declaring -------------------------------------------------------------------
 
 
-def group(title: str, *inputs: Input, note: str = "") -> Group:
+def group(title: str, *inputs: Input, note: str = "", under: str = "") -> Group:
     """Return a group of inputs under one title."""
-    return Group(title, note, inputs)
+    return Group(title, note, inputs, under)
 
 
 def quantity(
@@ -308,3 +327,20 @@ def result(id: str, label: str, kind: str, help: str = "") -> Result:
 def inputs_of(calculator: Calculator) -> list[Input]:
     """Return all inputs of a calculator in the order of its form."""
     return [each for part in calculator.groups for each in part.inputs]
+
+
+def folds_of(calculator: Calculator) -> list[Fold]:
+    """Return what a form folds away, in its order: all that the job does not need first."""
+    found: list[Fold] = []
+    if calculator.first is None:
+        return found
+    for part in calculator.groups:
+        behind = tuple([each for each in part.inputs if each.id not in calculator.first])
+        shared = part.under != "" and len(found) > 0 and found[-1].groups[-1].under == part.under
+        if len(behind) < len(part.inputs):
+            found += [Fold("More", (part,), behind)] if behind else []
+        elif shared:
+            found[-1] = Fold(part.under, found[-1].groups + (part,), found[-1].inputs + behind)
+        else:
+            found.append(Fold(part.title, (part,), behind))
+    return found

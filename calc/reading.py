@@ -3,7 +3,18 @@
 
 
 from calc.dates import parse_date, show_date
-from calc.declaring import BY_UNITS, CHOICE, COUNT, DATE, ROWS, SWITCH, Calculator, Input, inputs_of
+from calc.declaring import (
+    BY_UNITS,
+    CHOICE,
+    COUNT,
+    DATE,
+    ROWS,
+    SWITCH,
+    Calculator,
+    Input,
+    folds_of,
+    inputs_of,
+)
 from calc.outcome import WATCH, Check, Problem, Refused
 from calc.quantities import SYSTEMS, could_be_a_share, kind_of, parse, show, show_number
 
@@ -15,6 +26,8 @@ LONGEST_ECHO = 40
 LONGEST_ROWS_TEXT = 2000
 CELL_MARK = ":"
 ROW_MARK = ";"
+MOST_HELD = 2
+"""How many of the figures that a fold holds are written on it before the rest is counted."""
 
 
 # Reading what was typed ------------------------------------------------------
@@ -59,6 +72,35 @@ def read(
 def matters(each: Input, values: "Mapping[str, object]") -> bool:
     """Return whether an input is asked for, given the choices read before it."""
     return each.when is None or values.get(each.when[0]) in each.when[1]
+
+
+def held_in_folds(calculator: Calculator, typed: "Mapping[str, str]") -> list[str]:
+    """Return what to write on each fold of a form, in their order: what is typed behind it."""
+    texts = {each.id: typed.get(each.id, each.default) for each in inputs_of(calculator)}
+    return [_held(fold.inputs, texts) for fold in folds_of(calculator)]
+
+
+def _held(folded: tuple[Input, ...], texts: dict[str, str]) -> str:
+    said = [_holds(each, texts[each.id]) for each in folded if matters(each, texts)]
+    given = [text for text in said if text]
+    if not given:
+        return "nothing ticked" if folded[0].kind == SWITCH else "nothing given"
+    rest = len(given) - MOST_HELD
+    return "; ".join(given[:MOST_HELD]) + (" and " + str(rest) + " more" if rest > 0 else "")
+
+
+def _holds(each: Input, text: str) -> str:
+    """Return what an input holds as its reader sees it; empty where that is nothing."""
+    if each.kind == SWITCH:
+        return each.label if text == "yes" else ""
+    if not text.strip():
+        return ""
+    if each.kind == ROWS:
+        count = len([row for row in text.split(ROW_MARK) if row.replace(CELL_MARK, "").strip()])
+        return each.label + ": " + str(count) + (" row" if count == 1 else " rows") if count else ""
+    if each.kind == CHOICE:
+        return ", ".join([option.label for option in each.choices if option.id == text])
+    return each.label + " " + echo(text)
 
 
 def _does_not_count(calculator: Calculator, each: Input, values: dict[str, object]) -> str:

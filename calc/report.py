@@ -41,10 +41,12 @@ LEVEL_WORDS = {"ok": "In order", "watch": "Watch", "stop": "Stop"}
 
 
 def outcome_tree(calculator: Calculator, outcome: Outcome, system: str) -> list[object]:
-    """Return the element tree of an outcome in a unit system."""
-    nodes: list[object] = [["p", {"class": "rb-headline"}, say(outcome.headline, system)]]
-    nodes.append(checks_tree(outcome.checks, system))
-    nodes.append(_values(calculator, outcome, system))
+    """Return the element tree of an outcome in a unit system: its answer, and what stands behind that."""
+    answer: list[object] = ["div", {"class": "rb-answer"},
+                            ["p", {"class": "rb-headline"}, say(outcome.headline, system)],
+                            checks_tree(outcome.checks, system),
+                            _values(calculator, outcome, system)]
+    nodes: list[object] = ["div", {"class": "rb-behind"}]
     for drawing in outcome.drawings:
         nodes.append(drawing_tree(drawing, system))
     for chart in outcome.charts:
@@ -54,7 +56,7 @@ def outcome_tree(calculator: Calculator, outcome: Outcome, system: str) -> list[
     nodes += [_file(each) for each in outcome.files]
     nodes.append(_listed("rb-assumptions", "What this assumes", outcome.assumptions, system))
     nodes.append(_listed("rb-cautions", "Before you act on it", calculator.cautions, system))
-    return nodes
+    return [answer, nodes]
 
 
 def checks_tree(checks: tuple[Check, ...], system: str) -> list[object]:

@@ -14,8 +14,11 @@ from calc.declaring import (
     CHOICE,
     COUNT,
     DATE,
+    FACT,
     ROWS,
+    SHOP,
     SWITCH,
+    TRIAL,
     inputs_of,
 )
 from calc.outcome import TEXT
@@ -63,6 +66,39 @@ def test_everything_is_said(calculator):
     for each in calculator.results:
         assert each.label
         assert each.kind in [*KIND_IDS, TEXT, COUNT]
+
+
+def test_every_calculator_states_what_the_job_needs_first(calculator):
+    known = {each.id: each for each in inputs_of(calculator)}
+    assert set(calculator.first) < set(known)
+    leading = [known[id] for id in calculator.first if known[id].when is None]
+    assert {each.role for each in leading} <= {FACT, TRIAL, SHOP}
+    assert {each.role for each in leading} & {FACT, TRIAL}
+
+
+def test_the_answer_leans_on_each_figure_that_is_asked_first(calculator):
+    known = {each.id: each for each in inputs_of(calculator)}
+    job = work_out(calculator, [])
+    for each in [known[id] for id in calculator.first if known[id].kind in KIND_IDS]:
+        value = job.values[each.id]
+        if value is None:  # empty in the example, or not asked for by its choices
+            continue
+        other = value * 1.03 or 0.01 * each.bounds()[1]
+        assert told_by(calculator, {**job.values, each.id: other}) != told_by(calculator, job.values), each.id
+
+
+def told_by(calculator, values):
+    """Return an outcome's values, or why there is none."""
+    try:
+        work = calculator.compute(**values)
+        while inspect.isgenerator(work):
+            try:
+                next(work)
+            except StopIteration as end:
+                work = end.value
+        return work.values
+    except ValueError as refused:
+        return str(refused)
 
 
 def test_sources_exist(calculator):

@@ -6,6 +6,7 @@ from calc.declaring import (
     BY_UNITS,
     choice,
     count,
+    folds_of,
     group,
     quantity,
     rows,
@@ -19,7 +20,7 @@ from calc.outcome import (
     say,
     sentence,
 )
-from calc.reading import echo, read, unusual
+from calc.reading import echo, held_in_folds, read, unusual
 from tests.invented import calculator_of
 from tests.sentences import whole
 
@@ -200,3 +201,40 @@ def test_a_result_brings_no_file_of_a_kind_that_a_page_could_run():
     with pytest.raises(ValueError, match=whole(
             "a result's file must be one of text/calendar, text/plain, image/svg+xml, not text/html")):
         Outcome(headline="Done.", values=(), checks=(), assumptions=(), files=(page,))
+
+
+# What a form folds away -----------------------------------------------------------
+
+LIMB = (quantity("riser", "Riser", "length", default="17 in", low="10 in", high="30 in"),
+        rows("laminations", "Laminations",
+             (quantity("thick", "Thick", "thickness", default="0.1 in", low="0.01 in", high="1 in"),),
+             default="0.1 in;0.2 in", fewest=0, most=4))
+SKIN = (choice("glass", "Glass", (("clear", "Clear glass"), ("black", "Black glass"))),
+        switch("sanded", "Sanded before"), switch("lacquered", "Lacquered", default=True))
+FOLDING = calculator_of(
+    group("Weight", quantity("now", "Now", "force", default="50 lb", low="10 lb", high="90 lb"),
+          quantity("came", "As it came", "force", default="", low="10 lb", high="90 lb", optional=True)),
+    group("Limb", *LIMB, under="The bow"), group("Skin", *SKIN, under="The bow"),
+    group("Looks", switch("crack", "A crack")),
+    first=("now",),
+)
+
+
+def test_what_is_not_needed_first_is_folded_by_group():
+    assert [(fold.title, [each.id for each in fold.inputs]) for fold in folds_of(FOLDING)] == [
+        ("More", ["came"]),
+        ("The bow", ["riser", "laminations", "glass", "sanded", "lacquered"]), ("Looks", ["crack"])]
+    assert folds_of(CALCULATOR) == []
+
+
+def test_a_fold_says_what_it_holds():
+    assert held_in_folds(FOLDING, {}) == [
+        "nothing given", "Riser 17 in; Laminations: 2 rows and 2 more", "nothing ticked"]
+    typed = {"came": "53 lb", "riser": " ", "laminations": "0.1 in;;", "glass": "black", "crack": "yes"}
+    assert held_in_folds(FOLDING, typed) == [
+        "As it came 53 lb", "Laminations: 1 row; Black glass and 1 more", "A crack"]
+
+
+def test_what_is_typed_into_a_fold_is_echoed_short():
+    [said, *_] = held_in_folds(FOLDING, {"came": "<b>" * 40})
+    assert said == "As it came " + echo("<b>" * 40)

@@ -17,6 +17,12 @@ from calc.tables import practice
 from calc.tables.bow_families import FAMILIES
 from calc.tables.woods import CORE_WOODS
 
+THE_BOW = "The bow and its limbs"
+"""Title of the fold that the groups share which describe a bow."""
+
+SANDING = "How it is sanded"
+"""Title of the fold that the groups share which say where and how material comes off."""
+
 GLASS_LEFT = practice.find("glass-left")
 
 # Inputs ----------------------------------------------------------------------
@@ -49,6 +55,7 @@ def measures(*more: Input) -> Group:
         *more,
         *bow_lengths(),
         family_choice(),
+        under=THE_BOW,
     )
 
 
@@ -87,6 +94,7 @@ def shape_group(offsets: str = "") -> Group:
             help="Tension for each unit of strain. An assumption to edit: a soft polyester string is near "
                  "2200 lb (10 kN), a stiff one of HMPE near 13000 lb (60 kN).", role=RULE,
         ),
+        under=THE_BOW,
     )
 
 
@@ -123,6 +131,7 @@ def section_group(stations: tuple[str, str] = AS_IT_CAME) -> Group:
                      "At least three places from fadeout to tip."),
         station_rows("lower_stations", "Lower limb", stations[1],
                      "The same places on the lower limb."),
+        under=THE_BOW,
     )
 
 

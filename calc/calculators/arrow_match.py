@@ -469,5 +469,6 @@ CALCULATOR = Calculator(
              "wood-handbook", "wood-property-page"),
     example="An invented 64 in recurve brought down from 53 to 45 lb at 28 in, its archer's draw of 27 in, "
             "and the cedar arrows that flew well from it before.",
+    first=("new_weight", "draw_length", "length", "point_mass"),
     compute=compute,
 )

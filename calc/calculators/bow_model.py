@@ -3,6 +3,7 @@
 
 from calc.bows.cautions import GLASS_DUST
 from calc.bows.inputs import (
+    THE_BOW,
     belly_share,
     layup_inputs,
     least_glass,
@@ -430,7 +431,7 @@ CALCULATOR = Calculator(
         ),
         measures(),
         section_group(),
-        group("Lay-up", *layup_inputs()),
+        group("Lay-up", *layup_inputs(), under=THE_BOW),
         shape_group(),
         group(
             "Try sanding a stretch",
@@ -483,6 +484,7 @@ CALCULATOR = Calculator(
              "wood-handbook"),
     example="An invented 64 in recurve of 53 lb at 28 in, read at nine draws, before its lower limb is "
             "sanded.",
+    first=("weight", "tiller", "sanded_limb", "sanded_from", "sanded_to", "sanded_depth"),
     compute=compute,
     takes_off=True,
 )

@@ -387,5 +387,7 @@ CALCULATOR = Calculator(
              "volume-solids"),
     example="An invented shop of 18 by 14 by 9 ft with a fan of 600 cfm, in which 3 fl oz of solvent "
             "evaporate in a quarter of an hour.",
+    first=("length", "width", "height", "flow", "changes", "agent", "solvent", "mixture", "density",
+           "molar_mass", "lower_limit", "breathing_limit", "liquid", "coat_volume"),
     compute=compute,
 )

@@ -356,5 +356,6 @@ CALCULATOR = Calculator(
              "tuijn-kooi-1992"),
     example="An invented 64 in recurve as it came, 53 lb at 28 in, read every 2 in; it begins to stack near "
             "the end.",
+    first=("readings", "measured_from"),
     compute=compute,
 )

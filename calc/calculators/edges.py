@@ -16,7 +16,7 @@ from calc.bows.edging import (
     width_for,
     with_reach,
 )
-from calc.bows.inputs import layup_inputs, measures, reading_inputs, section_group, shape_group
+from calc.bows.inputs import THE_BOW, layup_inputs, measures, reading_inputs, section_group, shape_group
 from calc.bows.measured import (
     MeasuredBow,
     calibrated,
@@ -259,7 +259,7 @@ CALCULATOR = Calculator(
             "2 in:1 5/8 in:0.285 in;7 in:1 9/16 in:0.268 in;13 in:1 3/8 in:0.252 in;19 in:13/16 in:0.247 in",
             "2 in:1 5/8 in:0.289 in;7 in:1 9/16 in:0.269 in;13 in:1 3/8 in:0.253 in;19 in:13/16 in:0.250 in",
         )),
-        group("Lay-up", *layup_inputs("0.037 in", "0.034 in")),
+        group("Lay-up", *layup_inputs("0.037 in", "0.034 in"), under=THE_BOW),
         measures(),
         shape_group(),
     ),
@@ -282,6 +282,7 @@ CALCULATOR = Calculator(
     sources=("amo-draw-length", "beam-theory", "bench-practice", "elastica", "family-shapes", "geometry",
              "grit-sizes", "scratch-and-grain", "wood-handbook"),
     example="An invented 64 in recurve whose faces are done: 45.7 lb at 28 in, and 45 lb is agreed.",
+    first=("weight_now", "weight_wanted", "tiller_now", "faces", "limbs", "edge_radius"),
     compute=compute,
     takes_off=True,
 )

@@ -293,5 +293,6 @@ CALCULATOR = Calculator(
     sources=("bench-practice", "cure-doubling", "geometry", "pot-life-halving", "volume-solids"),
     example="The invented overlay of 1 3/8 by 6 in for the riser, with an invented slow epoxy of 2 to 1 by "
             "volume, at 70 °F.",
+    first=("length", "width", "pieces", "temperature"),
     compute=compute,
 )

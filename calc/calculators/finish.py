@@ -517,5 +517,6 @@ CALCULATOR = Calculator(
              "pot-life-halving", "rfc-5545", "transfer-rating",
              "viscosity-cups", "volume-solids"),
     example="The invented 64 in recurve in one-part urethane, started on Monday 4 May 2026 at 70 °F.",
+    first=("family", "build_coats", "over_coats", "start"),
     compute=compute,
 )

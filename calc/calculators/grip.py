@@ -420,6 +420,7 @@ CALCULATOR = Calculator(
              "wood-handbook", "wood-strength-pages"),
     example="An invented 64 in recurve brought down from 50 to 42 1/2 lb at its archer's draw of 27 in, with "
             "a riser of black walnut, its throat to be slimmed.",
+    first=("shape", "before", "after"),
     compute=compute,
     takes_off=True,
 )

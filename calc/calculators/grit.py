@@ -272,6 +272,7 @@ CALCULATOR = Calculator(
     sources=("bench-practice", "grit-sizes", "scratch-and-grain"),
     example="The limbs of the invented 64 in recurve: their glass was sanded for weight with P120 and is to "
             "be ready for finish at P400.",
+    first=("scale", "start_p", "finish_p", "start_cami", "finish_cami", "material"),
     compute=compute,
     takes_off=True,
 )

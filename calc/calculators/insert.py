@@ -386,6 +386,7 @@ CALCULATOR = Calculator(
              "wood-handbook-fasteners", "wood-strength-pages"),
     example="The invented riser of black walnut, 7/8 in thick beside the window, that gets two 7/16 in "
             "inserts for a quiver.",
+    first=("insert_length", "bit_diameter", "point", "spur", "centre_point", "own_angle", "thickness"),
     compute=compute,
     takes_off=True,
 )

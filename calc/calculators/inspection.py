@@ -155,5 +155,7 @@ CALCULATOR = Calculator(
     sources=("bench-practice",),
     example="An invented 64 in recurve that has just come in: nothing has been looked at, so nothing is "
             "known.",
+    first=tuple([each.id for each in LOOKS]),
+    in_steps=True,
     compute=compute,
 )

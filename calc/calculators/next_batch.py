@@ -5,6 +5,8 @@ import math
 from calc.bows.cautions import GLASS_DUST
 from calc.bows.checks import calibration_check
 from calc.bows.inputs import (
+    SANDING,
+    THE_BOW,
     belly_share,
     layup_inputs,
     least_glass,
@@ -395,13 +397,14 @@ CALCULATOR = Calculator(
                      usual=("0 %", "25 %"),
                      help="One standard error of what a batch takes beside others on the same paper.",
                      role=RULE),
+            under=SANDING,
         ),
-        group("Weight and tiller", stated_draw(), *reading_inputs()),
-        group("Where material comes off", *stretch(), belly_share(), *least_glass()[:4]),
-        group("Edges and finish sanding", *edge_inputs()),
+        group("Where material comes off", *stretch(), belly_share(), *least_glass()[:4], under=SANDING),
+        group("Edges and finish sanding", *edge_inputs(), under=SANDING),
         how_well_read(),
+        group("Weight and tiller", stated_draw(), *reading_inputs(), under=THE_BOW),
         section_group(),
-        group("Lay-up when the log began", *layup_inputs()),
+        group("Lay-up when the log began", *layup_inputs(), under=THE_BOW),
         measures(),
         shape_group(),
     ),
@@ -452,6 +455,7 @@ CALCULATOR = Calculator(
              "least-squares", "scratch-and-grain", "wood-handbook"),
     example="The log of an invented 64 in recurve on its way from 53 lb to 45 lb at 28 in, with a change of "
             "paper.",
+    first=("log", "weight_wanted", "tiller_wanted"),
     compute=compute,
     takes_off=True,
 )

@@ -1,7 +1,7 @@
 """Read a photograph: the unstrung shape, tiller or bend from points marked in a picture."""
 
 from calc.bows.drawn_bends import ENDS, STRETCHES, computed_bends
-from calc.bows.inputs import layup_inputs, measures, section_group, shape_group
+from calc.bows.inputs import THE_BOW, layup_inputs, measures, section_group, shape_group
 from calc.bows.measured import calibrated, draw_from_pivot, measured_bow, setup_of
 from calc.bows.reading_errors import give_or_take
 from calc.declaring import Calculator, Group, asked_when, choice, group, quantity, result
@@ -308,7 +308,7 @@ CAUTIONS: tuple[Sentence | str, ...] = (
 
 def _when_drawn(part: Group) -> Group:
     """Return a group of inputs that matter where the bow is drawn."""
-    return Group(part.title, part.note, asked_when(part.inputs, DRAWN))
+    return Group(part.title, part.note, asked_when(part.inputs, DRAWN), part.under)
 
 
 CALCULATOR = Calculator(
@@ -341,7 +341,7 @@ CALCULATOR = Calculator(
         _when_drawn(measures()),
         _when_drawn(shape_group(UNSTRUNG_SHAPE)),
         _when_drawn(section_group()),
-        _when_drawn(group("Lay-up", *layup_inputs())),
+        _when_drawn(group("Lay-up", *layup_inputs(), under=THE_BOW)),
     ),
     results=(
         result("nock_offset", "Nocks from the straight edge, mean", "length",
@@ -396,5 +396,6 @@ CALCULATOR = Calculator(
              "hartley-zisserman", "interpolation", "least-squares", "wood-handbook"),
     example="An invented 64 in recurve, unstrung, before a board with four sheets of dots; the marks were "
             "computed, no bow was photographed.",
+    first=("what", "picture_width", "picture_height", "target"),
     compute=compute,
 )

@@ -258,5 +258,6 @@ CALCULATOR = Calculator(
     sources=("bench-practice", "three-point-estimate"),
     example="The invented 64 in recurve, which comes down from 53 to 45 lb and gets two inserts and a new "
             "finish, at invented prices.",
+    first=("rate", "tasks"),
     compute=compute,
 )

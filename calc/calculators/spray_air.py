@@ -334,5 +334,6 @@ CALCULATOR = Calculator(
              "niosh-formaldehyde", "one-part-isocyanate", "simpson-1998", "wood-handbook-moisture"),
     example="The shop of the invented bow at 70 °F and 60 % relative humidity, the bow as warm as the air, "
             "before a coat of one-part urethane.",
+    first=("air_temperature", "humidity", "surface_temperature", "rising"),
     compute=compute,
 )

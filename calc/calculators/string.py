@@ -372,5 +372,6 @@ CALCULATOR = Calculator(
              "string-shorter-than-marked"),
     example="An invented old 64 in recurve that pulls 42 1/2 lb at its archer's draw, its tips without "
             "reinforcement.",
+    first=("bow_length", "draw_weight", "tips", "old", "material"),
     compute=compute,
 )

@@ -281,6 +281,7 @@ CALCULATOR = Calculator(
     cautions=CAUTIONS,
     sources=("bench-practice", "least-squares"),
     example="An invented log of a bow coming down from 53 lb to 45 lb, its lower limb a little stiff.",
+    first=("log", "weight_wanted", "tiller_wanted"),
     compute=compute,
     takes_off=True,
 )

@@ -396,6 +396,7 @@ CALCULATOR = Calculator(
     sources=("amo-draw-length", "bench-practice", "elastica", "family-shapes", "least-squares"),
     example="An invented 64 in recurve of 53 lb, shot three fingers under, whose upper distance is the "
             "larger by 5/16 in.",
+    first=("upper", "lower", "hold", "own_low", "own_high"),
     compute=compute,
     takes_off=True,
 )

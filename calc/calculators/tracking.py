@@ -2,6 +2,7 @@
 
 
 from calc.bows.inputs import (
+    THE_BOW,
     family_choice,
     layup_inputs,
     least_glass,
@@ -487,8 +488,9 @@ CALCULATOR = Calculator(
         group(
             "The bow",
             *lacked(_drawn_to() + bow_lengths() + (family_choice(),), _RECKONED),
+            under=THE_BOW,
         ),
-        group("The limbs' sections", *lacked(section_group().inputs, _RECKONED)),
+        group("The limbs' sections", *lacked(section_group().inputs, _RECKONED), under=THE_BOW),
         group(
             "Lay-up", *lacked(layup_inputs(), _RECKONED),
             quantity("glass_shear", "Shear modulus of the glass", "modulus", default="0.58 Mpsi",
@@ -496,8 +498,9 @@ CALCULATOR = Calculator(
                      help="In the plane of the face; 0.43 to 0.73 Mpsi (3 to 5 GPa) is usual of glass whose "
                           "fibres run along.",
                      when=_RECKONED, role=RULE),
+            under=THE_BOW,
         ),
-        group("Unstrung shape", *lacked(shape_group().inputs, _RECKONED)),
+        group("Unstrung shape", *lacked(shape_group().inputs, _RECKONED), under=THE_BOW),
         group(
             "Twist by two sticks, if you read it",
             *_stick_inputs("upper"), *_stick_inputs("lower"),
@@ -530,6 +533,7 @@ CALCULATOR = Calculator(
              "saint-venant-torsion", "wood-handbook"),
     example="An invented 64 in recurve whose string lies to the left of its lower limb, straight on the "
             "upper.",
+    first=("upper_offset_tip", "upper_offset_riser", "lower_offset_tip", "lower_offset_riser"),
     compute=compute,
     takes_off=True,
 )

@@ -5,6 +5,8 @@ from calc.bows.cautions import GLASS_DUST
 from calc.bows.edging import FEW_RADII, edge_costs, edge_table, usual_profiles
 from calc.bows.gone import Past, gone_since, thinner, weight_as_it_came
 from calc.bows.inputs import (
+    SANDING,
+    THE_BOW,
     belly_share,
     layup_inputs,
     least_glass,
@@ -365,11 +367,12 @@ CALCULATOR = Calculator(
             quantity("weight_read", "Draw weight when they were read", "force", default="", low="5 lb",
                      high="150 lb", usual=("20 lb", "80 lb"),
                      help="Tells what strokes since have taken. Empty: as the bow came.", optional=True),
+            under=SANDING,
         ),
-        group("Edges and finish sanding", *edge_inputs()),
+        group("Edges and finish sanding", *edge_inputs(), under=SANDING),
         how_well_read(),
         section_group(),
-        group("Lay-up", *layup_inputs()),
+        group("Lay-up", *layup_inputs(), under=THE_BOW),
         measures(),
         shape_group(),
     ),
@@ -403,6 +406,7 @@ CALCULATOR = Calculator(
              "scratch-and-grain", "wood-handbook"),
     example="An invented 64 in recurve that comes down from 53 lb to 45 lb at 28 in, its lower limb a little "
             "stiff.",
+    first=("weight_now", "weight_wanted", "tiller_now", "tiller_wanted"),
     compute=compute,
     takes_off=True,
 )

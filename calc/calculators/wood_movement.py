@@ -349,5 +349,8 @@ CALCULATOR = Calculator(
              "wood-handbook-shrinkage", "wood-movement-pages"),
     example="An invented overlay of hard maple, 1 3/8 in wide, for a black walnut riser; glued at 60 % "
             "humidity and kept in a house at 35 %.",
+    first=("job", "size", "interference", "wood", "own_tangential", "own_radial", "other_wood",
+           "other_tangential", "other_radial", "humidity_from", "humidity_to", "moisture_from",
+           "moisture_to"),
     compute=compute,
 )

@@ -88,9 +88,9 @@ def example_outcome(calculator: str) -> dict[str, Any]:
     return outcome
 
 
-def _headline(tree: list[Node]) -> str:
-    [text] = [str(node[2]) for node in tree if node[1].get("class") == "rb-headline"]  # type: ignore[union-attr]
-    return text
+def headline_of(tree: list[Any]) -> str:
+    """Return the headline of an outcome's tree."""
+    return str(tree[0][2][2])
 
 
 def _calculators_list() -> Node:
@@ -106,7 +106,7 @@ ABOUT_ONE: dict[str, Callable[[declaring.Calculator], Node]] = {
     "calculator": lambda one: form.calculator_section(one, example_outcome(one.id)),
     "inputs": reference.inputs_table,
     "results": reference.results_table,
-    "example": lambda one: reference.example(one, _headline(example_outcome(one.id)["tree"])),
+    "example": lambda one: reference.example(one, headline_of(example_outcome(one.id)["tree"])),
     "sources": reference.sources_list,
 }
 OF_THE_BOOK: dict[str, Callable[[str], Node]] = {

@@ -49,7 +49,7 @@ def _form(calculator: declaring.Calculator) -> Node:
         "form", {"id": calculator.id + "-form", "class": "rb-form", "novalidate": "", "autocomplete": "off"},
         _asleep(),
         element("div", {"class": "rb-problems", "role": "alert", "tabindex": "-1", "hidden": ""}),
-        *fieldsets(calculator),
+        *_groups(calculator),
         _actions(calculator),
         element("div", {"class": "rb-link-square"}),
         element("noscript", {}, element("p", {}, "Live results need JavaScript. Without it this page shows "
@@ -97,16 +97,53 @@ def changed(each: declaring.Input, **differences: object) -> declaring.Input:
 
 
 def fieldsets(asking: Any) -> list[Node]:
-    """Return the groups of inputs of whatever declares such."""
-    return [_group(asking, group) for group in asking.groups]
+    """Return the groups of inputs of whatever declares such, nothing folded."""
+    return [_group(asking, group, ()) for group in asking.groups]
 
 
-def _group(calculator: declaring.Calculator, group: declaring.Group) -> Node:
+def _groups(calculator: declaring.Calculator) -> list[Node]:
+    """Return the groups of a calculator: open what the job needs first, the rest folded."""
+    folds = declaring.folds_of(calculator)
+    held = dict(zip(folds, reading.held_in_folds(calculator, {})))
+    parts = []
+    for group in calculator.groups:
+        fold = next((each for each in folds if group in each.groups), None)
+        if fold is None:
+            parts.append(_group(calculator, group, ()))
+        elif len(fold.inputs) < len(group.inputs):
+            more = _fold(calculator, fold, held[fold], _fields(calculator, fold.inputs))
+            parts.append(_group(calculator, group, fold.inputs, more))
+        elif group is fold.groups[0]:
+            parts.append(_fold(calculator, fold, held[fold],
+                               [_group(calculator, each, ()) for each in fold.groups]))
+    return parts
+
+
+def _group(calculator: declaring.Calculator, group: declaring.Group, folded: tuple[declaring.Input, ...],
+           more: Node | None = None) -> Node:
     return element(
         "fieldset", {"class": "rb-group"},
         element("legend", {}, group.title),
         element("p", {"class": "rb-note"}, group.note) if group.note else None,
-        *(_field(calculator, each) for each in group.inputs),
+        *_fields(calculator, tuple(each for each in group.inputs if each not in folded)),
+        more,
+    )
+
+
+def _fields(calculator: declaring.Calculator, inputs: tuple[declaring.Input, ...]) -> list[Node]:
+    return [_field(calculator, each) for each in inputs]
+
+
+def _fold(calculator: declaring.Calculator, fold: declaring.Fold, held: str, inside: list[Node]) -> Node:
+    """Return inputs folded away, with what they hold written on the fold."""
+    matter = any(reading.matters(each, _defaults(calculator)) for each in fold.inputs)
+    onward = element("button", {"type": "button", "class": "rb-next-step"}, "Next step")
+    return element(
+        "details", {"class": "rb-fold", "hidden": None if matter else ""},
+        element("summary", {}, element("span", {"class": "rb-fold-title"}, fold.title), " ",
+                element("span", {"class": "rb-fold-held", **UNSEARCHED}, held), ", ",
+                element("span", {"class": "rb-fold-whose", **UNSEARCHED}, "as in the example")),
+        element("div", {"class": "rb-folded"}, *inside, onward if calculator.in_steps else None),
     )
 
 
@@ -123,13 +160,16 @@ def _former(calculator: declaring.Calculator, each: declaring.Input) -> dict[str
     return {} if text == each.default else {"data-absent": text}
 
 
+def _defaults(calculator: declaring.Calculator) -> dict[str, str]:
+    return {each.id: each.default for each in declaring.inputs_of(calculator)}
+
+
 def _condition(calculator: declaring.Calculator, each: declaring.Input) -> dict[str, str | None]:
     """Return what ties a field to a choice; it starts hidden where the example does not need it."""
     if each.when is None:
         return {}
     field, values = each.when
-    defaults = {other.id: other.default for other in declaring.inputs_of(calculator)}
-    hidden = None if reading.matters(each, defaults) else ""
+    hidden = None if reading.matters(each, _defaults(calculator)) else ""
     return {"data-when-field": field, "data-when-values": " ".join(values), "hidden": hidden}
 
 
@@ -201,6 +241,7 @@ def _rows_parts(calculator: declaring.Calculator, each: declaring.Input) -> list
                 element("caption", {}, each.label),
                 element("thead", {}, element("tr", {}, *heads)),
                 element("tbody", {}, *lines)),
+        element("button", {"type": "button", "class": "rb-all-rows"}, "Show all rows"),
         element("button", {"type": "button", "class": "rb-add-row", "hidden": ""}, "Add a row"),
         _hint(key, each),
         _error(key),
@@ -328,9 +369,10 @@ def _actions(calculator: declaring.Calculator) -> Node:
                 *(_unit_radio(calculator, system, system == quantities.SYSTEMS[0])
                   for system in quantities.SYSTEMS)),
         element("button", {"type": "button", "class": "rb-copy"}, "Copy link"),
-        element("button", {"type": "button", "class": "rb-show-square"}, "Show a QR code"),
-        element("button", {"type": "button", "class": "rb-print", "disabled": ""}, "Print"),
-        element("button", {"type": "button", "class": "rb-reset"}, "Start again from the example"),
+        element("details", {"class": "rb-more"}, element("summary", {}, "More"),
+                element("button", {"type": "button", "class": "rb-show-square"}, "Show a QR code"),
+                element("button", {"type": "button", "class": "rb-print", "disabled": ""}, "Print"),
+                element("button", {"type": "button", "class": "rb-reset"}, "Start again from the example")),
         element("span", {"class": "rb-saved", "role": "status"}),
     )
 

@@ -13,7 +13,7 @@ from playwright.sync_api import Browser, BrowserContext, Page, expect, sync_play
 
 from calc import catalog
 from scripts.serving.application import application
-from tests.pages.reading import PATIENCE_MS, unfold, wait_for_state
+from tests.pages.reading import PATIENCE_MS, open_folds, unfold, wait_for_state
 
 SITE = Path(__file__).parents[2] / "site"
 BUILT_FOR = ":8000/"
@@ -82,13 +82,14 @@ class Visitor:
     def open_calculator(self, fragment: str = "", id: str = "tiller") -> Page:
         """Open a calculator once its script is there; with inputs in the fragment, wait for their result.
 
-        The form is unfolded then, as whoever means to type into it does.
+        The form is unfolded then, with all that it has folded away, as whoever means to type into it does.
         """
         page = self.open(f"calculators/{id}/{fragment}")
         page.locator(".rb-calculator[data-live]").wait_for()
         if "=" in fragment:
             wait_for_state(page, "current")
             unfold(page)
+        open_folds(page)
         return page
 
     def _watch_request(self, request: object) -> None:

@@ -63,6 +63,14 @@ def unfold(page: Page) -> None:
         folded.click()
 
 
+def open_folds(page: Page) -> None:
+    """Unfold all that the form keeps folded, and every row of its tables."""
+    page.evaluate("""() => {
+      for (const fold of document.querySelectorAll(".rb-form :is(.rb-fold, .rb-more)")) fold.open = true;
+      for (const table of document.querySelectorAll("[data-short]")) table.removeAttribute("data-short");
+    }""")
+
+
 def wait_for_link(page: Page, part: str) -> None:
     """Wait until the address holds what was typed last; it follows with a short delay."""
     expect(page).to_have_url(re.compile(re.escape(part)))

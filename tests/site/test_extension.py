@@ -5,7 +5,7 @@ import pytest
 
 from calc import bibliography, catalog
 from calc.tables.grits import USES
-from scripts.blocks.extension import example_outcome
+from scripts.blocks.extension import example_outcome, headline_of
 from tests.sentences import whole
 from tests.site.markup import Elements
 
@@ -29,10 +29,10 @@ def test_a_block_stands_in_the_place_of_its_line(block, id):
 
 @pytest.mark.parametrize("id", catalog.IDS)
 def test_the_page_holds_the_result_of_the_example(id):
-    [headline] = [node for node in example_outcome(id)["tree"] if node[1].get("class") == "rb-headline"]
+    headline = headline_of(example_outcome(id)["tree"])
     html = converted(f"::: calculator {id}")
     assert '<p class="rb-headline">' in html
-    assert html.count(headline[2].replace("&", "&amp;")) == 1
+    assert html.count(headline.replace("&", "&amp;")) == 1
 
 
 def test_the_bibliography_gives_every_source_an_anchor():

@@ -3,6 +3,7 @@
 import { copyText } from "./clipboard.mjs";
 import { fitTables } from "./figures.mjs";
 import { offerFiles } from "./files.mjs";
+import { Folds, reveal } from "./folds.mjs";
 import { addRow, controlFrom, controlsIn, fieldOf, fieldsOf, fillForm, fillWhatLinksMean, isUnfinished, nameOf, namePercents, nameUnits, readForm, removeRow, resetForm, rowsBeyond, setUnits, showWhatMatters, unitsOf } from "./form.mjs";
 import { KeptJobs } from "./kept.mjs";
 import { carriesInputs, readLink, splitRepeated, writeLink } from "./link.mjs";
@@ -49,6 +50,7 @@ export class CalculatorPage {
   #offers = make("div", "rb-kept", { hidden: true });
   #kept;
   #standing;
+  #folds;
   #sent;
   #changed = false; // since the example or the link was put in
   /** @type {Control | null} */
@@ -109,6 +111,7 @@ export class CalculatorPage {
       onEmpty: (names) => this.#toFirstOf(this.empty(names)),
       onOwn: () => this.#typeOwn(),
     });
+    this.#folds = new Folds(this.#form);
     this.#peek = new FloatingAnswer(this.#form, this.#outcome, () => this.#goToOutcome());
     this.#form.append(this.#offers);
     this.#outcome.before(this.#peek.button, this.#notes, this.#progress, this.#state, this.#again, this.#back);
@@ -422,7 +425,9 @@ export class CalculatorPage {
   /** @param {string[]} names */
   #toFirstOf(names) {
     const field = fieldOf(this.#form, names[0]);
-    if (field) controlsIn(field)[0].focus();
+    if (!field) return;
+    reveal(field);
+    controlsIn(field)[0].focus();
   }
 
   /**
@@ -475,6 +480,7 @@ export class CalculatorPage {
     this.#typing = nameOf(around(control, ".rb-field", HTMLElement));
     this.#isOwn(this.#typing);
     this.#standing.show();
+    this.#markFolds();
     this.#lastTyped = control;
     this.#back.hidden = false;
     clearTimeout(this.#pauseTimer);
@@ -568,12 +574,13 @@ export class CalculatorPage {
 
   #goToOutcome() {
     if (document.activeElement instanceof HTMLElement) document.activeElement.blur(); // puts a phone's keyboard away
-    this.#outcome.scrollIntoView({ block: "start" });
+    partOf(this.#outcome, ".rb-answer", HTMLElement).scrollIntoView({ block: "start" });
   }
 
   #goBack() {
     const there = this.#lastTyped?.offsetParent ? this.#lastTyped : null; // its row or its field may be gone
     const control = there ?? controlsIn(this.#form)[0];
+    reveal(control);
     control.focus({ preventScroll: true });
     control.scrollIntoView({ block: "center" });
   }
@@ -623,6 +630,7 @@ export class CalculatorPage {
   #show(answer, linkNotes) {
     this.#problems = answer.errors;
     this.#answer = answer;
+    this.#folds.write(answer.folds);
     this.#showProblems();
     this.#showNotes([...linkNotes, ...answer.notes]);
     if (!answer.tree) {
@@ -634,6 +642,7 @@ export class CalculatorPage {
       return;
     }
     this.#standing.show(Object.keys(answer.standing));
+    this.#markFolds();
     const open = openDetails(this.#outcome);
     this.#outcome.replaceChildren(grow(answer.tree));
     reopenDetails(this.#outcome, open);
@@ -654,6 +663,19 @@ export class CalculatorPage {
       !this.#unknown.has(field) && (field !== this.#typing || this.#shown.has(field)));
     this.#shown = new Set(due.map(({ field }) => field));
     showProblems(this.#form, due);
+    this.#markFolds();
+  }
+
+  #markFolds() {
+    const { own, lent, fromLink, ofBow } = this.#standing;
+    const names = this.#problems.map(({ field }) => field ?? "");
+    this.#folds.mark({
+      own,
+      lent,
+      wrong: new Set(names.filter((name) => this.#shown.has(name))),
+      empty: new Set(names.filter((name) => this.#unknown.has(name))),
+      whose: ofBow ? "of this bow" : fromLink ? "from the link" : "of yours",
+    });
   }
 
   /** @param {string[]} notes */

@@ -35,7 +35,7 @@ export class FloatingAnswer {
       this.#fit();
       this.#restIfSeen();
     });
-    for (const each of [outcome, document.body]) sizes.observe(each); // what comes late above the form moves it
+    for (const each of [form, document.body]) sizes.observe(each); // what comes late above the form moves it
     for (const event of ["resize", "scroll"]) this.#view?.addEventListener(event, () => this.#rise());
   }
 

@@ -92,7 +92,7 @@ export function showWhatMatters(form) {
     if (!on) throw new Error(`the form has no field ${whenField}`);
     field.hidden = on.hidden || !whenValues?.split(" ").includes(readField(on));
   }
-  for (const group of partsOf(form, ".rb-group", HTMLElement)) {
+  for (const group of partsOf(form, ".rb-group, .rb-fold", HTMLElement)) {
     const fields = partsOf(group, ".rb-field", HTMLElement);
     group.hidden = fields.length > 0 && fields.every((field) => field.hidden);
   }
@@ -236,7 +236,7 @@ function isFilled(line) {
 
 // Fields and controls ----------------------------------------------------------
 
-/** @param {HTMLFormElement} form */
+/** @param {Element} form */
 export function fieldsOf(form) {
   return partsOf(form, ".rb-field[data-field]", HTMLElement);
 }

@@ -1,5 +1,6 @@
 // What is wrong, in two places with the same words: at the field, and in the summary above the form.
 
+import { reveal } from "./folds.mjs";
 import { controlOf } from "./form.mjs";
 import { around, partOf, partsOf } from "./parts.mjs";
 
@@ -42,6 +43,7 @@ function clear(form) {
 function markField(form, problem) {
   const control = controlOf(form, problem);
   if (!control) return;
+  reveal(control);
   const place = partOf(around(control, ".rb-field", HTMLElement), ".rb-error", HTMLElement);
   control.setAttribute("aria-invalid", "true");
   control.setAttribute("aria-errormessage", place.id);
@@ -91,6 +93,7 @@ function item(form, problem) {
   link.addEventListener("click", (event) => {
     event.preventDefault(); // the fragment holds the inputs
     event.stopPropagation();
+    reveal(control);
     control.focus();
     control.scrollIntoView({ block: "center" });
   });

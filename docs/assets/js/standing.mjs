@@ -7,8 +7,7 @@ export class Standing {
   #form;
   #line;
   /** @type {string[]} */
-  #lent = []; // what the answer leans on that is the example's
-
+  lent = []; // what the answer leans on that is the example's
   /** @type {Set<string>} */
   own = new Set();
   fromLink = false;
@@ -45,12 +44,12 @@ export class Standing {
    * Mark the fields of the example that an answer leans on; none: those of the answer before.
    * @param {string[]} lent
    */
-  show(lent = this.#lent) {
-    this.#lent = this.own.size ? lent.filter((name) => !this.own.has(name)) : [];
+  show(lent = this.lent) {
+    this.lent = this.own.size ? lent.filter((name) => !this.own.has(name)) : [];
     for (const mark of partsOf(this.#form, ".rb-lent", HTMLElement)) {
-      if (!this.#lent.includes(nameOf(around(mark, ".rb-field", HTMLElement)))) mark.remove();
+      if (!this.lent.includes(nameOf(around(mark, ".rb-field", HTMLElement)))) mark.remove();
     }
-    for (const name of this.#lent) this.#mark(fieldOf(this.#form, name));
+    for (const name of this.lent) this.#mark(fieldOf(this.#form, name));
     this.#say();
   }
 
@@ -77,11 +76,11 @@ export class Standing {
 
   /** @returns {{text: string, button?: HTMLButtonElement}} */
   #sentence() {
-    const count = this.#lent.length;
+    const count = this.lent.length;
     if (count) {
       const figures = count === 1 ? "One figure is" : `${count} figures are`;
       return { text: `${figures} still the worked example's, not yours: marked below. `,
-        button: buttonOf("Empty them", () => this.onEmpty(this.#lent)) };
+        button: buttonOf("Empty them", () => this.onEmpty(this.lent)) };
     }
     if (!this.own.size) {
       return { text: "Worked example: an invented job, not yours. ", button: buttonOf("Type my own", () => this.onOwn()) };

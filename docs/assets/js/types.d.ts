@@ -46,6 +46,7 @@ export interface Chart {
 export interface Answer {
   errors: Problem[];
   notes: string[];
+  folds: string[];
   standing: Record<string, string>;
   tree: TreeNode[] | null;
   charts: Chart[];

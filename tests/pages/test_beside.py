@@ -1,0 +1,66 @@
+"""How far it is from the first field to the answer: below on a phone, beside it from a laptop's width up."""
+
+import pytest
+
+from tests.pages.reading import open_folds
+
+PHONE_SCREENS = 1.5
+WIDE = [(1000, 700), (1280, 800), (1680, 1050)]
+LAID_OUT = """() => {
+  const box = (selector) => document.querySelector(selector).getBoundingClientRect();
+  const [form, answer, behind] = [".rb-form", ".rb-answer", ".rb-behind"].map(box);
+  const first = [...document.querySelectorAll(".rb-form .rb-field")].find((each) => each.offsetParent);
+  return {
+    beside: form.right <= answer.left,
+    behind: behind.top >= Math.max(form.bottom, answer.bottom) && behind.left <= form.left + 1,
+    screens: (box(".rb-headline").top - first.getBoundingClientRect().top) / innerHeight,
+    overflows: document.documentElement.scrollWidth > innerWidth,
+  };
+}"""
+HEADLINE_IN_SIGHT = """(control) => {
+  control.scrollIntoView({ block: "center" });
+  const { top, bottom } = document.querySelector(".rb-headline").getBoundingClientRect();
+  const { bottom: head } = document.querySelector(".md-header").getBoundingClientRect();
+  return top >= head && bottom <= innerHeight;
+}"""
+
+
+def opened(visitor, address):
+    """Return a page with a calculator as its reader finds it, with its folds shut."""
+    page = visitor.open(address)
+    page.locator(".rb-calculator[data-live]").wait_for()
+    return page
+
+
+def test_the_answer_stands_beside_the_form_within_one_screen(visitor, calculator_id):
+    page = opened(visitor, f"calculators/{calculator_id}/")
+    for width, height in WIDE:
+        page.set_viewport_size({"width": width, "height": height})
+        laid = page.evaluate(LAID_OUT)
+        assert laid["beside"], (width, laid)
+        assert laid["behind"], (width, laid)
+        assert laid["screens"] <= 1, (width, laid)
+        assert not laid["overflows"], (width, laid)
+
+
+@pytest.mark.parametrize("address", ["calculators/tracking/", "tune/weight/"])
+def test_the_headline_stays_in_sight_down_to_the_last_field(visitor, address):
+    page = opened(visitor, address)
+    open_folds(page)
+    page.set_viewport_size({"width": 1280, "height": 800})
+    controls = page.locator(".rb-form .rb-field :is(input, select):visible")
+    for index in (controls.count() // 2, controls.count() - 1):
+        assert page.evaluate(HEADLINE_IN_SIGHT, controls.nth(index).element_handle())
+
+
+def test_on_a_narrow_window_the_answer_follows_the_form(visitor):
+    page = visitor.open_calculator()
+    page.set_viewport_size({"width": 960, "height": 800})
+    laid = page.evaluate(LAID_OUT)
+    assert not laid["beside"]
+    assert not laid["overflows"]
+
+
+def test_on_a_phone_the_answer_follows_within_a_screen_and_a_half(visitor, calculator_id):
+    page = opened(visitor, f"calculators/{calculator_id}/")
+    assert page.evaluate(LAID_OUT)["screens"] <= PHONE_SCREENS
