@@ -455,7 +455,7 @@ CALCULATOR = Calculator(
              "least-squares", "scratch-and-grain", "wood-handbook"),
     example="The log of an invented 64 in recurve on its way from 53 lb to 45 lb at 28 in, with a change of "
             "paper.",
-    first=("log", "weight_wanted", "tiller_wanted"),
+    first=("log", "weight_wanted"),
     compute=compute,
     takes_off=True,
 )

@@ -369,10 +369,9 @@ def _actions(calculator: declaring.Calculator) -> Node:
                 *(_unit_radio(calculator, system, system == quantities.SYSTEMS[0])
                   for system in quantities.SYSTEMS)),
         element("button", {"type": "button", "class": "rb-copy"}, "Copy link"),
-        element("details", {"class": "rb-more"}, element("summary", {}, "More"),
-                element("button", {"type": "button", "class": "rb-show-square"}, "Show a QR code"),
-                element("button", {"type": "button", "class": "rb-print", "disabled": ""}, "Print"),
-                element("button", {"type": "button", "class": "rb-reset"}, "Start again from the example")),
+        element("button", {"type": "button", "class": "rb-show-square"}, "Show a QR code"),
+        element("button", {"type": "button", "class": "rb-print", "disabled": ""}, "Print"),
+        element("button", {"type": "button", "class": "rb-reset"}, "Start again from the example"),
         element("span", {"class": "rb-saved", "role": "status"}),
     )
 

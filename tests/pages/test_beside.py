@@ -2,7 +2,7 @@
 
 import pytest
 
-from tests.pages.reading import open_folds
+from tests.pages.reading import open_folds, wait_until
 
 PHONE_SCREENS = 1.5
 WIDE = [(1000, 700), (1280, 800), (1680, 1050)]
@@ -36,11 +36,11 @@ def test_the_answer_stands_beside_the_form_within_one_screen(visitor, calculator
     page = opened(visitor, f"calculators/{calculator_id}/")
     for width, height in WIDE:
         page.set_viewport_size({"width": width, "height": height})
+        wait_until(page, "() => document.documentElement.scrollWidth <= innerWidth")
         laid = page.evaluate(LAID_OUT)
         assert laid["beside"], (width, laid)
         assert laid["behind"], (width, laid)
         assert laid["screens"] <= 1, (width, laid)
-        assert not laid["overflows"], (width, laid)
 
 
 @pytest.mark.parametrize("address", ["calculators/tracking/", "tune/weight/"])
