@@ -67,12 +67,12 @@ def test_folds_open_without_a_script(new_visitor):
 def test_the_inspection_is_gone_through_in_steps(visitor):
     page = opened(visitor, "calculators/inspection/")
     steps = page.locator("details.rb-fold")
-    steps.nth(0).locator("summary").click()
+    steps.nth(0).locator(":scope > summary").click()
     for step in range(steps.count() - 1):
         steps.nth(step).locator(".rb-next-step").click()
         expect(steps.nth(step)).not_to_have_attribute("open", "")
         expect(steps.nth(step + 1)).to_have_attribute("open", "")
-        expect(steps.nth(step + 1).locator("summary")).to_be_focused()
+        expect(steps.nth(step + 1).locator(":scope > summary")).to_be_focused()
     expect(steps.last.locator(".rb-next-step")).to_be_hidden()
 
 
