@@ -3,7 +3,8 @@
 import os
 import shutil
 import threading
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from pathlib import Path
 from urllib.parse import urlsplit
 
@@ -102,8 +103,8 @@ class Visitor:
             self.complaints.append(message.text)
 
 
-@pytest.fixture
-def new_visitor(browser, site_url) -> Iterator[type]:
+@contextmanager
+def visits(browser: Browser, site_url: str) -> Iterator[Callable[..., Visitor]]:
     """Makes visitors; at the end none of them may have had anything to complain of."""
     visitors = []
 
@@ -119,11 +120,24 @@ def new_visitor(browser, site_url) -> Iterator[type]:
 
 
 @pytest.fixture
+def new_visitor(browser, site_url) -> Iterator[Callable[..., Visitor]]:
+    with visits(browser, site_url) as make:
+        yield make
+
+
+@pytest.fixture(scope="module")
+def lasting_visitor(browser, site_url) -> Iterator[Visitor]:
+    """Someone who stays for a whole file: opening a page is the dearest part of most tests."""
+    with visits(browser, site_url) as make:
+        yield make()
+
+
+@pytest.fixture
 def visitor(new_visitor) -> Visitor:
     return new_visitor()
 
 
 def pytest_generate_tests(metafunc: pytest.Metafunc) -> None:
-    """Tests that take a calculator_id run for every calculator there is."""
+    """Tests that take a calculator_id run for every calculator, those of a file for one after the other."""
     if "calculator_id" in metafunc.fixturenames:
-        metafunc.parametrize("calculator_id", catalog.IDS)
+        metafunc.parametrize("calculator_id", catalog.IDS, scope="module")

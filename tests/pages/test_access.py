@@ -5,6 +5,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import expect
 
+from tests.pages.conftest import PHONE, visits
 from tests.pages.reading import (
     box,
     headline,
@@ -68,24 +69,53 @@ RULES_OF_COLOUR = ("color-contrast", "link-in-text-block")
 SMALLEST_TARGET = 24  # CSS pixels: WCAG 2.2, success criterion 2.5.8
 
 
-@pytest.mark.parametrize("address", PAGES)
-def test_pages_have_no_serious_fault(visitor, address):
-    page = visitor.open(address)
+@pytest.fixture(scope="module")
+def opened_page(lasting_visitor, address):
+    return lasting_visitor.open(address)
+
+
+@pytest.fixture(scope="module")
+def opened_calculator(lasting_visitor, calculator_id):
+    return lasting_visitor.open_calculator(id=calculator_id)
+
+
+@pytest.fixture
+def page(opened_page):
+    """A page as a phone shows it, opened once for all tests of it."""
+    return as_on_a_phone(opened_page)
+
+
+@pytest.fixture
+def calculator(opened_calculator):
+    """A calculator with its example as a phone shows it, opened once for all tests of it."""
+    page = as_on_a_phone(opened_calculator)
+    page.get_by_role("button", name="Start again").click()
+    wait_for_state(page, "current")
+    return page
+
+
+def as_on_a_phone(page):
+    page.emulate_media(color_scheme="light")
+    page.set_viewport_size(PHONE)
+    return page
+
+
+@pytest.mark.parametrize("address", PAGES, scope="module")
+def test_pages_have_no_serious_fault(page):
     assert faults(page) == []
     assert faults_in_the_dark(page) == []
 
 
-def test_calculators_have_no_serious_fault(visitor, calculator_id):
-    page = visitor.open_calculator(id=calculator_id)
-    assert faults(page) == []
-    assert faults_in_the_dark(page) == []
-    boxes = page.locator(".rb-form input[type=text]:visible")
+def test_calculators_have_no_serious_fault(calculator):
+    assert faults(calculator) == []
+    assert faults_in_the_dark(calculator) == []
+    boxes = calculator.locator(".rb-form input[type=text]:visible")
     if boxes.count() == 0:
         return  # a list to tick has nothing to mistype
     boxes.first.fill("abc")
-    page.keyboard.press("Enter")
-    expect(page.locator(".rb-problems")).to_be_focused()
-    assert faults(page, ".rb-calculator") == []
+    calculator.keyboard.press("Enter")
+    expect(calculator.locator(".rb-problems")).to_be_focused()
+    assert faults(calculator, ".rb-calculator") == []
 
 
 def faults(page, part: str = "html", rules: tuple[str, ...] = ()) -> list[str]:
@@ -105,9 +135,8 @@ def faults_in_the_dark(page) -> list[str]:
     return faults(page, rules=RULES_OF_COLOUR)
 
 
-@pytest.mark.parametrize("address", PAGES)
-def test_no_page_scrolls_sideways(visitor, address):
-    page = visitor.open(address)
+@pytest.mark.parametrize("address", PAGES, scope="module")
+def test_no_page_scrolls_sideways(page):
     for width in WIDTHS:
         widen(page, width)
         wait_until(page, FITS, width)
@@ -135,9 +164,8 @@ def widen(page, width: int) -> None:
     wait_for_stillness(page)
 
 
-def test_targets_are_large_enough(visitor, calculator_id):
-    page = visitor.open_calculator(id=calculator_id)
-    assert small_targets(page, ".rb-form :is(button, select, input)") == []
+def test_targets_are_large_enough(calculator):
+    assert small_targets(calculator, ".rb-form :is(button, select, input)") == []
 
 
 def small_targets(page, selector: str) -> list[str]:
@@ -148,19 +176,22 @@ def small_targets(page, selector: str) -> list[str]:
     return [name for name, size in sizes if size < SMALLEST_TARGET]
 
 
-def test_without_scripts_the_example_can_be_read(new_visitor, calculator_id):
-    page = new_visitor(java_script_enabled=False).open(f"calculators/{calculator_id}/")
+@pytest.fixture(scope="module")
+def without_scripts(browser, site_url):
+    with visits(browser, site_url) as make:
+        yield make(java_script_enabled=False)
+
+
+def test_without_scripts_the_example_can_be_read(without_scripts, calculator_id):
+    page = without_scripts.open(f"calculators/{calculator_id}/")
     expect(headline(page)).to_be_visible()
     expect(page.locator(".rb-form noscript p")).to_contain_text("need JavaScript")
     expect(page.get_by_role("button", name="Copy link")).to_be_hidden()
     expect(page.locator(".rb-unit[data-units=metric]").first).to_be_hidden()
 
 
-def test_the_live_example_is_the_prebuilt_one(visitor, calculator_id):
-    page = visitor.open_calculator(id=calculator_id)
-    page.get_by_role("button", name="Start again").click()
-    wait_for_state(page, "current")
-    assert page.evaluate(SAME_AS_PREBUILT)
+def test_the_live_example_is_the_prebuilt_one(calculator):
+    assert calculator.evaluate(SAME_AS_PREBUILT)
 
 
 def test_focus_is_visible(visitor):

@@ -3,6 +3,7 @@
 import pytest
 from playwright.sync_api import expect
 
+from tests.pages.conftest import visits
 from tests.pages.reading import box, headline, problem, type_into, wait_for_link, wait_for_state
 
 BAD = {
@@ -23,9 +24,31 @@ BAD = {
 }
 
 
+TEXTS = "fields => fields.map(field => field.querySelector('input[type=text]').value)"
+TYPE_INTO_ALL = """(fields, texts) => fields.forEach((field, place) => {
+  const box = field.querySelector("input[type=text]");
+  box.focus();
+  box.select();
+  document.execCommand("insertText", false, texts[place]);
+})"""
+
+
+@pytest.fixture(scope="module")
+def opened(browser, site_url):
+    with visits(browser, site_url) as make:
+        yield make().open_calculator()
+
+
+@pytest.fixture
+def page(opened):
+    """The tiller calculator with its example, opened once for all that is mistyped into it."""
+    opened.get_by_role("button", name="Start again").click()
+    wait_for_state(opened, "current")
+    return opened
+
+
 @pytest.mark.parametrize("text", BAD.values(), ids=BAD.keys())
-def test_bad_values_are_explained_and_kept(visitor, text):
-    page = visitor.open_calculator()
+def test_bad_values_are_explained_and_kept(page, text):
     example = headline(page).inner_text()
     box(page, "upper").fill(text)
     box(page, "upper").blur()
@@ -38,8 +61,7 @@ def test_bad_values_are_explained_and_kept(visitor, text):
     expect(page.locator(".rb-state")).to_contain_text("before your last change")
 
 
-def test_ten_thousand_characters_are_refused_and_kept(visitor):
-    page = visitor.open_calculator()
+def test_ten_thousand_characters_are_refused_and_kept(page):
     box(page, "upper").fill("7" * 10_000)
     box(page, "upper").blur()
     expect(problem(page, "upper")).to_be_visible()
@@ -47,8 +69,7 @@ def test_ten_thousand_characters_are_refused_and_kept(visitor):
     assert len(box(page, "upper").input_value()) == 10_000
 
 
-def test_mending_takes_the_complaint_away(visitor):
-    page = visitor.open_calculator()
+def test_mending_takes_the_complaint_away(page):
     type_into(page, "upper", "abc")
     expect(problem(page, "upper")).to_be_visible()
     type_into(page, "upper", "7 1/4")
@@ -98,18 +119,16 @@ def test_typing_never_moves_the_focus(visitor):
     expect(box(page, "upper")).to_be_focused()
 
 
-def test_every_field_of_every_calculator_explains_itself(visitor, calculator_id):
-    page = visitor.open_calculator(id=calculator_id)
-    fields = page.locator(".rb-field:visible", has=page.locator("input[type=text]")).all()
-    controls = [field.locator("input[type=text]").first for field in fields]
-    before = [control.input_value() for control in controls]
-    for control in controls:
-        control.fill("abc")
+def test_every_field_of_every_calculator_explains_itself(lasting_visitor, calculator_id):
+    page = lasting_visitor.open_calculator(id=calculator_id)
+    all_fields = page.locator(".rb-field:visible", has=page.locator("input[type=text]"))
+    fields = all_fields.all()
+    before = all_fields.evaluate_all(TEXTS)
+    all_fields.evaluate_all(TYPE_INTO_ALL, ["abc"] * len(before))
     page.locator("h1").first.click()  # leaves the last of them
     for field in fields:
         expect(field.locator(".rb-error")).to_contain_text("abc")
-    for control, text in zip(controls, before, strict=True):
-        control.fill(text)
+    all_fields.evaluate_all(TYPE_INTO_ALL, before)
     if fields:
         wait_for_state(page, "current")
     for field in fields:

@@ -42,16 +42,16 @@ def test_words_find_rows(visitor):
                                   "Brace height over twenty shots"]),
     ("check-values", "fiberglass left", ["Glass left on each face"]),
 ])
-def test_rows_are_found_by_what_a_reader_types(visitor, table, asked, wanted):
-    page = visitor.open(f"lookup/{table}/")
+def test_rows_are_found_by_what_a_reader_types(lasting_visitor, table, asked, wanted):
+    page = lasting_visitor.open(f"lookup/{table}/")
     page.get_by_label("Find in this table").first.fill(asked)
     expect(page.locator(".rb-lookup-count").first).to_contain_text("rows")
     expect(names(page)).to_have_text(wanted)
 
 
 @pytest.mark.parametrize(("asked", "least"), [("P4", 2), ("0.25", 2), ("frac", 32)])
-def test_a_word_that_is_still_being_typed_finds_what_begins_so(visitor, asked, least):
-    page = visitor.open("lookup/grits/" if asked[0] == "P" else "lookup/drills/")
+def test_a_word_that_is_still_being_typed_finds_what_begins_so(lasting_visitor, asked, least):
+    page = lasting_visitor.open("lookup/grits/" if asked[0] == "P" else "lookup/drills/")
     page.get_by_label("Find in this table").first.fill(asked)
     expect(page.locator(".rb-lookup-count").first).to_contain_text("rows")
     assert names(page).count() >= least
@@ -86,9 +86,14 @@ def test_a_link_leads_to_its_row(visitor):
     expect(page.locator("#grits-p400")).to_be_in_viewport()
 
 
-@pytest.mark.parametrize("name", PAGES)
-def test_no_table_is_wider_than_a_phone(visitor, name):
-    page = visitor.open(f"lookup/{name}/")
+@pytest.fixture(scope="module")
+def page(lasting_visitor, name):
+    """A page of tables, opened once for all that is looked at on it."""
+    return lasting_visitor.open(f"lookup/{name}/")
+
+
+@pytest.mark.parametrize("name", PAGES, scope="module")
+def test_no_table_is_wider_than_a_phone(page):
     assert page.locator(".rb-lookup").count()
     page.locator(".rb-lookup[data-equipped]").first.wait_for()
     wait_for_stillness(page)
@@ -117,11 +122,10 @@ SHEET = re.compile(rb"/Type\s*/Page\b")
 MARGINS = dict.fromkeys(("top", "bottom", "left", "right"), "10mm")
 
 
-def test_every_table_is_printed_on_one_sheet_of_either_size(visitor):
-    for stem in PAGES:
-        page = visitor.open(f"lookup/{stem}/")
-        sheets = [len(SHEET.findall(page.pdf(format=size, margin=MARGINS))) for size in ("A4", "Letter")]
-        assert sheets == [1, 1], stem
+@pytest.mark.parametrize("name", PAGES, scope="module")
+def test_every_table_is_printed_on_one_sheet_of_either_size(page):
+    sheets = [len(SHEET.findall(page.pdf(format=size, margin=MARGINS))) for size in ("A4", "Letter")]
+    assert sheets == [1, 1]
 
 
 def test_two_taps_lead_from_any_page_to_a_table(new_visitor):
