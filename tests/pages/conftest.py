@@ -19,9 +19,19 @@ from tests.pages.reading import PATIENCE_MS, open_folds, unfold, wait_for_state
 SITE = Path(__file__).parents[2] / "site"
 BUILT_FOR = ":8000/"
 PHONE = {"width": 390, "height": 844}
+NOT_WANTED = (
+    # pages that the browser loads for itself, one in every window that nobody sees, and its own services
+    "WebUIOmniboxPopup", "WebUIOmniboxAimPopup", "SpareRendererForSitePerProcess", "SegmentationPlatform",
+    "Translate", "AutofillServerCommunication",
+    # what Playwright turns off, for the browser heeds the last list alone
+    "AvoidUnnecessaryBeforeUnloadCheckSync", "DestroyProfileOnBrowserClose", "HttpsUpgrades",
+    "HttpsFirstBalancedModeAutoEnable", "LensOverlay", "MediaRouter", "PaintHolding",
+    "ThirdPartyStoragePartitioning", "AvoidCorsURLLoaderRestartOnRedirect", "TcpPortRandomizationWin",
+    "OptimizationHints", "NetworkTimeServiceQuerying", "AimEnabled", "PreconnectToSearch",
+)
 QUIET_BROWSER = [
     "--no-sandbox", "--disable-gpu", "--no-first-run", "--disable-background-networking",
-    "--disable-component-update", "--disable-sync",
+    "--disable-component-update", "--disable-sync", "--disable-features=" + ",".join(NOT_WANTED),
 ]
 
 expect.set_options(timeout=PATIENCE_MS)
