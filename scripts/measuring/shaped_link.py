@@ -86,17 +86,22 @@ def _hand_over(writer: asyncio.StreamWriter, data: bytes) -> None:
 def relayed(target_port: int, line: Line) -> Iterator[Relay]:
     """Run a relay in a thread of its own."""
     loop = asyncio.new_event_loop()
-    relay = Relay(target_port, line)
-    server = loop.run_until_complete(relay.serve())
     thread = threading.Thread(target=loop.run_forever)
     thread.start()
+    relay = Relay(target_port, line)
+    server = asyncio.run_coroutine_threadsafe(relay.serve(), loop).result()
     try:
         yield relay
     finally:
-        loop.call_soon_threadsafe(server.close)
+        asyncio.run_coroutine_threadsafe(_end(server), loop).result()
         loop.call_soon_threadsafe(loop.stop)
         thread.join()
-        for task in asyncio.all_tasks(loop):
-            task.cancel()
-        loop.run_until_complete(asyncio.sleep(0))
         loop.close()
+
+
+async def _end(server: asyncio.Server) -> None:
+    server.close()
+    others = asyncio.all_tasks() - {asyncio.current_task()}
+    for each in others:
+        each.cancel()
+    await asyncio.gather(*others, return_exceptions=True)

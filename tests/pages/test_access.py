@@ -142,8 +142,15 @@ def test_no_page_scrolls_sideways(page):
         wait_until(page, FITS, width)
 
 
-def test_no_calculator_scrolls_sideways_and_no_figure_is_cut_off_on_a_phone(visitor, calculator_id):
-    page = visitor.open_calculator("#units=metric", calculator_id)
+@pytest.fixture(scope="module")
+def guest(browser, site_url):
+    """Someone who comes to each calculator by a link."""
+    with visits(browser, site_url) as make:
+        yield make()
+
+
+def test_no_calculator_scrolls_sideways_and_no_figure_is_cut_off_on_a_phone(guest, calculator_id):
+    page = guest.open_calculator("#units=metric", calculator_id)
     for width in WIDTHS:
         widen(page, width)
         wait_until(page, FITS, width)  # the theme slides its drawer away, charts take their new width

@@ -10,6 +10,7 @@ from calc.declaring import inputs_of
 from calc.record import offering
 from calc.record.entries import entries_json
 from tests.record.bench import Bench
+from tests.record.elements import text_of
 
 AT = "2026-05-12T18:10+02:00"
 MOST_OF_A_MESSENGER = 2000
@@ -39,13 +40,9 @@ def packed(*lines):
     return f"q1.{inner}.{len(inner)}"
 
 
-def text_of(node):
-    return node if isinstance(node, str) else " ".join(text_of(each) for each in node[2:])
-
-
 def told(link, now=AT, units=""):
     """Return the owner's page as the texts of its elements, in order."""
-    return [text_of(each) for each in ask("told", link=link, now=now, units=units)["tree"]]
+    return [text_of(each, " ") for each in ask("told", link=link, now=now, units=units)["tree"]]
 
 
 @pytest.fixture

@@ -12,21 +12,10 @@ from calc.record.fold import State
 from calc.record.owner import read_link
 from calc.record.record_sheet import sheet_tree
 from tests.record.bench import Bench, coat, to_finish
+from tests.record.elements import nodes_of, text_of
 
 AT = "2026-05-12T18:10+02:00"
 EIGHT = ";".join(f"{place} in:1 5/8 in:0.2{place:02} in" for place in range(2, 26, 3))
-
-
-def text_of(node):
-    return node if isinstance(node, str) else "".join(text_of(child) for child in node[2:])
-
-
-def nodes_of(tree, tag):
-    found = []
-    for node in tree:
-        if not isinstance(node, str):
-            found += [node] if node[0] == tag else nodes_of(node[2:], tag)
-    return found
 
 
 def sheet(bench, system="imperial"):

@@ -4,7 +4,7 @@ import pytest
 
 from calc.record.tag_card import card_tree, stiffer_limb
 from tests.record.bench import Bench
-from tests.record.test_record_sheet import nodes_of, text_of
+from tests.record.elements import nodes_of, text_of
 
 AT = "2026-05-12T18:10+02:00"
 

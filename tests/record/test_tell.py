@@ -6,6 +6,7 @@ import pytest
 
 from calc.record import owner, tell
 from tests.record.bench import Bench
+from tests.record.elements import text_of
 
 AT = "2026-05-12T18:10+02:00"
 LATER = "2026-05-30T12:00Z"
@@ -25,11 +26,7 @@ def page_of(bench, **more):
 
 def told(bench, now=AT, system="imperial"):
     """Return the page as the texts of its elements, in order."""
-    return [text_of(each) for each in tell.page_tree(page_of(bench), now, system)]
-
-
-def text_of(node):
-    return node if isinstance(node, str) else " ".join(text_of(each) for each in node[2:])
+    return [text_of(each, " ") for each in tell.page_tree(page_of(bench), now, system)]
 
 
 def test_the_answer_stands_first_and_says_when_it_was_so(bench):

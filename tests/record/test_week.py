@@ -5,7 +5,7 @@ import icalendar
 from calc.record.calendar import calendar_of
 from calc.record.week import week_tree
 from tests.record.bench import Bench, coat, to_finish
-from tests.record.test_record_sheet import nodes_of, text_of
+from tests.record.elements import nodes_of, text_of
 
 AT = "2026-05-05T18:10+02:00"
 

@@ -49,6 +49,11 @@ def sources():
     return engine.bundle(ROOT)
 
 
+@pytest.fixture(scope="module")
+def packed(sources):
+    return packs.packs(sources)
+
+
 def test_docstrings_comments_and_annotations_are_gone():
     source = '"""Doc."""\nx: int = 1  # why\ndef f(a: int) -> int:\n    """Doc."""\n    return a\n'
     small = engine.small(source, "f")
@@ -65,39 +70,36 @@ def test_the_command_line_stays_at_home(sources):
     assert "calc/answer.py" in sources
 
 
-def test_what_links_leave_out_stands_in_the_form_and_is_in_no_pack(sources):
-    for pack in packs.packs(sources).values():
+def test_what_links_leave_out_stands_in_the_form_and_is_in_no_pack(packed):
+    for pack in packed.values():
         assert not {"calc/former.py", "calc/links.py"} & set(pack)
 
 
-def test_no_bow_is_in_the_core_that_every_page_waits_for(sources):
-    core = packs.packs(sources)[packs.CORE]
-    assert not [path for path in core if path.startswith(("calc/mechanics/", "calc/bows/", "calc/record/"))]
+def test_no_bow_is_in_the_core_that_every_page_waits_for(packed):
+    of_bows = ("calc/mechanics/", "calc/bows/", "calc/record/")
+    assert not [path for path in packed[packs.CORE] if path.startswith(of_bows)]
 
 
-def test_every_calculator_has_a_pack_that_repeats_nothing_of_the_core(sources):
-    found = packs.packs(sources)
-    assert set(found) == {packs.CORE, packs.RECORD, *catalog.IDS}
+def test_every_calculator_has_a_pack_that_repeats_nothing_of_the_core(packed):
+    assert set(packed) == {packs.CORE, packs.RECORD, *catalog.IDS}
     for id in catalog.IDS:
-        assert "calc/calculators/" + id.replace("-", "_") + ".py" in found[id]
-        assert not set(found[id]) & set(found[packs.CORE])
+        assert "calc/calculators/" + id.replace("-", "_") + ".py" in packed[id]
+        assert not set(packed[id]) & set(packed[packs.CORE])
 
 
-def test_a_page_that_only_answers_fetches_nothing_of_the_record(sources):
-    found = packs.packs(sources)
+def test_a_page_that_only_answers_fetches_nothing_of_the_record(packed):
     for name in (packs.CORE, *catalog.IDS):
-        assert not [path for path in found[name] if path.startswith("calc/record/")]
-    assert "calc/record/__init__.py" in found[packs.RECORD]
+        assert not [path for path in packed[name] if path.startswith("calc/record/")]
+    assert "calc/record/__init__.py" in packed[packs.RECORD]
 
 
-def needed_for(id, sources):
-    found = packs.packs(sources)
-    return {**found[packs.CORE], **found[id]}
+def needed_for(id, packed):
+    return {**packed[packs.CORE], **packed[id]}
 
 
 @pytest.mark.parametrize("id", catalog.IDS)
-def test_core_and_pack_answer_in_a_bare_python(id, sources, tmp_path):
-    for path, source in needed_for(id, sources).items():
+def test_core_and_pack_answer_in_a_bare_python(id, packed, tmp_path):
+    for path, source in needed_for(id, packed).items():
         (tmp_path / path).parent.mkdir(parents=True, exist_ok=True)
         (tmp_path / path).write_text(source, encoding="utf-8")
     request = json.dumps({"calculator": id, "pairs": []})
@@ -107,9 +109,9 @@ def test_core_and_pack_answer_in_a_bare_python(id, sources, tmp_path):
 
 
 @pytest.mark.parametrize("id", catalog.IDS)
-def test_core_and_pack_answer_in_the_small_engine(id, sources):
+def test_core_and_pack_answer_in_the_small_engine(id, packed):
     request = json.dumps({"calculator": id, "pairs": []})
-    asked = json.dumps({"sources": needed_for(id, sources), "request": request})
+    asked = json.dumps({"sources": needed_for(id, packed), "request": request})
     done = subprocess.run(["node", "--input-type=module", "-e", IN_THE_SMALL_ENGINE], input=asked, cwd=ROOT,
                           capture_output=True, text=True, check=False)
     assert done.returncode == 0, done.stderr

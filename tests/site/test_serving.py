@@ -1,5 +1,6 @@
 """What the server hands out, and what it says when it cannot."""
 
+import asyncio
 import http.client
 import socket
 import subprocess
@@ -164,3 +165,11 @@ def test_a_slow_line_carries_the_same_bytes_and_counts_them(port):
         path = address("assets/engine/micropython-*.wasm")
         assert get(relay.port, path)[2] == (SITE / path[1:]).read_bytes()
         assert relay.bytes_down(time.time()) > (SITE / path[1:]).stat().st_size
+
+
+def test_a_slow_line_is_made_beside_a_loop_that_runs_already(port):
+    async def ask():
+        with relayed(port, Line("as fast as the machine", None, 0.0)) as relay:
+            return get(relay.port, "/")[0]
+
+    assert asyncio.run(ask()) == 200
