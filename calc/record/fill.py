@@ -2,7 +2,8 @@
 
 from calc.record import derive, sheets
 from calc.record.bindings import BOUND, MAPPED
-from calc.record.derived import DERIVED, Asked, Told
+from calc.record.derived import DERIVED
+from calc.record.derived_fact import Asked, Told
 from calc.record.entries import Entry
 from calc.record.fold import State
 

@@ -9,7 +9,8 @@ from calc.dates import show_date
 from calc.finishes.coats import whole_day
 from calc.quantities import SYSTEMS, show
 from calc.record import checks, derive
-from calc.record.derived import DERIVED, Asked
+from calc.record.derived import DERIVED
+from calc.record.derived_fact import Asked
 from calc.record.entries import Entry
 from calc.record.finishing import finish_of
 from calc.record.fold import State

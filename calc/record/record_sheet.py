@@ -9,7 +9,8 @@ from calc.finishes.coats import whole_day
 from calc.outcome import STOP, Sentence, amount, say, sentence
 from calc.quantities import INCH, parse, show
 from calc.record import checks, derive, owner, sheets, tell
-from calc.record.derived import DERIVED, Asked, Told
+from calc.record.derived import DERIVED
+from calc.record.derived_fact import Asked, Told
 from calc.record.entries import Entry
 from calc.record.finishing import finish_of
 from calc.record.fold import State

@@ -54,6 +54,17 @@ def test_an_exact_count_is_not_rounded_up():
     assert strands_for(100.0, 12.0001, 100.0, 2) == 14
 
 
+@pytest.mark.parametrize("wrong", [0.0, -1.0, math.inf, math.nan])
+@pytest.mark.parametrize("place", range(3))
+def test_strands_want_three_figures_that_are_positive_and_finite(place, wrong):
+    figures = [200.0, 12.0, 220.0]
+    figures[place] = wrong
+    weight, factor, strength = figures
+    with pytest.raises(ValueError, match=whole("draw_weight, factor and strand_strength must be positive, "
+                                               f"got {weight} N, {factor}, {strength} N")):
+        strands_for(weight, factor, strength, 2)
+
+
 @pytest.mark.parametrize(
     ("attempt", "sentence"),
     [
