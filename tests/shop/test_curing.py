@@ -3,6 +3,7 @@
 import pytest
 
 from calc.shop.curing import moment_after
+from tests.sentences import whole
 
 HOUR = 3600
 
@@ -25,5 +26,5 @@ def test_where_it_stands_still_no_moment_is_told():
 
 
 def test_time_does_not_run_backward():
-    with pytest.raises(ValueError, match="must not be negative"):
+    with pytest.raises(ValueError, match=whole("times and speeds of drying must not be negative")):
         moment_after((), 0, -1)

@@ -83,12 +83,12 @@ def test_bending_across_is_that_of_layers_side_by_side():
 
 
 def test_what_is_no_section_is_refused():
-    with pytest.raises(ValueError, match="thickness must be positive"):
+    with pytest.raises(ValueError, match=whole("thickness must be positive, got 0.0 m")):
         rectangle_share(0.0, 1.0)
-    with pytest.raises(ValueError, match="width must be positive"):
+    with pytest.raises(ValueError, match=whole("width must be positive, got 0.0 m")):
         rigidity_across(0.0, LAMINATE)
     for relation in (wedge_bend, wedge_shift):
-        with pytest.raises(ValueError, match="a face must be belly or back, got side"):
+        with pytest.raises(ValueError, match=whole("a face must be belly or back, got side")):
             relation(WIDTH, LAMINATE, 1e-4, "side")
     assert np.isfinite(rectangle_share(1.0, 100.0))
 

@@ -21,6 +21,7 @@ from calc.mechanics.bow.sideways import (
     sideways,
     standing,
 )
+from tests.sentences import whole
 
 STATIONS = 81
 
@@ -296,9 +297,9 @@ def test_a_braced_limb_is_in_balance_in_its_plane_at_each_place():
 
 def test_two_limbs_buckle_together_where_each_would_under_a_string_that_keeps_its_direction():
     (upper, lower), string = pair()
-    whole = pair_firmness(upper, lower, string)
-    assert whole > 0.0
-    assert whole <= firmness(upper, math.inf) * firmness(upper, string / 2) * (1 + 1e-9)
+    of_both = pair_firmness(upper, lower, string)
+    assert of_both > 0.0
+    assert of_both <= firmness(upper, math.inf) * firmness(upper, string / 2) * (1 + 1e-9)
 
 
 # Refused ---------------------------------------------------------------------------------------
@@ -306,17 +307,20 @@ def test_two_limbs_buckle_together_where_each_would_under_a_string_that_keeps_it
 
 def test_a_limb_past_buckling_is_refused():
     limb = marches(straight(1.0, 5.0, math.pi / 2), strip(1.0, 1.0))
-    with pytest.raises(ValueError, match="the limb must stand sideways under its string; its firmness is -"):
+    with pytest.raises(ValueError,
+                       match=whole("the limb must stand sideways under its string; its firmness is -", "")):
         sideways(limb, None, 0.001, math.inf)
-    with pytest.raises(ValueError, match="the limbs must stand sideways under their string; their firmness"):
+    with pytest.raises(ValueError,
+                       match=whole("the limbs must stand sideways under their string; their firmness is ",
+                                   "")):
         joined(limb, limb, (None, None), (0.001, 0.0), 2.0)
 
 
 def test_a_limb_that_is_not_one_is_refused():
-    with pytest.raises(ValueError, match="rigidity must be positive"):
+    with pytest.raises(ValueError, match=whole("limb rigidity must be positive, got 0.0 N m^2")):
         marches(straight(1.0, 1.0, 0.0), strip(1.0, 0.0))
-    with pytest.raises(ValueError, match="string_length must be positive"):
+    with pytest.raises(ValueError, match=whole("string_length must be positive, got 0.0 m")):
         firmness(marches(straight(1.0, 1.0, 0.0), strip(1.0, 1.0)), 0.0)
     few = [0.0, 1.0]
-    with pytest.raises(ValueError, match="odd number of places, 9 or more, got 2"):
+    with pytest.raises(ValueError, match=whole("a limb must have an odd number of places, 9 or more, got 2")):
         marches(Standing(1.0, few, few, few, few, few, few, 1.0, 0.0), Across(few, few))
