@@ -47,8 +47,8 @@ def test_every_calculator_has_inputs_that_stop_or_none_to_stop():
 
 
 @pytest.mark.parametrize("id", STOPPING)
-def test_a_stop_and_its_act_are_in_sight_beside_the_focus(visitor, id):
-    page = visitor.open_calculator(STOPPING[id], id)
+def test_a_stop_and_its_act_are_in_sight_beside_the_focus(lasting_visitor, id):
+    page = lasting_visitor.open_calculator(STOPPING[id], id)
     stop = page.locator(".rb-check.rb-stop").first.element_handle()
     bar = page.locator(".rb-peek").element_handle()
     controls = page.locator(".rb-form :is(input, select):visible")
