@@ -42,7 +42,7 @@ from calc.outcome import (
     check,
 )
 from calc.quantities import SYSTEMS
-from calc.reading import given_twice, held_in_folds, read, unusual
+from calc.reading import given_twice, held_in_folds, mark_unfinished, read, unusual
 from calc.report import chart_data, declared_values, outcome_tree
 
 TYPE_CHECKING = False
@@ -72,6 +72,7 @@ class Job:
     ):
         self.calculator = calculator
         self.system, rest, self.notes = _take_system(pairs)
+        self._pairs = rest
         self.typed = dict(rest)
         self.values, self.problems, unknown = read(calculator, rest, self.system)
         self.notes += unknown
@@ -90,6 +91,7 @@ class Job:
         try:
             return self._step()
         except Refused as refused:
+            mark_unfinished(self.calculator, self._pairs, self.system, refused.problem)
             self.problems.append(refused.problem)
         except ValueError as error:
             self.problems.append(Problem(None, None, None, _as_sentence(str(error))))
@@ -204,8 +206,8 @@ def page_answer(job: Job) -> dict[str, object]:
     answer: dict[str, object] = {
         "calculator": job.calculator.id,
         "units": job.system,
-        "errors": [{"field": each.field, "row": each.row, "column": each.column, "message": each.message}
-                   for each in job.problems],
+        "errors": [{"field": each.field, "row": each.row, "column": each.column, "message": each.message,
+                    "unfinished": each.unfinished} for each in job.problems],
         "notes": job.notes,
         "folds": held_in_folds(job.calculator, job.typed),
         "standing": {},

@@ -84,6 +84,16 @@ def parse_date(text: str) -> int:
     return day_number(int(parts[0]), int(parts[1]), int(parts[2]))
 
 
+def ways_to_a_date(text: str, first: int, last: int) -> list[str]:
+    """Return what may be typed behind a text that is on its way to a date from a first to a last one.
+
+    Where any such date begins with the text, one of these makes a date of it: what follows in the first, in
+    the last, and in one whose digits suit every year, month and day; or what completes a month of one digit.
+    """
+    whole = [show_date(first), show_date(last), "1111-11-11"]
+    return [date[len(text):] for date in whole if len(text) < len(date)] + ["-1", "-1-1", "1"]
+
+
 def show_date(number: int) -> str:
     """Return a date as year-month-day; `parse_date` reads it back."""
     year, month, day = date_of(number)

@@ -134,13 +134,17 @@ STOP = "stop"
 
 
 class Problem:
-    """What is wrong with one input. row (from 0) and column only for ROWS, else None."""
+    """What is wrong with one input. row (from 0) and column only for ROWS, else None.
+
+    unfinished: typing on behind what stands there can mend it, so that whoever is typing is not told yet.
+    """
 
     def __init__(self, field: str | None, row: int | None, column: str | None, message: str) -> None:
         self.field = field
         self.row = row
         self.column = column
         self.message = message
+        self.unfinished = False
 
 
 class Outcome:

@@ -58,6 +58,8 @@ LONGEST_TEXT = 40
 MOST_DIGITS = 30
 LARGEST_EXPONENT = 30
 SIGNIFICANT_DIGITS = 12
+MORE_INCHES = ("5", " 5", "0", ".5", "/16", "1/2")
+"""What may follow feet: one of each size will do to see whether a text can be mended."""
 
 PLAIN_BELOW = 1e6
 NEAR_A_HALF = 1e-4
@@ -68,6 +70,8 @@ EXACT_BELOW = 9007199254740992
 """2**53: whole numbers up to it are floats, and a quotient of two of them is rounded once in any engine."""
 
 DIGITS = "0123456789"
+MARKS_OF_NUMBERS = "+-/.,e "
+"""They begin a part of a number that does not follow; no unit is made of them alone."""
 VULGAR_FRACTIONS = (
     ("½", "1/2"), ("¼", "1/4"), ("¾", "3/4"), ("⅛", "1/8"), ("⅜", "3/8"),
     ("⅝", "5/8"), ("⅞", "7/8"), ("⅓", "1/3"), ("⅔", "2/3"),
@@ -352,6 +356,8 @@ def parse(text: str, kind_id: str, system: str = "imperial") -> float:
     unit_text, rest = _read_unit_text(rest)
     unit = _find_unit(unit_text, kind, system)
     value = unit.offset + number * unit.factor
+    if rest and not unit_text and unit.name != "ft":
+        raise ValueError("has a second number without the line of a fraction")
     if rest:
         value += _inches_behind_feet(rest, unit, number, kind)
     return value
@@ -363,6 +369,28 @@ def _plain(text: str) -> str:
     for typed, same in VULGAR_FRACTIONS:
         text = text.replace(typed, " " + same)
     return text.strip(" \n\r")
+
+
+def is_open_number(text: str) -> bool:
+    """Return whether a text is a number under way: no unit has begun, and digits or a fraction may follow."""
+    for more in ("", "5", "/16", "1/2"):
+        try:
+            _, _, rest = _read_ratio(_plain(text + more), kind_of("number"))
+        except ValueError:
+            continue
+        if not rest:
+            return True
+    return False
+
+
+def ways_to_end(text: str, kind_id: str) -> list[str]:
+    """Return what may be typed behind a unit that has begun: its rest, or the inches behind feet.
+
+    Not all of it makes sense: `parse` tells.
+    """
+    typed = text.lower()
+    return [name[length:] for unit in kind_of(kind_id).units for name in (unit.name,) + unit.aliases
+            for length in range(1, len(name)) if typed.endswith(name[:length].lower())] + list(MORE_INCHES)
 
 
 def could_be_a_share(text: str) -> bool:
@@ -485,6 +513,8 @@ def _read_unit_text(text: str) -> tuple[str, str]:
 def _find_unit(text: str, kind: Kind, system: str) -> Unit:
     if not text:
         return shown_unit(kind.id, system)
+    if not text.strip(MARKS_OF_NUMBERS):
+        raise ValueError("is not " + kind.noun)
     wanted = text.lower()
     for unit in kind.units:
         if wanted == unit.name.lower():

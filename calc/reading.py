@@ -2,7 +2,7 @@
 
 
 
-from calc.dates import parse_date, show_date
+from calc.dates import parse_date, show_date, ways_to_a_date
 from calc.declaring import (
     BY_UNITS,
     CHOICE,
@@ -16,7 +16,17 @@ from calc.declaring import (
     inputs_of,
 )
 from calc.outcome import WATCH, Check, Problem, Refused
-from calc.quantities import SYSTEMS, could_be_a_share, kind_of, parse, show, show_number
+from calc.quantities import (
+    LONGEST_TEXT,
+    SYSTEMS,
+    could_be_a_share,
+    is_open_number,
+    kind_of,
+    parse,
+    show,
+    show_number,
+    ways_to_end,
+)
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:  # the small engine has no such module
@@ -144,18 +154,91 @@ def echo(text: str) -> str:
 
 def read_input(each: Input, text: str, system: str) -> object:
     """Return the value of one input from what was typed; raises Refused where it cannot be used."""
-    if each.kind == CHOICE:
-        chosen = _read_choice(each, text, each.id, None, None)
-        return system if chosen == BY_UNITS else chosen
-    if each.kind == SWITCH:
-        return _read_switch(each, text)
-    if each.kind == COUNT:
-        return _read_count(each, text, each.id, None, None)
-    if each.kind == DATE:
-        return _read_date(each, text, each.id, None, None)
     if each.kind == ROWS:
         return _read_rows(each, text, system)
-    return _read_quantity(each, text, system, each.id, None, None)
+    if each.kind == SWITCH:
+        return _read_switch(each, text)
+    value = _read_one(each, text, system, each.id, None, None)
+    return system if each.kind == CHOICE and value == BY_UNITS else value
+
+
+def _read_one(
+    each: Input, text: str, system: str, field: str, row: int | None, column: str | None
+) -> float | str | None:
+    """Return the value of a field or a cell; where it cannot be used, say whether typing on can mend it."""
+    try:
+        return _read_whole(each, text, system, field, row, column)
+    except Refused as refused:
+        refused.problem.unfinished = _goes_on(each, text, system)
+        raise
+
+
+def _read_whole(
+    each: Input, text: str, system: str, field: str, row: int | None, column: str | None
+) -> float | str | None:
+    if each.kind == CHOICE:
+        return _read_choice(each, text, field, row, column)
+    if each.kind == COUNT:
+        return _read_count(each, text, field, row, column)
+    if each.kind == DATE:
+        return _read_date(each, text, field, row, column)
+    return _read_quantity(each, text, system, field, row, column)
+
+
+# What is still being typed ---------------------------------------------------
+
+
+def _goes_on(each: Input, text: str, system: str) -> bool:
+    """Return whether typing on behind a text can make it another value that can be used.
+
+    A number without a unit counts as such: digits, a fraction or a small unit may bring it anywhere.
+    """
+    if each.kind == CHOICE or len(text) > LONGEST_TEXT:
+        return False
+    if each.kind != DATE and is_open_number(text):
+        return each.bounds()[0] <= 0 or not text.strip().startswith("-")
+    so_far = _usable(each, text, system)
+    return any(_usable(each, text + more, system) not in ([], so_far) for more in _ways_to_end(each, text))
+
+
+def _usable(each: Input, text: str, system: str) -> "list[float | str | None]":
+    """Return the value of a text in a list, or an empty one where it cannot be used."""
+    try:
+        return [_read_whole(each, text, system, each.id, None, None)]
+    except Refused:
+        return []
+
+
+def _ways_to_end(each: Input, text: str) -> list[str]:
+    if each.kind == DATE:
+        first, last = each.bounds()
+        return ways_to_a_date(text, int(first), int(last))
+    return [] if each.kind == COUNT else ways_to_end(text, each.kind)
+
+
+def mark_unfinished(
+    calculator: Calculator, pairs: list[tuple[str, str]], system: str, problem: Problem
+) -> None:
+    """Say of a problem between inputs whether typing on where it is told can mend it."""
+    typed, _ = _sort_pairs(calculator, pairs)
+    for each in inputs_of(calculator):
+        if each.id == problem.field and each.kind != SWITCH:
+            text = typed.get(each.id, each.default)
+            cell = _cell(each, text, problem) if each.kind == ROWS else (each, text)
+            problem.unfinished = cell is not None and _goes_on(cell[0], cell[1], system)
+
+
+def _cell(each: Input, text: str, problem: Problem) -> tuple[Input, str] | None:
+    """Return column and text of the cell that a problem is told at; None where that is no single one."""
+    lines = _lines(text)
+    for position, column in enumerate(each.columns):
+        if problem.row is not None and problem.row < len(lines) and column.id == problem.column:
+            cells = lines[problem.row]
+            return column, cells[position] if position < len(cells) else column.default
+    return None
+
+
+# Each kind of input ----------------------------------------------------------
 
 
 def _labelled(each: Input, row: int | None) -> str:
@@ -264,12 +347,17 @@ def _read_rows(each: Input, text: str, system: str) -> tuple[tuple[float | str |
     if len(text) > LONGEST_ROWS_TEXT:
         raise Refused(each.id, each.label + ": the table is too long to read; give at most "
                       + str(most) + " rows.")
-    lines = [line.split(CELL_MARK) for line in text.split(ROW_MARK)]
-    lines = [cells for cells in lines if "".join(cells).strip()]
+    lines = _lines(text)
     if not fewest <= len(lines) <= most:
         raise Refused(each.id, each.label + " needs from " + str(fewest) + " to " + str(most)
                       + " rows; you gave " + str(len(lines)) + ". Add or remove rows.")
     return tuple([_read_row(each, cells, index, system) for index, cells in enumerate(lines)])
+
+
+def _lines(text: str) -> list[list[str]]:
+    """Return the cells of each row in which something stands."""
+    lines = [line.split(CELL_MARK) for line in text.split(ROW_MARK)]
+    return [cells for cells in lines if "".join(cells).strip()]
 
 
 def _read_row(each: Input, cells: list[str], index: int, system: str) -> tuple[float | str | None, ...]:
@@ -281,14 +369,7 @@ def _read_row(each: Input, cells: list[str], index: int, system: str) -> tuple[f
         cell = cells[position] if position < len(cells) else ""
         if column.kind == CHOICE and position >= len(cells):
             cell = column.default  # a row from before there was this column
-        if column.kind == CHOICE:
-            values.append(_read_choice(column, cell, each.id, index, column.id))
-        elif column.kind == COUNT:
-            values.append(_read_count(column, cell, each.id, index, column.id))
-        elif column.kind == DATE:
-            values.append(_read_date(column, cell, each.id, index, column.id))
-        else:
-            values.append(_read_quantity(column, cell, system, each.id, index, column.id))
+        values.append(_read_one(column, cell, system, each.id, index, column.id))
     return tuple(values)
 
 

@@ -79,18 +79,6 @@ def test_mending_takes_the_complaint_away(page):
     assert box(page, "upper").get_attribute("aria-invalid") is None
 
 
-def test_a_half_typed_fraction_is_not_yet_a_mistake(visitor):
-    visitor.page.clock.install()
-    page = visitor.open_calculator("#upper=7+in")
-    page.clock.pause_at(page.evaluate("Date.now()") + 5000)  # however slow the machine, no pause in typing
-    box(page, "upper").fill("")
-    box(page, "upper").press_sequentially("7 3/")
-    wait_for_state(page, "stale")
-    expect(problem(page, "upper")).to_be_hidden()
-    page.clock.run_for(2000)
-    expect(problem(page, "upper")).to_be_visible()
-
-
 def test_enter_leads_to_a_summary_in_the_same_words(visitor):
     page = visitor.open_calculator()
     type_into(page, "lower", "-3")

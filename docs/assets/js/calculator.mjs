@@ -10,9 +10,11 @@ import { carriesInputs, readLink, splitRepeated, writeLink } from "./link.mjs";
 import { recall, remember } from "./memory.mjs";
 import { FloatingAnswer } from "./floating.mjs";
 import { around, partOf, sourceOf } from "./parts.mjs";
+import { Patience } from "./patience.mjs";
 import { focusSummary, showProblems } from "./problems.mjs";
 import { isOwnLink, noteOwnLink, Sent } from "./sent.mjs";
 import { Standing } from "./standing.mjs";
+import { steadily } from "./steady.mjs";
 import { grow } from "./tree.mjs";
 
 /** @import { BowBar } from "./bow-bar.mjs" */
@@ -23,10 +25,11 @@ import { grow } from "./tree.mjs";
 /** @typedef {{pairs: Pair[], own: string[], fromLink: boolean, job: Job | null | undefined}} Snapshot */
 
 const SAVE_AFTER_MS = 300; // browsers refuse an address that changes more often
-const PAUSE_MS = 900; // a half-typed number is not yet a mistake
+const SAY_AFTER_MS = 900; // what is read out waits for a pause in typing
 const WORDS = {
   waiting: "Working it out…",
   stale: "The result below belongs to the figures before your last change.",
+  unfinished: "A figure is not finished yet. The result below belongs to the figures before your last change.",
   example: "What stands below is the worked example's answer, not yours.",
   empty: "No answer of yours yet: some figures are empty. What each is stands below it.",
   copied: "Link copied. It holds all figures of this page.",
@@ -59,10 +62,9 @@ export class CalculatorPage {
   #hasResult = true; // the worked example stands in the page
   /** @type {Problem[]} */
   #problems = [];
-  /** @type {Set<Problem["field"]>} */
-  #shown = new Set(); // fields whose problem is on the page
-  /** @type {string | null} */
-  #typing = null; // field that is being typed in; its problems wait
+  #patience;
+  /** @type {Set<string>} */
+  #told = new Set(); // fields whose problem is on the page
   /** @type {string | null} */
   #link = null; // the figures as an address; none while the example stands untouched
   /** @type {Set<string>} */
@@ -82,7 +84,6 @@ export class CalculatorPage {
   /** @type {{changed: () => void, answered: () => void} | null} */
   #watcher = null;
   #saveTimer = 0;
-  #pauseTimer = 0;
   #sayTimer = 0;
   #settle = () => {};
 
@@ -112,9 +113,11 @@ export class CalculatorPage {
       onOwn: () => this.#typeOwn(),
     });
     this.#folds = new Folds(this.#form);
+    this.#patience = new Patience(this.#form, () => this.#tellProblems());
     this.#peek = new FloatingAnswer(this.#form, this.#outcome, () => this.#goToOutcome());
     this.#form.append(this.#offers);
-    this.#outcome.before(this.#peek.button, this.#notes, this.#progress, this.#state, this.#again, this.#back);
+    const summary = partOf(this.#form, ".rb-problems", HTMLElement); // above the form it would move what is typed in
+    this.#outcome.before(this.#peek.button, summary, this.#notes, this.#progress, this.#state, this.#again, this.#back);
     this.#listen();
     section.dataset.live = "";
     this.#begin(typed);
@@ -461,7 +464,6 @@ export class CalculatorPage {
     const form = this.#form;
     form.addEventListener("submit", (event) => event.preventDefault());
     form.addEventListener("input", (event) => this.#typed(controlFrom(event)));
-    form.addEventListener("focusout", () => this.#pause());
     form.addEventListener("keydown", (event) => {
       if (event.key === "Enter" && sourceOf(event)?.localName === "input") this.#enter(event);
     });
@@ -477,14 +479,13 @@ export class CalculatorPage {
       this.#switchUnits();
       return;
     }
-    this.#typing = nameOf(around(control, ".rb-field", HTMLElement));
-    this.#isOwn(this.#typing);
-    this.#standing.show();
-    this.#markFolds();
+    this.#isOwn(nameOf(around(control, ".rb-field", HTMLElement)));
+    steadily(() => {
+      this.#standing.show();
+      this.#markFolds();
+    });
     this.#lastTyped = control;
     this.#back.hidden = false;
-    clearTimeout(this.#pauseTimer);
-    this.#pauseTimer = setTimeout(() => this.#pause(), PAUSE_MS);
     this.#update();
   }
 
@@ -496,19 +497,13 @@ export class CalculatorPage {
     this.#bow?.typed(name);
   }
 
-  #pause() {
-    clearTimeout(this.#pauseTimer);
-    this.#typing = null;
-    this.#showProblems();
-  }
-
   /** @param {Event} event */
   async #enter(event) {
     event.preventDefault();
     this.#unknown.clear();
-    this.#pause();
     await this.#update();
-    if (this.#problems.length) focusSummary(this.#form);
+    this.#patience.end();
+    if (this.#problems.length) focusSummary(this.#section);
     else this.#goToOutcome();
   }
 
@@ -619,8 +614,14 @@ export class CalculatorPage {
     this.#progress.hidden = true;
     this.#section.dataset.state = "settled";
     this.#settle();
-    if (result.answer) this.#show(/** @type {Answer} */ (result.answer), linkNotes);
-    else this.#setState("failed", [result.failed ?? result.error, this.#standsBelow()].join(" ").trim());
+    if (result.answer) steadily(() => this.#show(/** @type {Answer} */ (result.answer), linkNotes));
+    else this.#fail(result.failed ?? result.error ?? "");
+  }
+
+  /** @param {string} sentence */
+  #fail(sentence) {
+    this.#answer = null;
+    this.#setState("failed", [sentence, this.#standsBelow()].join(" ").trim());
   }
 
   /**
@@ -631,11 +632,10 @@ export class CalculatorPage {
     this.#problems = answer.errors;
     this.#answer = answer;
     this.#folds.write(answer.folds);
-    this.#showProblems();
+    this.#tellProblems();
     this.#showNotes([...linkNotes, ...answer.notes]);
     if (!answer.tree) {
       this.#sent.fold(false); // what is wrong stands in the form
-      this.#setState("stale", this.#whyNone());
       this.#standing.show();
       this.#watcher?.answered();
       this.#bow?.answered(answer);
@@ -658,12 +658,15 @@ export class CalculatorPage {
     this.#bow?.answered(answer);
   }
 
-  #showProblems() {
-    const due = this.#problems.filter(({ field }) =>
-      !this.#unknown.has(field) && (field !== this.#typing || this.#shown.has(field)));
-    this.#shown = new Set(due.map(({ field }) => field));
-    showProblems(this.#form, due);
-    this.#markFolds();
+  #tellProblems() {
+    const due = this.#patience.due(this.#problems.filter(({ field }) => !this.#unknown.has(field)));
+    this.#told = new Set(due.map(({ field }) => field ?? ""));
+    steadily(() => {
+      showProblems(this.#section, due);
+      this.#markFolds();
+    });
+    const isRefused = this.#answer && !this.#answer.tree;
+    if (isRefused && this.#section.dataset.state === "settled") this.#setState("stale", this.#whyNone(due.length === 0));
   }
 
   #markFolds() {
@@ -672,7 +675,7 @@ export class CalculatorPage {
     this.#folds.mark({
       own,
       lent,
-      wrong: new Set(names.filter((name) => this.#shown.has(name))),
+      wrong: this.#told,
       empty: new Set(names.filter((name) => this.#unknown.has(name))),
       whose: ofBow ? "of this bow" : fromLink ? "from the link" : "of yours",
     });
@@ -686,10 +689,11 @@ export class CalculatorPage {
     );
   }
 
-  #whyNone() {
+  /** @param {boolean} isNoneTold */
+  #whyNone(isNoneTold) {
     const onlyEmpty = this.#problems.every(({ field }) => this.#unknown.has(field));
     if (!this.#bow && onlyEmpty) return [WORDS.empty, this.#standsBelow()].join(" ");
-    return WORDS.stale;
+    return isNoneTold ? WORDS.unfinished : WORDS.stale;
   }
 
   #standsBelow() {
@@ -716,7 +720,8 @@ export class CalculatorPage {
     this.#state.classList.remove("rb-state--unseen");
     this.#state.textContent = state === "stale" && !this.#hasResult ? "" : sentence;
     this.#again.hidden = state !== "failed";
-    if (state !== "current") this.#peek.hide();
+    if (state === "stale" && sentence === WORDS.unfinished) this.#peek.date();
+    else if (state !== "current") this.#peek.hide();
   }
 
   /**
@@ -725,7 +730,7 @@ export class CalculatorPage {
    */
   #announce(verdict) {
     this.#state.classList.add("rb-state--unseen");
-    this.#sayTimer = setTimeout(() => (this.#state.textContent = verdict), PAUSE_MS);
+    this.#sayTimer = setTimeout(() => (this.#state.textContent = verdict), SAY_AFTER_MS);
   }
 
   // Keeping --------------------------------------------------------------------

@@ -43,12 +43,18 @@ export class FloatingAnswer {
     this.button.hidden = true;
   }
 
+  /** Go on showing it, as the answer to what was typed before. */
+  date() {
+    this.button.classList.add("rb-peek--earlier");
+  }
+
   /** Show what the outcome says; returns it as one text. */
   show() {
     const headline = textOf(this.#outcome.querySelector(".rb-headline"));
     const grave = this.#outcome.querySelector(".rb-check:not(.rb-ok)"); // the gravest comes first
     const verdict = grave && verdictOf(grave);
     this.#headline = headline;
+    this.button.classList.remove("rb-peek--earlier");
     this.button.replaceChildren(...(verdict ? [verdict] : []), part("rb-peek-rest"));
     this.button.hidden = false;
     this.#fit();

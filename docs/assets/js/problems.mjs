@@ -1,4 +1,4 @@
-// What is wrong, in two places with the same words: at the field, and in the summary above the form.
+// What is wrong, in two places with the same words: at the field, and in the summary where the answer would be.
 
 import { reveal } from "./folds.mjs";
 import { controlOf } from "./form.mjs";
@@ -9,19 +9,20 @@ import { around, partOf, partsOf } from "./parts.mjs";
 const MARKED = "[aria-invalid]";
 
 /**
- * Show these problems and no others.
- * @param {HTMLFormElement} form
+ * Show these problems of a calculator and no others.
+ * @param {HTMLElement} section
  * @param {Problem[]} problems
  */
-export function showProblems(form, problems) {
+export function showProblems(section, problems) {
+  const form = partOf(section, ".rb-form", HTMLFormElement);
   clear(form);
   for (const problem of problems) markField(form, problem);
-  summarise(form, problems);
+  summarise(summaryOf(section), form, problems);
 }
 
-/** @param {HTMLFormElement} form */
-export function focusSummary(form) {
-  summaryOf(form).focus();
+/** @param {HTMLElement} section */
+export function focusSummary(section) {
+  summaryOf(section).focus();
 }
 
 /** @param {HTMLFormElement} form */
@@ -62,11 +63,11 @@ function describe(control, id) {
 }
 
 /**
+ * @param {HTMLElement} summary
  * @param {HTMLFormElement} form
  * @param {Problem[]} problems
  */
-function summarise(form, problems) {
-  const summary = summaryOf(form);
+function summarise(summary, form, problems) {
   summary.hidden = problems.length === 0;
   if (sameWords(summary, problems)) return; // said once, not at every key
   const title = document.createElement("p");
@@ -119,9 +120,9 @@ function sameWords(summary, problems) {
   return said.length === problems.length && problems.every(({ message }, index) => message === said[index]);
 }
 
-/** @param {HTMLFormElement} form */
-function summaryOf(form) {
-  return partOf(form, ".rb-problems", HTMLElement);
+/** @param {HTMLElement} section */
+function summaryOf(section) {
+  return partOf(section, ".rb-problems", HTMLElement);
 }
 
 /** @param {string} text */

@@ -71,7 +71,9 @@ export class Standing {
 
   #say() {
     const { text, button } = this.#sentence();
-    if (this.#line.firstChild?.textContent !== text) this.#line.replaceChildren(text, ...(button ? [button] : []));
+    if (this.#line.firstChild?.textContent === text) return;
+    this.#line.style.minHeight = `${this.#line.clientHeight}px`; // what gives room back moves the fields below
+    this.#line.replaceChildren(text, ...(button ? [button] : []));
   }
 
   /** @returns {{text: string, button?: HTMLButtonElement}} */

@@ -15,6 +15,8 @@ export interface Problem {
   field?: string | null;
   row?: number | null;
   column?: string | null;
+  /** Typing on can mend it. */
+  unfinished?: boolean;
 }
 
 /** What of a form is typed into or chosen from. */
