@@ -4,13 +4,12 @@ Every file is named by its content, so that a browser may keep it for good.
 """
 
 import json
-import shutil
 from pathlib import Path
 
 from python_minifier import minify
 from python_minifier.transforms.remove_annotations_options import RemoveAnnotationsOptions
 
-from scripts.building import page_scripts
+from scripts.building import interpreter, page_scripts
 from scripts.building.fingerprint import of_folder, short_hash
 from scripts.building.packs import packs
 
@@ -39,11 +38,13 @@ def write(root: Path, site: Path) -> None:
         (package / f"{name}.json").write_text(json.dumps(sources, separators=(",", ":")))
     node_modules = root / "node_modules"
     page_scripts.minify(node_modules, node_modules / NPM_PACKAGE, [LOADER], folder)
+    whole = (node_modules / NPM_PACKAGE / INTERPRETER).read_bytes()
     as_written = folder / SOURCES
     as_written.write_text(json.dumps(sources_of(root), separators=(",", ":")))
     manifest = {
         "micropython": _name_by_content(folder / LOADER),
-        "wasm": _name_by_content(Path(shutil.copy(node_modules / NPM_PACKAGE / INTERPRETER, folder))),
+        "wasm": _written(folder / INTERPRETER, interpreter.slim(whole)),
+        "whole": _written(folder / INTERPRETER, whole),
         "calc": package.rename(package.with_name(f"calc-{of_folder(package)}")).name + "/",
         "sources": _name_by_content(as_written),
     }
@@ -72,6 +73,11 @@ def small(source: str, name: str) -> str:
         source, name, remove_literal_statements=True, remove_annotations=ALL_ANNOTATIONS,
         rename_locals=False, rename_globals=False, hoist_literals=False,
     ))
+
+
+def _written(path: Path, content: bytes) -> str:
+    path.write_bytes(content)
+    return _name_by_content(path)
 
 
 def _name_by_content(path: Path) -> str:

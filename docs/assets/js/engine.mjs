@@ -13,10 +13,10 @@
  * @property {Promise<Told | null>} settled
  */
 
-const START_LIMIT_MS = { small: 20_000, full: 60_000 };
+const START_LIMIT_MS = { small: 20_000, whole: 20_000, full: 60_000 };
 const SILENCE_LIMIT_MS = 20_000;
-/** @type {("small" | "full")[]} */
-const ORDER = ["small", "full"];
+/** @type {("small" | "whole" | "full")[]} */
+const ORDER = ["small", "whole", "full"]; // the whole small one for what its slim interpreter lacks
 
 export const FAILED_TO_START =
   "The calculator could not start, so nothing that you type is worked out. It needs an up-to-date browser with " +
@@ -43,7 +43,7 @@ export class Engine {
   reason = "";
 
   /**
-   * files: addresses of micropython, wasm, calc and pyodide, or null if the page names none.
+   * files: addresses of micropython, wasm, whole, calc and pyodide, or null if the page names none.
    * @param {EngineFiles | null} files
    */
   constructor(files) {
@@ -119,7 +119,8 @@ export class Engine {
       this.#breakdown();
     };
     this.#watch(START_LIMIT_MS[name]);
-    this.#worker.postMessage(JSON.stringify({ start: name, files: this.#files }));
+    const files = name === "whole" ? { ...this.#files, wasm: this.#files.whole } : this.#files;
+    this.#worker.postMessage(JSON.stringify({ start: name === "full" ? "full" : "small", files }));
   }
 
   /** @param {Heard} message */
@@ -153,17 +154,19 @@ export class Engine {
     this.#worker?.postMessage(JSON.stringify({ id, request }));
   }
 
-  /** While starting: try the next engine. While running: restart once, with the request that was open. */
+  /** While starting: try the full engine. While running: restart once, with the request that was open. */
   #breakdown() {
     this.#endWorker();
+    const name = ORDER[this.#current];
     if (this.state === "loading") {
-      this.#current += 1;
-      if (this.#current < ORDER.length && this.#files?.pyodide) this.#boot();
+      this.#current = ORDER.indexOf("full");
+      if (name !== "full" && this.#files?.pyodide) this.#boot();
       else this.#fail(FAILED_TO_START);
     } else if (this.#restarted) {
       this.#fail(FAILED_TWICE);
     } else {
       this.#restarted = true;
+      if (name === "small") this.#current = ORDER.indexOf("whole");
       this.#boot();
     }
   }
@@ -209,6 +212,7 @@ export function engineFiles(meta = document.querySelector('meta[name="rebrace-en
   return {
     micropython: address(names.micropython),
     wasm: address(names.wasm),
+    whole: address(names.whole),
     calc: address(names.calc),
     pyodide: address(names.pyodide),
     sources: address(names.sources),

@@ -79,7 +79,9 @@ export interface Told {
 /** Addresses of the engine's files. */
 export interface EngineFiles {
   micropython: string;
+  /** The small engine's interpreter without what no calculator should call, and the whole one. */
   wasm: string;
+  whole: string;
   calc: string;
   pyodide: string;
   sources: string;
