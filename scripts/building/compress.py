@@ -18,7 +18,11 @@ WORTH_IT_BYTES = 300
 LARGE_BYTES = 1_500_000
 BEST_QUALITY = 11
 QUICK_QUALITY = 9
-"""A tenth larger at a tenth of the time: for megabytes, and for pages, which change with every release."""
+"""A tenth larger at a tenth of the time: for megabytes, and for pages, which change with every release.
+
+Not for those that shared links lead to.
+"""
+LINKED_TO = b'class="rb-calculator"'
 
 
 def compress(site: Path, cache: Path) -> None:
@@ -36,7 +40,7 @@ def compress(site: Path, cache: Path) -> None:
 def _compress_file(path: Path, cache: Path) -> set[Path]:
     data = path.read_bytes()
     key = sha256(data).hexdigest()
-    quick = path.suffix == ".html" or len(data) > LARGE_BYTES
+    quick = (path.suffix == ".html" and LINKED_TO not in data) or len(data) > LARGE_BYTES
     return {_copy(path, data, cache / (key + suffix), method, quick) for suffix, method in METHODS.items()}
 
 

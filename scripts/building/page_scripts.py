@@ -11,7 +11,9 @@ from pathlib import Path
 
 from scripts.building.errors import BuildError
 
-ENTRIES = ("page.mjs", "worker.mjs", "programs-worker.mjs", "store.mjs")
+ENTRIES = ("page.mjs", "programs-worker.mjs", "store.mjs")
+ALONE = ("worker.mjs",)
+"""What starts together with the page and would only wait for parts that it shares with others."""
 CLASSIC = ("search-worker.mjs",)
 """Workers that the theme starts, which knows no modules."""
 VENDOR = "vendor"
@@ -23,6 +25,7 @@ def join(node_modules: Path, site: Path) -> None:
     joined = folder.with_name("js-joined")
     vendored = sorted(path.relative_to(folder).as_posix() for path in (folder / VENDOR).glob("*.mjs"))
     minify(node_modules, folder, ENTRIES, joined, "--bundle", "--splitting", "--chunk-names=[name]-[hash]")
+    minify(node_modules, folder, ALONE, joined, "--bundle")
     minify(node_modules, folder, CLASSIC, joined, "--bundle", kind="iife")
     minify(node_modules, folder, vendored, joined, "--outbase=.")
     shutil.rmtree(folder)

@@ -26,7 +26,7 @@ CALCULATOR_MARK = 'class="rb-calculator"'
 ENGINE_META = "rebrace-engine"
 BUILD_META = "rebrace-build"
 PAGE_SCRIPT = "page.mjs"
-EARLY_SCRIPTS = (PAGE_SCRIPT, "worker.mjs", "small-engine*.mjs")
+EARLY_SCRIPTS = (PAGE_SCRIPT, "worker.mjs")
 """Entry points of the page and its worker; what they import is fetched early too."""
 STATIC_IMPORT = re.compile(r"""\b(?:from|import)\s*["']\./([\w/-]+\.mjs)["']""")
 POLICY = (

@@ -138,7 +138,8 @@ def bytes_by_kind(addresses: Iterable[str]) -> Counter[str]:
     """Return how much of each kind stands at addresses of the built site, as a browser fetches it."""
     sizes: Counter[str] = Counter()
     for address in addresses:
-        sizes[next(kind for kind, endings in KINDS if address.endswith(endings))] += fetched_bytes(address)
+        kind = next((kind for kind, endings in KINDS if address.endswith(endings)), "others")
+        sizes[kind] += fetched_bytes(address)
     return sizes
 
 

@@ -1,6 +1,7 @@
 // One calculator on a page: form to engine to outcome, with its link and its memory.
 
 import { copyText } from "./clipboard.mjs";
+import { drawn } from "./drawn.mjs";
 import { fitTables } from "./figures.mjs";
 import { offerFiles } from "./files.mjs";
 import { Folds, reveal } from "./folds.mjs";
@@ -811,6 +812,9 @@ function make(tag, className, more) {
   return Object.assign(document.createElement(tag), { className }, more);
 }
 
+/** @type {Promise<typeof import("./charts.mjs")> | null} */
+let chartist = null;
+
 /**
  * What draws them is fetched behind the answer: the same figures stand there as a table.
  * @param {HTMLElement} outcome
@@ -818,8 +822,8 @@ function make(tag, className, more) {
  */
 async function drawCharts(outcome, charts) {
   if (!charts.length) return;
-  const drawing = await import("./charts.mjs");
-  drawing.drawCharts(outcome, charts);
+  chartist ??= drawn().then(() => import("./charts.mjs"));
+  (await chartist).drawCharts(outcome, charts);
 }
 
 /**

@@ -2,6 +2,7 @@
 // one engine, one set of window listeners; pages come and go through document$.
 
 import { CalculatorPage } from "./calculator.mjs";
+import { drawn } from "./drawn.mjs";
 import { Engine, engineFiles } from "./engine.mjs";
 import { keepJumps, noteMoves } from "./jumps.mjs";
 import { carriesInputs } from "./link.mjs";
@@ -55,7 +56,7 @@ function visit() {
  * @param {CalculatorPage} made
  */
 async function lendBows(made) {
-  if (carriesInputs(location.hash)) await made.answered; // however long it takes
+  await behindAnswer(made);
   const [{ BowBar }, { layOutForPrint }] = await Promise.all([import("./bow-bar.mjs"), import("./bench-sheet.mjs")]);
   if (made !== page) return; // the reader has gone on
   bar = new BowBar(made, theEngine());
@@ -74,7 +75,7 @@ async function lendMarks(made) {
   /** @type {HTMLElement | null} */
   const bench = document.querySelector(".rb-marking");
   if (!bench) return;
-  if (carriesInputs(location.hash)) await made.answered;
+  await behindAnswer(made);
   const { lendMarking } = await import("./marking.mjs");
   if (made === page) lendMarking(bench, made);
 }
@@ -109,9 +110,17 @@ keepJumps(() => bar?.takesBack() || page?.followAddress());
 window.addEventListener("hashchange", followPaths);
 window.addEventListener("resize", reachWideTables);
 
+/**
+ * Resolve once the answer to a link has been drawn, however long it takes; at once without a link.
+ * @param {CalculatorPage} made
+ */
+async function behindAnswer(made) {
+  if (carriesInputs(location.hash)) await made.answered.then(drawn);
+}
+
 /** @param {CalculatorPage} made */
 function answered(made) {
-  return Promise.race([made.answered, new Promise((resolve) => setTimeout(resolve, ANSWER_FIRST_MS))]);
+  return Promise.race([behindAnswer(made), new Promise((resolve) => setTimeout(resolve, ANSWER_FIRST_MS))]);
 }
 
 // A shared link: the engine loads while the page is still arriving, and everything else waits for its answer.
@@ -128,6 +137,7 @@ parsed().then(async () => {
   keepWayToTables();
   visit();
   if (shared && page) await answered(page);
+  delete document.documentElement.dataset.plain;
   await startTheme();
   noteMoves();
   window.document$?.subscribe(visit);
