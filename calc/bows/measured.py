@@ -6,7 +6,7 @@ from calc.bows.lengths import BEYOND_PIVOT
 from calc.mechanics.bow.bow import Bow, Braced, TipLetsGo
 from calc.mechanics.bow.edges import Finishing
 from calc.mechanics.bow.elastica import Limb
-from calc.mechanics.bow.limb import Profile, Sanding, laminated_limb
+from calc.mechanics.bow.limb import PlaceOfLimb, Profile, Sanding, laminated_limb, limb_places
 from calc.mechanics.bow.thinning import Build, Station
 from calc.mechanics.bow.tuning import (
     Calibration,
@@ -89,19 +89,9 @@ class MeasuredBow:
         """Return the same bow with another unstrung shape."""
         return MeasuredBow(profile, self.base, self.stations, self.build, self.string_stiffness)
 
-    def rebuilt(self, build: Build) -> "MeasuredBow":
-        """Return the same bow with another lay-up."""
-        return self._of(self.stations, build)
-
-    def restationed(self, which: int, stations: tuple[Station, ...]) -> "MeasuredBow":
-        """Return the same bow with other sections of its upper (0) or lower (1) limb."""
-        upper, lower = self.stations
-        return self._of((stations, lower) if which == 0 else (upper, stations), self.build)
-
-    def _of(self, stations: tuple[tuple[Station, ...], tuple[Station, ...]], build: Build) -> "MeasuredBow":
-        bow = MeasuredBow(self.profile, self.base, stations, build, self.string_stiffness)
-        bow._like = self._like
-        return bow
+    def places(self, which: int, sanding: Sanding, removal: float) -> list[PlaceOfLimb]:
+        """Return how the upper (0) or lower (1) limb, sanded, answers to what was measured of it."""
+        return limb_places(self.profile.length, self.stations[which], self.build, sanding, removal)
 
 
 def limb_length(bow_length: float, riser_length: float) -> float:

@@ -1,25 +1,19 @@
-"""How far a plan for a bow may be out, from how well it was read: to first order, by a few bows more."""
+"""How far a plan for a bow may be out, from how well it was read: to first order, by the rates of the bow."""
 
 from calc.bows.measured import MeasuredBow
 from calc.bows.reading_errors import ReadingErrors
-from calc.mechanics.bow.limb import Sanding
-from calc.mechanics.bow.thinning import Build, Station
-from calc.mechanics.bow.tuning import BowState, Setup, read
+from calc.mechanics.bow.limb import PlaceOfLimb, Sanding
+from calc.mechanics.bow.place_rates import PlaceRates
+from calc.mechanics.bow.tuning import BowState, Setup, rates_of
 from calc.numerics.normal import spread
 from calc.numerics.roots import solved
 from calc.outcome import Amount, amount
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:  # the small engine has no such module
-    from collections.abc import Generator
+    from collections.abc import Callable, Generator
 
     Rates = tuple[tuple[float, float], tuple[float, float]]
-
-STEP = 0.01
-"""Of a stiffness, a thickness or a modulus, by which it is varied to see what it does."""
-
-REMOVAL_STEP = 2e-5  # [m]
-
 
 class Cause:
     """A reading with its standard error, and what one of it does to the weight [N] and the tiller [m] that
@@ -86,7 +80,7 @@ class Planned:
 def range_steps(
     planned: Planned, errors: ReadingErrors, met: bool
 ) -> "Generator[float, None, Ranges | None]":
-    """Find how far a plan may be out; None where a bow much like it cannot be computed.
+    """Find how far a plan may be out; None where the bow stands so that this cannot be told.
 
     A reading that is wrong shows twice: in the factors that were set to the bow, and in the bow that the plan
     leaves. What the factors take up again is told by their rates before and after.
@@ -94,61 +88,57 @@ def range_steps(
     met: whether the plan meets its targets, so that other removals would.
     """
     try:
-        return (yield from _ranges(planned, errors, met))
+        now = _Answering(planned, False)
+        yield 0.4
+        then = _Answering(planned, True)
+        yield 0.8
+        return _ranges(planned, errors, met, now, then)
     except ValueError:
         return None
 
 
-def _ranges(planned: Planned, errors: ReadingErrors, met: bool) -> "Generator[float, None, Ranges]":
-    stiffer_then, stiffer_now = _by_factors(planned, True), _by_factors(planned, False)
-    yield 0.1
-    taken = _by_removals(planned)
+def _ranges(
+    planned: Planned, errors: ReadingErrors, met: bool, now: "_Answering", then: "_Answering"
+) -> Ranges:
+    stiffer_now, taken = now.by_factors(), then.by_removals()
 
     def carried(weight: float, tiller: float) -> tuple[float, float]:
         """Return what the plan's end gains where the bow has so much more now, all else as it was read."""
-        return _times(stiffer_then, _solved(stiffer_now, (weight, tiller)))
+        return _times(then.by_factors(), _solved(stiffer_now, (weight, tiller)))
 
-    def of_section(changed: MeasuredBow, steps: float) -> tuple[float, float]:
-        """Return what the plan's end gains where a section is other than read, by so many steps."""
-        now = _gain(planned, changed, False)
-        then = _gain(planned, changed, True)
-        again = carried(now[0], now[1])
-        return steps * (then[0] - again[0]), steps * (then[1] - again[1])
+    def other(name: str, error: Amount, size: float, gain: "Callable[[PlaceOfLimb], float]") -> Cause:
+        """Return the cause that the places of both limbs are other than reckoned, by an error of a size."""
+        weight, tiller = uncalibrated([now.gain(limb, gain) for limb in (0, 1)],
+                                      [then.gain(limb, gain) for limb in (0, 1)])
+        return Cause(name, error, size * weight, size * tiller)
 
-    yield 0.2
-    takings, readings = [], []
+    def uncalibrated(before: "list[tuple[float, float]]", after: "list[tuple[float, float]]") -> "tuple[float, float]":
+        """Return gains of the plan's end, less what the factors take up again of gains before."""
+        again = carried(sum([each[0] for each in before]), sum([each[1] for each in before]))
+        return sum([each[0] for each in after]) - again[0], sum([each[1] for each in after]) - again[1]
+
+    takings = []
     for limb, name in ((0, "upper"), (1, "lower")):
         if planned.removals[limb] > 0:
             takings.append(Cause("What is taken off the " + name + " limb",
                                  amount("thickness", errors.taken, 4),
                                  errors.taken * taken[0][limb], errors.taken * taken[1][limb]))
     weight, tiller = carried(errors.weight, 0.0)
-    readings.append(Cause("The weight now", amount("force", errors.weight, 2), weight, tiller,
-                          (errors.weight, 0.0)))
+    readings = [Cause("The weight now", amount("force", errors.weight, 2), weight, tiller,
+                      (errors.weight, 0.0))]
     weight, tiller = carried(0.0, errors.tiller)
     readings.append(Cause("The tiller now", amount("length", errors.tiller), weight, tiller,
                           (0.0, errors.tiller)))
-    build = planned.bow.build
-    for face, layer, thicker in (
-        ("back", build.back, Build(build.back * (1 + STEP), build.belly, build.glass_modulus,
-                                   build.core_modulus)),
-        ("belly", build.belly, Build(build.back, build.belly * (1 + STEP), build.glass_modulus,
-                                     build.core_modulus)),
-    ):
-        weight, tiller = of_section(planned.bow.rebuilt(thicker), errors.glass / (STEP * layer))
-        readings.append(Cause("Glass on the " + face, amount("thickness", errors.glass), weight, tiller))
-    stiffer_core = Build(build.back, build.belly, build.glass_modulus, build.core_modulus * (1 + STEP))
-    weight, tiller = of_section(planned.bow.rebuilt(stiffer_core), errors.core / STEP)
-    readings.append(Cause("The core's modulus", amount("ratio", errors.core, 0), weight, tiller))
-    yield 0.4
-    sections = []
-    places = [(limb, place) for limb in (0, 1) for place in range(len(planned.bow.stations[limb]))]
-    for limb, place in places:
-        step = STEP * planned.bow.stations[limb][place].thickness
-        sections.append(of_section(_thicker(planned.bow, limb, place, step), errors.thickness / step))
-        yield 0.4 + 0.6 * len(sections) / len(places)
+    glass = amount("thickness", errors.glass)
+    readings.append(other("Glass on the back", glass, errors.glass, lambda each: each.rates.back))
+    readings.append(other("Glass on the belly", glass, errors.glass, lambda each: each.rates.belly))
+    readings.append(other("The core's modulus", amount("ratio", errors.core, 0), errors.core,
+                          lambda each: each.rates.core))
+    sections = [uncalibrated([now.by_section(limb, place)], [then.by_section(limb, place)])
+                for limb in (0, 1) for place in range(len(planned.bow.stations[limb]))]
     readings.append(Cause("Thickness of the sections", amount("thickness", errors.thickness, 4),
-                        spread([each[0] for each in sections]), spread([each[1] for each in sections])))
+                          errors.thickness * spread([each[0] for each in sections]),
+                          errors.thickness * spread([each[1] for each in sections])))
     share = planned.sanding.belly_share
     return Ranges(takings + readings, taken, _removals(readings, taken) if met else None,
                   (spread([errors.glass, errors.taken * (1 - share)]),
@@ -166,36 +156,30 @@ def _removals(readings: list[Cause], taken: "Rates") -> tuple[float, float]:
     return spread([each[0] for each in found]), spread([each[1] for each in found])
 
 
-# Bows beside the planned one -----------------------------------------------------
+class _Answering:
+    """How weight and tiller of the planned bow, before or after, answer to what was measured of it."""
 
+    def __init__(self, planned: Planned, after: bool) -> None:
+        removals = planned.removals if after else (0.0, 0.0)
+        self._rates: PlaceRates = rates_of(planned.after if after else planned.before, planned.setup)
+        self._places = [planned.bow.places(limb, planned.sanding, removals[limb]) for limb in (0, 1)]
 
-def _gain(
-    planned: Planned, bow: MeasuredBow, after: bool, factors: tuple[float, float] | None = None,
-    removals: tuple[float, float] | None = None,
-) -> tuple[float, float]:
-    """Return weight and tiller of a bow beside the planned one, less those of it, before or after."""
-    near = planned.after if after else planned.before
-    taken = (removals or planned.removals) if after else (0.0, 0.0)
-    state = read(bow.bow(factors or planned.factors, planned.sanding, taken), planned.setup, near)
-    return state.weight - near.weight, state.tiller - near.tiller
+    def gain(self, limb: int, gain: "Callable[[PlaceOfLimb], float]") -> tuple[float, float]:
+        """Return what weight and tiller gain where the stiffness of each place of a limb gains so much."""
+        return self._rates.gain(limb, [gain(each) for each in self._places[limb]])
 
+    def by_factors(self) -> "Rates":
+        """Return the rates of weight and tiller by a share more of stiffness, upper and lower."""
+        return _transposed(self._rates.whole(0), self._rates.whole(1))
 
-def _by_factors(planned: Planned, after: bool) -> "Rates":
-    """Return the rates of weight and tiller by a share more of stiffness, upper and lower."""
-    upper, lower = planned.factors
-    first = _gain(planned, planned.bow, after, (upper * (1 + STEP), lower))
-    second = _gain(planned, planned.bow, after, (upper, lower * (1 + STEP)))
-    return (first[0] / STEP, second[0] / STEP), (first[1] / STEP, second[1] / STEP)
+    def by_removals(self) -> "Rates":
+        """Return the rates of weight and tiller by what is taken off, upper and lower."""
+        upper, lower = [self.gain(limb, lambda each: each.rates.removal * each.sanded) for limb in (0, 1)]
+        return _transposed(upper, lower)
 
-
-def _by_removals(planned: Planned) -> "Rates":
-    """Return the rates of weight and tiller by what is taken off, upper and lower, at the plan's end."""
-    upper, lower = planned.removals
-    up = REMOVAL_STEP if upper < REMOVAL_STEP else -REMOVAL_STEP
-    down = REMOVAL_STEP if lower < REMOVAL_STEP else -REMOVAL_STEP
-    first = _gain(planned, planned.bow, True, None, (upper + up, lower))
-    second = _gain(planned, planned.bow, True, None, (upper, lower + down))
-    return (first[0] / up, second[0] / down), (first[1] / up, second[1] / down)
+    def by_section(self, limb: int, section: int) -> tuple[float, float]:
+        """Return the rates of weight and tiller by the thickness of one measured section."""
+        return self.gain(limb, lambda each: each.rates.thickness * each.shares[section])
 
 
 def _solved(rates: "Rates", gained: tuple[float, float]) -> tuple[float, float]:
@@ -209,11 +193,3 @@ def _solved(rates: "Rates", gained: tuple[float, float]) -> tuple[float, float]:
 def _times(rates: "Rates", amounts: tuple[float, float]) -> tuple[float, float]:
     return (rates[0][0] * amounts[0] + rates[0][1] * amounts[1],
             rates[1][0] * amounts[0] + rates[1][1] * amounts[1])
-
-
-def _thicker(bow: MeasuredBow, limb: int, place: int, more: float) -> MeasuredBow:
-    """Return the same bow with one of its sections thicker [m]."""
-    stations = list(bow.stations[limb])
-    was = stations[place]
-    stations[place] = Station(was.position, was.width, was.thickness + more)
-    return bow.restationed(limb, tuple(stations))

@@ -64,6 +64,38 @@ def halves(values: tuple[float, ...], slopes: list[float]) -> list[float]:
     return found
 
 
+def gathered(weights: list[float]) -> list[float]:
+    """Return weights of readings that sum them up as given weights sum up the curve's values in `halves`.
+
+    Args:
+        weights [any]: one for each value of `halves`, at least seven.
+
+    Returns:
+        [any] one for each reading.
+
+    Source: interpolation, derived here: `halves` and `station_slopes` read backwards.
+    """
+    found, by_slope = [weights[0]], [0.0]
+    for at in range(1, len(weights) // 2 + 1):
+        middle = weights[2 * at - 1]
+        found[at - 1] += 0.5 * middle
+        by_slope[at - 1] += 0.125 * middle
+        found.append(weights[2 * at] + 0.5 * middle)
+        by_slope.append(-0.125 * middle)
+    last = len(found) - 1
+    for at in range(2, last - 1):
+        part = by_slope[at] / 12.0
+        found[at - 2] += part
+        found[at - 1] -= 8.0 * part
+        found[at + 1] += 8.0 * part
+        found[at + 2] -= part
+    for at, row in ((0, (-11.0, 18.0, -9.0, 2.0)), (1, (-2.0, -3.0, 6.0, -1.0))):
+        for place in range(4):
+            found[place] += by_slope[at] / 6.0 * row[place]
+            found[last - place] -= by_slope[last - at] / 6.0 * row[place]
+    return found
+
+
 def along_straight(values: "Sequence[float]", part: float) -> float:
     """Return a value at a part of the way along readings joined by straight lines.
 

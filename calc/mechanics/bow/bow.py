@@ -13,6 +13,7 @@ import math
 
 from calc.checks import require_positive
 from calc.mechanics.bow.elastica import Limb, LimbShape, Pull
+from calc.numerics import cubic
 from calc.numerics.roots import solved
 from calc.quantities import ROUNDING, in_both
 
@@ -87,7 +88,7 @@ class _Strung:
     def __init__(
         self, bow: "Bow", balance: _Balance, nock: tuple[float, float], string_lengths: tuple[float, float]
     ) -> None:
-        self._bow = bow
+        self.bow = bow
         self._balance = balance
         self._string_lengths = string_lengths
         self._upper: LimbShape | None = None
@@ -99,7 +100,7 @@ class _Strung:
     def upper(self) -> LimbShape:
         """The upper limb's shape, in the riser frame."""
         if self._upper is None:
-            self._upper = self._bow.upper.shape(
+            self._upper = self.bow.upper.shape(
                 self._balance.upper_tension, self._balance.upper_angle, self.nock
             )
         return self._upper
@@ -108,7 +109,7 @@ class _Strung:
     def lower(self) -> LimbShape:
         """The lower limb's shape, in the riser frame (y negative); its angle is that of its own frame."""
         if self._lower is None:
-            shape = self._bow.lower.shape(
+            shape = self.bow.lower.shape(
                 self._balance.lower_tension, self._balance.lower_angle, (self.nock[0], -self.nock[1])
             )
             self._lower = LimbShape(
@@ -123,7 +124,7 @@ class _Strung:
         balance, lengths = self._balance, self._string_lengths
         string = balance.upper_tension**2 * lengths[0] + balance.lower_tension**2 * lengths[1]
         limbs: float = self.upper.strain_energy + self.lower.strain_energy
-        return limbs + 0.5 * self._bow.string_yield * string
+        return limbs + 0.5 * self.bow.string_yield * string
 
 
 class Braced(_Strung):
@@ -169,10 +170,36 @@ class Braced(_Strung):
         Source: bench-practice, how tiller is read with a square on the string.
         """
         require_positive("distance from the string's end", from_end, "m")
-        stretch = 1.0 + self.tension * self._bow.string_yield
-        upper = _reading(self.upper, 1.0, self.height, self.tilt, self.upper_length * stretch - from_end)
-        lower = _reading(self.lower, -1.0, self.height, -self.tilt, self.lower_length * stretch - from_end)
+        upper, lower = self._place_read(0, from_end)[2], self._place_read(1, from_end)[2]
         return Tiller(upper, lower, upper - lower)
+
+    def _place_read(self, limb: int, from_end: float) -> tuple[int, float, float]:
+        """Return where tiller is read on the upper (0) or lower (1) limb, and what is read, as `_place`."""
+        stretch = 1.0 + self.tension * self.bow.string_yield
+        if limb == 0:
+            return _place(self.upper, 1.0, self.height, self.tilt, self.upper_length * stretch - from_end)
+        return _place(self.lower, -1.0, self.height, -self.tilt, self.lower_length * stretch - from_end)
+
+    def reading_place(self, limb: int, from_end: float | None) -> float | None:
+        """Return how far along a limb tiller is read.
+
+        Args:
+            limb: 0 the upper, 1 the lower.
+            from_end [m]: along the string from its ends, > 0; None where it is read at the fadeouts.
+
+        Returns:
+            [m] arc length from the fadeout, at most to where the string leaves the limb; None at the fadeouts.
+
+        Raises:
+            ValueError: the string there does not stand over the limb.
+
+        Source: bench-practice, how tiller is read with a square on the string.
+        """
+        if from_end is None:
+            return None
+        station, part, _ = self._place_read(limb, from_end)
+        shape, contact = (self.upper, self.contact_upper) if limb == 0 else (self.lower, self.contact_lower)
+        return min((station + part) * shape.arc_length[1], contact)
 
     def furthest_reading(self) -> float:
         """Return how far from the string's ends tiller can be read before the string stands over the riser.
@@ -182,9 +209,9 @@ class Braced(_Strung):
 
         Source: geometry, derived here: the foot of the square on the string, from similar triangles.
         """
-        stretch = 1.0 + self.tension * self._bow.string_yield
-        upper = _along_and_off(self._bow.upper.base, self.height, self.tilt)[0]
-        lower = _along_and_off(self._bow.lower.base, self.height, -self.tilt)[0]
+        stretch = 1.0 + self.tension * self.bow.string_yield
+        upper = _along_and_off(self.bow.upper.base, self.height, self.tilt)[0]
+        lower = _along_and_off(self.bow.lower.base, self.height, -self.tilt)[0]
         return min(self.upper_length * stretch - upper, self.lower_length * stretch - lower)
 
     def tiller_at_fadeouts(self) -> Tiller:
@@ -195,8 +222,8 @@ class Braced(_Strung):
 
         Source: bench-practice, how tiller is read at the fadeouts.
         """
-        upper = _along_and_off(self._bow.upper.base, self.height, self.tilt)[1]
-        lower = _along_and_off(self._bow.lower.base, self.height, -self.tilt)[1]
+        upper = _along_and_off(self.bow.upper.base, self.height, self.tilt)[1]
+        lower = _along_and_off(self.bow.lower.base, self.height, -self.tilt)[1]
         return Tiller(upper, lower, upper - lower)
 
 
@@ -270,8 +297,12 @@ def _along_and_off(
     return ahead * sine + above * cosine, ahead * cosine - above * sine
 
 
-def _reading(shape: LimbShape, side: float, height: float, tilt: float, along: float) -> float:
-    """Return the distance from string to limb, at a way along the string from its crossing of y = 0."""
+def _place(
+    shape: LimbShape, side: float, height: float, tilt: float, along: float
+) -> tuple[int, float, float]:
+    """Return where a limb stands square to the string at a way along it from its crossing of y = 0: the station
+    before, the part of the way to the next [1], and the distance from string to limb [m].
+    """
     after = _along_and_off((shape.x[0], side * shape.y[0]), height, tilt)
     if along <= after[0]:
         raise ValueError("tiller must be read between the fadeout and the string's end, not over the riser")
@@ -281,12 +312,9 @@ def _reading(shape: LimbShape, side: float, height: float, tilt: float, along: f
         if after[0] >= along:
             t = (along - before[0]) / (after[0] - before[0])
             slopes = [math.tan(shape.angle[i] + tilt) for i in (station - 1, station)]
-            rise, width = after[1] - before[1], after[0] - before[0]
-            leave, arrive = -width * slopes[0], -width * slopes[1]
-            return before[1] + t * (
-                leave + t * (3.0 * rise - 2.0 * leave - arrive + t * (leave + arrive - 2.0 * rise))
-            )
-    return 0.0
+            width = after[0] - before[0]
+            return station - 1, t, cubic.value(before[1], after[1], -width * slopes[0], -width * slopes[1], t)
+    return len(shape.x) - 1, 0.0, 0.0
 
 
 class Bow:

@@ -49,6 +49,25 @@ class Pull:
         self.length_rates = length_rates
 
 
+class StiffnessRates:
+    """How a limb under a pull answers, with the line held, to its stiffness along its length.
+
+    gaps, ways [m]: by the logarithm of stiffness at each half step from fadeout to nock, of the gap and of the
+    way along the line, at a place of the limb. gap_rates, way_rates: of the same by tension, string angle and the
+    point's x and y. angle [rad]: of the limb to the line there.
+    """
+
+    def __init__(
+        self, gaps: list[float], ways: list[float], gap_rates: tuple[float, ...],
+        way_rates: tuple[float, ...], angle: float
+    ) -> None:
+        self.gaps = gaps
+        self.ways = ways
+        self.gap_rates = gap_rates
+        self.way_rates = way_rates
+        self.angle = angle
+
+
 class LimbShape:
     """A limb's shape, each list with one value per station of `arc_length` [m].
 
@@ -324,31 +343,32 @@ class Limb:
     def _rates(self, tension: float, path: _Path, meeting: _Meeting) -> tuple[float, ...]:
         """Return the derivatives of gap and way at the meeting point by base gap, turn and tension.
 
-        The varied equations, stepped by the leapfrog rule over the path already found. They steer Newton's
-        method only, so their small error costs an iteration at worst and never accuracy.
+        The varied equations, stepped by the leapfrog rule over the path already found and read backwards: what
+        a little turn and a little gap come to at the meeting point. They steer Newton's method only, so their
+        small error costs an iteration at worst and never accuracy.
         """
         gaps, sines, cosines, yields = path.gaps, path.sines, path.cosines, self._yields
         half_step = 0.5 * self._step
-        gap_g, turn_g, way_g = 1.0, 0.5 * tension * yields[0], 0.0
-        gap_a, turn_a, way_a = 0.0, 1.0, 0.0
-        gap_k, turn_k, way_k = 0.0, 0.5 * yields[0] * gaps[0], 0.0
-        for cell in range(meeting.cell + 1):
-            if cell == meeting.cell:
-                half_step *= meeting.fraction
-            sine = half_step * (sines[cell] + sines[cell + 1])
-            cosine = half_step * (cosines[cell] + cosines[cell + 1])
-            gap_g -= cosine * turn_g
-            gap_a -= cosine * turn_a
-            gap_k -= cosine * turn_k
-            way_g -= sine * turn_g
-            way_a -= sine * turn_a
-            way_k -= sine * turn_k
+        part = half_step * meeting.fraction
+        gap_by_turn, gap_by_gap, gap_k = 0.0, 1.0, 0.0
+        way_by_turn, way_by_gap, way_k = 0.0, 0.0, 0.0
+        for cell in range(meeting.cell, -1, -1):
             softness = yields[2 * cell + 2]
+            turned = softness * gaps[cell + 1]
+            gap_k += turned * gap_by_turn
+            way_k += turned * way_by_turn
             pull = tension * softness
-            turn_g += pull * gap_g
-            turn_a += pull * gap_a
-            turn_k += pull * gap_k + softness * gaps[cell + 1]
-        return gap_g, gap_a, gap_k, way_g, way_a, way_k
+            gap_by_gap += pull * gap_by_turn
+            way_by_gap += pull * way_by_turn
+            cosine = part * (cosines[cell] + cosines[cell + 1])
+            gap_by_turn -= cosine * gap_by_gap
+            way_by_turn -= cosine * way_by_gap + part * (sines[cell] + sines[cell + 1])
+            part = half_step
+        half_yield = 0.5 * yields[0]
+        turned = half_yield * gaps[0]
+        pull = tension * half_yield
+        return (gap_by_gap + pull * gap_by_turn, gap_by_turn, gap_k + turned * gap_by_turn,
+                way_by_gap + pull * way_by_turn, way_by_turn, way_k + turned * way_by_turn)
 
     def pull(
         self, tension: float, string_angle: float, point: tuple[float, float], nearby: Pull | None = None
@@ -369,10 +389,7 @@ class Limb:
 
         Source: elastica, derived at the top of this module.
         """
-        sine, cosine = math.sin(string_angle), math.cos(string_angle)
-        ahead, above = point[0] - self.base[0], self.base[1] - point[1]
-        base_gap = ahead * cosine - above * sine
-        base_way = ahead * sine + above * cosine
+        sine, cosine, base_gap, base_way = self._line(string_angle, point)
         path = self._march(tension, string_angle, base_gap)
         meeting = self._meeting(path)
         touching = (self.steps - meeting.cell - meeting.fraction) * self._step
@@ -380,14 +397,112 @@ class Limb:
         length = base_way + self._way(tension, path, meeting) + touching
         if nearby is not None:
             return Pull(meeting.gap, length, departure, nearby.gap_rates, nearby.length_rates)
-        gap_g, gap_a, gap_k, way_g, way_a, way_k = self._rates(tension, path, meeting)
-        return Pull(
-            meeting.gap,
-            length,
-            departure,
-            (gap_k, gap_a - gap_g * base_way, gap_g * cosine, gap_g * sine),
-            (way_k, way_a - way_g * base_way + base_gap, way_g * cosine + sine, way_g * sine - cosine),
-        )
+        gap_rates, length_rates = _by_line(self._rates(tension, path, meeting), sine, cosine, base_gap, base_way)
+        return Pull(meeting.gap, length, departure, gap_rates, length_rates)
+
+    def _line(self, string_angle: float, point: tuple[float, float]) -> tuple[float, float, float, float]:
+        """Return sine and cosine of a string line, and the fadeout's gap and way seen from it."""
+        sine, cosine = math.sin(string_angle), math.cos(string_angle)
+        ahead, above = point[0] - self.base[0], self.base[1] - point[1]
+        return sine, cosine, ahead * cosine - above * sine, ahead * sine + above * cosine
+
+    def stiffness_rates(
+        self, tension: float, string_angle: float, point: tuple[float, float], arc_length: float | None = None
+    ) -> StiffnessRates:
+        """Say how gap and way answer to the stiffness of each stretch, the pull and its line held.
+
+        Args:
+            tension [N]: >= 0.
+            string_angle [rad]: of the line from the y axis, positive away from the archer.
+            point [m]: (x, y) on the line.
+            arc_length [m]: of the place asked of; None for where limb and string come together.
+
+        Returns:
+            StiffnessRates.
+
+        Limits:
+            Fourth order in the step.
+
+        Source: elastica, derived here: the varied equations read backwards from the place.
+        """
+        sine, cosine, base_gap, base_way = self._line(string_angle, point)
+        path = self._march(tension, string_angle, base_gap)
+        if arc_length is None:
+            meeting = self._meeting(path)
+        else:
+            cell = min(int(arc_length / self._step), self.steps - 1)
+            meeting = _Meeting(cell, arc_length / self._step - cell, 0.0)
+        back = self._looked_back(tension, path, meeting)
+        gaps, ways = self._softened(path, meeting, back)
+        rates = back[0][0], back[0][1], sum(gaps), back[0][2], back[0][3], sum(ways)
+        gap_rates, way_rates = _by_line(rates, sine, cosine, base_gap, base_way)
+        return StiffnessRates([-tension * each for each in gaps], [-tension * each for each in ways], gap_rates,
+                              way_rates, self._angle_between(tension, path, meeting.cell, meeting.fraction))
+
+    def _softened(
+        self, path: _Path, meeting: _Meeting, back: list[tuple[float, ...]]
+    ) -> tuple[list[float], list[float]]:
+        """Return what softness at each half step does to gap and way at a place, over the tension: Simpson's
+        rule, cell by cell. back: as `_looked_back` gives it.
+        """
+        yields, step = self._yields, self._step
+        gaps, ways = [0.0] * (2 * self.steps + 1), [0.0] * (2 * self.steps + 1)
+        for cell in range(meeting.cell + 1):
+            part = meeting.fraction if cell == meeting.cell else 1.0
+            begin, middle, end = 2 * cell, 2 * cell + 1, 2 * cell + 2
+            (gap_g, gap_t, way_g, way_t), (next_g, next_t, next_way, next_way_t) = back[cell], back[cell + 1]
+            sines, cosines = path.sines[cell:cell + 2], path.cosines[cell:cell + 2]
+            bent = part / 6.0 * yields[begin] * path.gaps[cell]
+            gaps[begin] += bent * gap_t
+            ways[begin] += bent * way_t
+            bent = 4.0 * part / 6.0 * (yields[begin] + part * (yields[middle] - yields[begin])) * cubic.value(
+                path.gaps[cell], path.gaps[cell + 1], -step * sines[0], -step * sines[1], 0.5 * part)
+            reach = part * step
+            gap_t = bent * cubic.value(gap_t, next_t, reach * cosines[0] * gap_g, reach * cosines[1] * next_g,
+                                       0.5)
+            way_t = bent * cubic.value(
+                way_t, next_way_t, reach * (cosines[0] * way_g + sines[0]),
+                reach * (cosines[1] * next_way + sines[1]), 0.5)
+            gaps[begin] += (1.0 - part) * gap_t
+            ways[begin] += (1.0 - part) * way_t
+            gaps[middle] += part * gap_t
+            ways[middle] += part * way_t
+            bent = part / 6.0 * yields[end] * path.gaps[cell + 1]
+            gaps[end] += bent * next_t
+            ways[end] += bent * next_way_t
+        return gaps, ways
+
+    def _angle_between(self, tension: float, path: _Path, cell: int, part: float) -> float:
+        """Return the angle to the line at a part of a step past a station."""
+        rest, yields, turns, gaps = self._half_angles, self._yields, path.turns, path.gaps
+        ends = 2 * cell, 2 * cell + 2
+        return cubic.value(turns[cell] + rest[ends[0]], turns[cell + 1] + rest[ends[1]],
+                           tension * yields[ends[0]] * gaps[cell] + self._step * self._rest_curvatures[cell],
+                           tension * yields[ends[1]] * gaps[cell + 1]
+                           + self._step * self._rest_curvatures[cell + 1], part)
+
+    def _looked_back(self, tension: float, path: _Path, meeting: _Meeting) -> list[tuple[float, ...]]:
+        """Return what a little gap and a little turn add to (gap, way) at a place: gap by gap, gap by turn, way
+        by gap and way by turn, at each station before the place and there.
+
+        The varied equations, from the place back, by the method of Runge and Kutta.
+        """
+        yields, step, part = self._yields, self._step, meeting.fraction
+        back: list[tuple[float, ...]] = [(1.0, 0.0, 0.0, 0.0)]
+        angle = self._angle_between(tension, path, meeting.cell, part)
+        softness = yields[2 * meeting.cell]
+        softness += part * (yields[2 * meeting.cell + 2] - softness)
+        place = step * math.sin(angle), step * math.cos(angle), tension * softness
+        for cell in range(meeting.cell, -1, -1):
+            angle = self._angle_between(tension, path, cell, 0.5 * part)
+            softness = yields[2 * cell]
+            softness += part * (yields[2 * cell + 1] - softness)
+            middle = step * math.sin(angle), step * math.cos(angle), tension * softness
+            before = step * path.sines[cell], step * path.cosines[cell], tension * yields[2 * cell]
+            back.append(_stepped_back(back[-1], (place, middle, middle, before), part))
+            place, part = before, 1.0
+        back.reverse()
+        return back
 
     def shape(self, tension: float, string_angle: float, point: tuple[float, float]) -> LimbShape:
         """Return the limb's shape under a string of known tension along a known line.
@@ -405,9 +520,8 @@ class Limb:
 
         Source: elastica, derived at the top of this module.
         """
-        sine, cosine = math.sin(string_angle), math.cos(string_angle)
-        ahead, above = point[0] - self.base[0], self.base[1] - point[1]
-        path = self._march(tension, string_angle, ahead * cosine - above * sine)
+        _, _, base_gap, _ = self._line(string_angle, point)
+        path = self._march(tension, string_angle, base_gap)
         meeting = self._meeting(path)
         departure = self.length - (self.steps - meeting.cell - meeting.fraction) * self._step
         turns = self._settled_turns(tension, path, meeting)
@@ -478,6 +592,36 @@ class Limb:
                         "the tip turns back toward the string, which would span the hollow"
                     )
                 lowest = min(lowest, angle)
+
+
+def _stepped_back(
+    after: tuple[float, ...], places: tuple[tuple[float, float, float], ...], part: float
+) -> tuple[float, ...]:
+    """Return what a little gap and a little turn come to, one step nearer to the fadeout.
+
+    after: gap by gap, gap by turn, way by gap, way by turn. places: sine, cosine and pull, each for a whole
+    step, where the rule of Runge and Kutta asks for them. part [1]: of a step that is gone.
+    """
+    total, slopes = list(after), (0.0, 0.0, 0.0, 0.0)
+    for place, reach, share in ((0, 0.0, 1.0), (1, 0.5, 2.0), (2, 0.5, 2.0), (3, 1.0, 1.0)):
+        gap_g, gap_t, way_g, way_t = [value + reach * slope for value, slope in zip(after, slopes)]
+        sine, cosine, pull = places[place]
+        slopes = (part * pull * gap_t, -part * cosine * gap_g,
+                  part * pull * way_t, -part * (cosine * way_g + sine))
+        for i in range(4):
+            total[i] += share / 6.0 * slopes[i]
+    return tuple(total)
+
+
+def _by_line(
+    rates: tuple[float, ...], sine: float, cosine: float, base_gap: float, base_way: float
+) -> tuple[tuple[float, ...], tuple[float, ...]]:
+    """Return the derivatives of gap and way by tension, string angle and the x and y of the line's point, from
+    those by base gap, turn and tension.
+    """
+    gap_g, gap_a, gap_k, way_g, way_a, way_k = rates
+    return ((gap_k, gap_a - gap_g * base_way, gap_g * cosine, gap_g * sine),
+            (way_k, way_a - way_g * base_way + base_gap, way_g * cosine + sine, way_g * sine - cosine))
 
 
 def _usual_steps(cells: int) -> int:

@@ -101,6 +101,31 @@ def flexural_rigidity(width: float, layers: tuple[Layer, ...]) -> float:
     return width * (second - first**2 / zeroth)
 
 
+class Section:
+    """A limb of glass, core and glass, one wide: depths of their faces from the back face [m], moduli [Pa], the
+    depth of the neutral axis [m] and the bending stiffness about it [N].
+    """
+
+    def __init__(self, back: float, core: float, belly: float, glass: float, within: float) -> None:
+        """Say what a section is like.
+
+        Args:
+            back, core, belly [m]: thickness of the layers, > 0.
+            glass, within [Pa]: moduli of the glass and of the core, > 0.
+
+        Source: beam-theory, `flexural_rigidity` of three layers, the outer two alike.
+        """
+        upper, lower, face = back, back + core, back + core + belly
+        self.upper, self.lower, self.face = upper, lower, face
+        more = glass - within
+        square_upper, square_lower, square_face = upper * upper, lower * lower, face * face
+        zeroth = glass * face - more * core
+        first = (glass * square_face - more * (square_lower - square_upper)) / 2.0
+        second = (glass * square_face * face - more * (square_lower * lower - square_upper * upper)) / 3.0
+        self.axis = first / zeroth
+        self.rigidity = second - first * self.axis
+
+
 def rigidity_shares(layers: tuple[Layer, ...]) -> tuple[float, ...]:
     """Return the part of the bending stiffness that each layer carries.
 

@@ -5,8 +5,10 @@ from calc.mechanics.bow.edges import FADE, Finishing, finished_share
 from calc.mechanics.bow.elastica import Limb
 from calc.mechanics.bow.thinning import (
     Build,
+    SectionRates,
     Station,
     section_at,
+    section_rates,
     section_rigidity,
     thinned,
 )
@@ -115,3 +117,57 @@ def laminated_limb(
             rigidity *= finished_share(left, glass, finishing, sanded_share(edged, position))
         stiffness.append(factor * rigidity)
     return Limb(profile.length, base, profile.angles, stiffness, like=like)
+
+
+class PlaceOfLimb:
+    """One of the places at which a limb's stiffness is reckoned: how it answers there to the section's
+    measures; which part of a removal comes off [1]; and which part of an error in each measured section it
+    takes [1].
+    """
+
+    def __init__(self, rates: SectionRates, sanded: float, shares: list[float]) -> None:
+        self.rates = rates
+        self.sanded = sanded
+        self.shares = shares
+
+
+def limb_places(
+    length: float, stations: tuple[Station, ...], build: Build, sanding: Sanding, removal: float
+) -> list[PlaceOfLimb]:
+    """Return how a limb's stiffness answers to what was measured of it, after sanding.
+
+    Args:
+        length [m]: of the limb.
+        stations: measured sections, in order from fadeout to nock.
+        build: glass and moduli.
+        sanding: where material comes off.
+        removal [m]: off the total thickness where all of it comes off, >= 0.
+
+    Returns:
+        One PlaceOfLimb for each place of `laminated_limb`.
+
+    Raises:
+        ValueError: what comes off goes through the glass.
+
+    Source: beam-theory, place by place by `section_rates`.
+    """
+    places = []
+    for i in range(STATIONS):
+        position = length * i / (STATIONS - 1)
+        part = sanded_share(sanding, position)
+        rates = section_rates(section_at(stations, position), build, part * removal, sanding.belly_share)
+        places.append(PlaceOfLimb(rates, part, _shares_of(stations, position)))
+    return places
+
+
+def _shares_of(stations: tuple[Station, ...], position: float) -> list[float]:
+    """Return which part of each measured section goes into that at a place, as `section_at` has it [1]."""
+    shares = [0.0] * len(stations)
+    after = len([each for each in stations if each.position < position])
+    if after in (0, len(stations)):
+        shares[min(after, len(stations) - 1)] = 1.0
+        return shares
+    start, end = stations[after - 1].position, stations[after].position
+    shares[after] = (position - start) / (end - start)
+    shares[after - 1] = 1.0 - shares[after]
+    return shares

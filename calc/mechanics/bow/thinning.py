@@ -1,6 +1,8 @@
 """A laminated section that gets thinner: the stiffness left, and how much may come off."""
 
-from calc.mechanics.bow.laminate import Layer, flexural_rigidity, sanded
+import math
+
+from calc.mechanics.bow.laminate import Layer, Section, flexural_rigidity, sanded
 
 
 class Station:
@@ -64,9 +66,68 @@ def section_rigidity(station: Station, build: Build, removal: float, belly_share
 
     Source: beam-theory, by `laminate.flexural_rigidity`.
     """
+    return station.width * _left(station, build, removal, belly_share).rigidity
+
+
+def _left(station: Station, build: Build, removal: float, belly_share: float) -> Section:
+    """Return a section one wide, after material has come off both faces."""
     belly = belly_share * removal
-    left = sanded(layers_of(station, build), removal - belly, belly)
-    return flexural_rigidity(station.width, left)
+    back_left, belly_left = build.back - (removal - belly), build.belly - belly
+    core = station.thickness - build.back - build.belly
+    if not (back_left > 0.0 and belly_left > 0.0 and core > 0.0 and removal >= 0.0
+            and 0.0 < station.width < math.inf):
+        layers = sanded(layers_of(station, build), removal - belly, belly)  # says what is amiss
+        flexural_rigidity(station.width, layers)
+    return Section(back_left, core, belly_left, build.glass_modulus, build.core_modulus)
+
+
+class SectionRates:
+    """A section's bending stiffness, as a logarithm: by its thickness with the glass left alone [1/m], by the
+    glass on back and belly with the thickness left alone [1/m], by the share by which its core is stiffer
+    [1], and by the removal [1/m].
+    """
+
+    def __init__(
+        self, thickness: float, back: float, belly: float, core: float, removal: float
+    ) -> None:
+        self.thickness = thickness
+        self.back = back
+        self.belly = belly
+        self.core = core
+        self.removal = removal
+
+
+def section_rates(station: Station, build: Build, removal: float, belly_share: float) -> SectionRates:
+    """Return what a section's stiffness gains by each of its measures, after material has come off it.
+
+    About the neutral axis E I is least, so that where the axis goes does not count: what is added at a depth
+    adds its modulus times the square of its distance from the axis.
+
+    Args:
+        station: the section as measured.
+        build: the limb's lay-up as measured.
+        removal [m]: off the total thickness, >= 0.
+        belly_share [1]: part of the removal that comes off the belly, 0 to 1.
+
+    Returns:
+        SectionRates, each over the stiffness there.
+
+    Raises:
+        ValueError: the removal goes through a glass layer, or no room is left for a core.
+
+    Source: beam-theory, derived here: second moments about the neutral axis, varied.
+    """
+    left = _left(station, build, removal, belly_share)
+    glass, core, axis = build.glass_modulus, build.core_modulus, left.axis
+    upper, lower, face = left.upper - axis, left.lower - axis, left.face - axis
+    of_all = 1.0 / left.rigidity
+    return SectionRates(
+        (core * lower * lower + glass * (face * face - lower * lower)) * of_all,
+        (glass - core) * upper * upper * of_all,
+        (glass - core) * lower * lower * of_all,
+        core * (lower**3 - upper**3) / 3.0 * of_all,
+        -glass * ((1.0 - belly_share) * axis * axis + belly_share * face * face) * of_all,
+    )
 
 
 def thinned(station: Station, build: Build, removal: float, belly_share: float) -> tuple[Station, Build]:

@@ -5,6 +5,7 @@ import math
 from calc.checks import require_positive
 from calc.mechanics.bow.bow import Bow, Braced, Drawn, TipLetsGo
 from calc.mechanics.bow.elastica import Limb, LimbShape
+from calc.mechanics.bow.place_rates import PlaceRates, place_rates
 from calc.numerics.roots import solved
 
 TYPE_CHECKING = False
@@ -115,6 +116,24 @@ def read(bow: Bow, setup: Setup, near: BowState | None = None) -> BowState:
 def _state(setup: Setup, braced: Braced, drawn: Drawn) -> BowState:
     tiller = braced.tiller_at_fadeouts() if setup.from_end is None else braced.tiller(setup.from_end)
     return BowState(drawn.force, tiller.difference, braced, drawn)
+
+
+def rates_of(state: BowState, setup: Setup) -> PlaceRates:
+    """Return how the weight and tiller of a bow that was read answer to its limbs' stiffness.
+
+    Args:
+        state: as `read` gave it.
+        setup: how it was read.
+
+    Returns:
+        PlaceRates.
+
+    Raises:
+        ValueError: the bow stands where it tips or a tip lets go.
+
+    Source: elastica, by `place_rates`.
+    """
+    return place_rates(state.braced, state.drawn, setup.from_end)
 
 
 def bending_shares(bow: Bow, distance: float, near: Drawn | None = None) -> Shares:
