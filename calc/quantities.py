@@ -318,15 +318,31 @@ def face_of(kind: Kind, system: str) -> Face:
 
 def shown_unit(kind_id: str, system: str) -> Unit:
     """Return the unit in which a system shows a kind; a bare number is read in it."""
-    kind = kind_of(kind_id)
-    name = face_of(kind, system).unit
-    for unit in kind.units:
-        if unit.name == name:
-            return unit
-    raise ValueError(kind_id + " has no unit " + name)
+    return _shown(kind_id, system)[1]
+
+
+_SHOWN: dict[tuple[str, str], tuple[Face, Unit]] = {}
+"""How a system shows a kind, found once."""
+
+
+def _shown(kind_id: str, system: str) -> tuple[Face, Unit]:
+    asked = kind_id, system
+    if asked not in _SHOWN:
+        kind = kind_of(kind_id)
+        face = face_of(kind, system)
+        units = [unit for unit in kind.units if unit.name == face.unit]
+        if not units:
+            raise ValueError(kind_id + " has no unit " + face.unit)
+        _SHOWN[asked] = face, units[0]
+    return _SHOWN[asked]
 
 
 # Reading ---------------------------------------------------------------------
+
+MOST_READ = 500
+"""Texts that are remembered with what they came to: of a form's figures one changes with a keystroke."""
+
+_READ: dict[tuple[str, str, str], float] = {}
 
 
 def parse(text: str, kind_id: str, system: str = "imperial") -> float:
@@ -348,7 +364,15 @@ def parse(text: str, kind_id: str, system: str = "imperial") -> float:
         ValueError: the text cannot be read; the message completes a sentence
             that starts with the text ("... is not a length").
     """
-    kind = kind_of(kind_id)
+    asked = text, kind_id, system
+    if asked not in _READ:
+        if len(_READ) >= MOST_READ:
+            _READ.clear()
+        _READ[asked] = _parsed(text, kind_of(kind_id), system)
+    return _READ[asked]
+
+
+def _parsed(text: str, kind: Kind, system: str) -> float:
     plain = _plain(text)
     if len(plain) > LONGEST_TEXT:
         raise ValueError("is too long to be " + kind.noun)
@@ -558,8 +582,8 @@ def show(value: float, kind_id: str, system: str = "imperial", decimals: int | N
     Raises:
         ValueError: the value is not finite.
     """
-    face = face_of(kind_of(kind_id), system)
-    number = in_shown_unit(value, kind_id, system)
+    face, unit = _shown(kind_id, system)
+    number = float((value - unit.offset) / unit.factor)
     style = face.style if decimals is None else decimals
     if isinstance(style, int):
         text = show_number(number, style)

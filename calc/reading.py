@@ -382,20 +382,21 @@ def unusual(calculator: Calculator, values: dict[str, object], system: str) -> l
     for each in inputs_of(calculator):
         value = values[each.id]
         if isinstance(value, float):
-            found += _unusual_quantity(each, each.label, value, "usual-" + each.id, system)
+            found += _unusual_quantity(each, "", value, "usual-" + each.id, system)
         elif isinstance(value, tuple):
             for index, row in enumerate(value):
                 for position, column in enumerate(each.columns):
                     if isinstance(row[position], float):
-                        name = column.label + " in row " + str(index + 1) + " of " + each.label
-                        found += _unusual_quantity(column, name, row[position], "usual-" + each.id, system)
+                        found += _unusual_quantity(
+                            column, " in row " + str(index + 1) + " of " + each.label, row[position],
+                            "usual-" + each.id, system)
     return found
 
 
-def _unusual_quantity(each: Input, label: str, value: float, id: str, system: str) -> list[Check]:
+def _unusual_quantity(each: Input, place: str, value: float, id: str, system: str) -> list[Check]:
     low, high = each.usual()
     if low <= value <= high:
         return []
-    return [Check(id, WATCH, label + " of " + show(value, each.kind, system) + " is outside the usual "
+    return [Check(id, WATCH, each.label + place + " of " + show(value, each.kind, system) + " is outside the usual "
                   + show(low, each.kind, system) + " to "
                   + show(high, each.kind, system) + ": check the reading.")]
