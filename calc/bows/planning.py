@@ -1,5 +1,6 @@
 """What every plan for a bow begins with: the stretch to be sanded, and the removals that meet its aim."""
 
+from calc.bows.answering import Answering
 from calc.bows.measured import in_both, mend, require_stretch
 from calc.bows.workpiece import Workpiece
 from calc.mechanics.bow.limb import Sanding
@@ -27,17 +28,29 @@ def sanding_on(start: float, end: float, feather: float, belly_share: float, len
     return Sanding(start, stop, feather, belly_share)
 
 
+def answering_before(piece: Workpiece, before: BowState) -> Answering | None:
+    """Return how a bow answers before anything comes off it; None where it stands so that this is not known."""
+    try:
+        return Answering(piece.bow, piece.setup, piece.sanding, (0.0, 0.0), before)
+    except ValueError:
+        return None
+
+
 def reduced(
-    piece: Workpiece, near: BowState, aim: float, weight_wanted: float, tiller_wanted: float
+    piece: Workpiece, before: BowState, answering: Answering | None, aim: float, weight_wanted: float,
+    tiller_wanted: float,
 ) -> "Generator[float, None, Reduction]":
-    """Return the removals that bring the bow to its targets, or nearest to them. near: its state before.
+    """Return the removals that bring the bow to its targets, or nearest to them.
+
+    before: its state before any of it. answering: how it answers then, where that is known.
 
     Raises:
         Refused: a bow on the way there cannot be computed.
     """
     try:
         return (yield from reduction_steps(
-            piece.sanded, piece.setup, aim, tiller_wanted, piece.most, near))
+            piece.sanded, piece.setup, aim, tiller_wanted, piece.most, before,
+            answering and (lambda _: answering.by_removals())))
     except ValueError as error:
         raise Refused("weight_wanted", "On the way to " + in_both("force", weight_wanted)
                       + " with a tiller of " + in_both("length", tiller_wanted)

@@ -1,10 +1,10 @@
 """How far a plan for a bow may be out, from how well it was read: to first order, by the rates of the bow."""
 
+from calc.bows.answering import Answering, transposed
 from calc.bows.measured import MeasuredBow
 from calc.bows.reading_errors import ReadingErrors
 from calc.mechanics.bow.limb import PlaceOfLimb, Sanding
-from calc.mechanics.bow.place_rates import PlaceRates
-from calc.mechanics.bow.tuning import BowState, Setup, rates_of
+from calc.mechanics.bow.tuning import BowState, Setup
 from calc.numerics.normal import spread
 from calc.numerics.roots import solved
 from calc.outcome import Amount, amount
@@ -61,12 +61,12 @@ class Ranges:
 
 class Planned:
     """A measured bow, how it is read, its limbs' stiffness factors, and the removals planned on a stretch
-    [m]; the bow's state before and after them.
+    [m]; the bow's state before and after them; how it answers before, where that is known.
     """
 
     def __init__(
         self, bow: MeasuredBow, setup: Setup, factors: tuple[float, float], sanding: Sanding,
-        removals: tuple[float, float], before: BowState, after: BowState,
+        removals: tuple[float, float], before: BowState, after: BowState, answering: Answering | None = None,
     ) -> None:
         self.bow = bow
         self.setup = setup
@@ -75,6 +75,11 @@ class Planned:
         self.removals = removals
         self.before = before
         self.after = after
+        self._answering = answering
+
+    def now(self) -> Answering:
+        """Return how the bow answers before the plan."""
+        return self._answering or Answering(self.bow, self.setup, self.sanding, (0.0, 0.0), self.before)
 
 
 def range_steps(
@@ -88,9 +93,9 @@ def range_steps(
     met: whether the plan meets its targets, so that other removals would.
     """
     try:
-        now = _Answering(planned, False)
+        now = planned.now()
         yield 0.4
-        then = _Answering(planned, True)
+        then = Answering(planned.bow, planned.setup, planned.sanding, planned.removals, planned.after)
         yield 0.8
         return _ranges(planned, errors, met, now, then)
     except ValueError:
@@ -98,7 +103,7 @@ def range_steps(
 
 
 def _ranges(
-    planned: Planned, errors: ReadingErrors, met: bool, now: "_Answering", then: "_Answering"
+    planned: Planned, errors: ReadingErrors, met: bool, now: Answering, then: Answering
 ) -> Ranges:
     stiffer_now, taken = now.by_factors(), then.by_removals()
 
@@ -143,43 +148,13 @@ def _ranges(
     return Ranges(takings + readings, taken, _removals(readings, taken) if met else None,
                   (spread([errors.glass, errors.taken * (1 - share)]),
                    spread([errors.glass, errors.taken * share])),
-                  stiffer_now, _transposed(carried(1.0, 0.0), carried(0.0, 1.0)))
-
-
-def _transposed(first: tuple[float, float], second: tuple[float, float]) -> "Rates":
-    return (first[0], second[0]), (first[1], second[1])
+                  stiffer_now, transposed(carried(1.0, 0.0), carried(0.0, 1.0)))
 
 
 def _removals(readings: list[Cause], taken: "Rates") -> tuple[float, float]:
     """Return the standard error of the removal from each limb that meets the targets on the bow as it is."""
     found = [_solved(taken, (each.weight, each.tiller)) for each in readings]
     return spread([each[0] for each in found]), spread([each[1] for each in found])
-
-
-class _Answering:
-    """How weight and tiller of the planned bow, before or after, answer to what was measured of it."""
-
-    def __init__(self, planned: Planned, after: bool) -> None:
-        removals = planned.removals if after else (0.0, 0.0)
-        self._rates: PlaceRates = rates_of(planned.after if after else planned.before, planned.setup)
-        self._places = [planned.bow.places(limb, planned.sanding, removals[limb]) for limb in (0, 1)]
-
-    def gain(self, limb: int, gain: "Callable[[PlaceOfLimb], float]") -> tuple[float, float]:
-        """Return what weight and tiller gain where the stiffness of each place of a limb gains so much."""
-        return self._rates.gain(limb, [gain(each) for each in self._places[limb]])
-
-    def by_factors(self) -> "Rates":
-        """Return the rates of weight and tiller by a share more of stiffness, upper and lower."""
-        return _transposed(self._rates.whole(0), self._rates.whole(1))
-
-    def by_removals(self) -> "Rates":
-        """Return the rates of weight and tiller by what is taken off, upper and lower."""
-        upper, lower = [self.gain(limb, lambda each: each.rates.removal * each.sanded) for limb in (0, 1)]
-        return _transposed(upper, lower)
-
-    def by_section(self, limb: int, section: int) -> tuple[float, float]:
-        """Return the rates of weight and tiller by the thickness of one measured section."""
-        return self.gain(limb, lambda each: each.rates.thickness * each.shares[section])
 
 
 def _solved(rates: "Rates", gained: tuple[float, float]) -> tuple[float, float]:

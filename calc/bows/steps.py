@@ -32,7 +32,8 @@ def drawn_steps(
     """
     distances = [brace_height + (draw - brace_height) * i / pieces for i in range(pieces + 1)]
     forces = [0.0]
-    bow.brace(brace_height)
+    if bow.braced is None or bow.braced.height != brace_height:
+        bow.brace(brace_height)
     try:
         for drawn in bow.curve_steps(distances[1:]):
             forces.append(drawn.force)

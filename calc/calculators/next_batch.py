@@ -41,7 +41,7 @@ from calc.bows.measured import calibrated, glass_to_stay, measured_bow, setup_of
 from calc.bows.next_checks import Newest, Step, foretold_checks, last_read, step_checks
 from calc.bows.next_step import Aim, Left, Risk, left_of, next_of, risk_of
 from calc.bows.next_tables import HUNDRED, batch_table, by_face, papers_table, told_tables, weight_chart
-from calc.bows.planning import reduced, sanding_on
+from calc.bows.planning import answering_before, reduced, sanding_on
 from calc.bows.ranges import Planned, range_steps
 from calc.bows.reading_errors import ReadingErrors, give_or_take, how_well_read, with_range
 from calc.bows.steps import in_part
@@ -206,12 +206,14 @@ def _model(
     Raises:
         Refused: nothing may come off the glass, or a bow on the way cannot be computed.
     """
-    reduction = yield from in_part(0.0, 0.5, reduced(piece, calibration.state, weight, weight_wanted, tiller))
+    answering = answering_before(piece, calibration.state)
+    reduction = yield from in_part(0.0, 0.5, reduced(piece, calibration.state, answering, weight, weight_wanted,
+                                                     tiller))
     if reduction.upper + reduction.lower <= 0:
         raise Refused("glass_belly", "The glass is at the least that may stay, finish sanding included: "
                       "nothing may come off it. Take nothing off, or read the glass again at several places.")
     planned = Planned(piece.bow, piece.setup, piece.factors, piece.sanding,
-                      (reduction.upper, reduction.lower), calibration.state, reduction.state)
+                      (reduction.upper, reduction.lower), calibration.state, reduction.state, answering)
     ranges = yield from in_part(0.5, 1.0, range_steps(planned, errors, False))
     if ranges is None:
         raise Refused("log", "A bow much like the one of the first row cannot be computed: check its "

@@ -18,7 +18,7 @@ from calc.bows.inputs import (
     stretch,
 )
 from calc.bows.measured import calibrated, glass_to_stay, measured_bow, setup_of
-from calc.bows.planning import reduced, sanding_on
+from calc.bows.planning import answering_before, reduced, sanding_on
 from calc.bows.range_tables import causes_drawings, causes_tables, what_counts
 from calc.bows.ranges import Planned, Ranges, range_steps
 from calc.bows.reading_errors import ReadingErrors, band, give_or_take, how_well_read, with_range
@@ -164,11 +164,12 @@ def compute(
     yield 0.25
     kept = reserve_of(piece, calibration.state, weight_now, weight_wanted, reserve)
     aim = min(weight_now, weight_wanted + kept.kept)
-    reduction = yield from in_part(0.3, 0.5, reduced(piece, calibration.state, aim, weight_wanted,
-                                                         tiller_wanted))
+    answering = answering_before(piece, calibration.state)
+    reduction = yield from in_part(0.3, 0.5, reduced(piece, calibration.state, answering, aim, weight_wanted,
+                                                     tiller_wanted))
     stages = yield from in_part(0.5, 0.6, _stages(piece, calibration.state, reduction))
     planned = Planned(bow, setup, factors, sanding, (reduction.upper, reduction.lower), calibration.state,
-                      reduction.state)
+                      reduction.state, answering)
     errors = ReadingErrors(weight_error, tiller_error, thickness_error, glass_error, core_error)
     ranges = yield from in_part(0.6, 0.8, range_steps(planned, errors, not (reduction.too_heavy
                                                                             or reduction.off_tiller)))
@@ -198,11 +199,12 @@ def _stages(piece: Workpiece, near: BowState, reduction: Reduction) -> "Generato
     """Return what the bow comes to after each stage."""
     stages = []
     done = 0.0
-    for stage in range(STAGES):
-        done = 1.0 if stage == STAGES - 1 else done + STAGE_SHARE * (1 - done)
+    for stage in range(STAGES - 1):
+        done += STAGE_SHARE * (1 - done)
         near = read(piece.sanded(done * reduction.upper, done * reduction.lower), piece.setup, near)
         stages.append(Stage(done, near))
         yield (stage + 1) / STAGES
+    stages.append(Stage(1.0, reduction.state))
     return stages
 
 
@@ -225,7 +227,7 @@ def _curves(
 ) -> "Generator[float, None, Chart]":
     """Return weight against draw before and after, draws in the marked way."""
     lines: list[Line] = []
-    for name, bow in (("Now", calibration.bow), ("Then", piece.sanded(reduction.upper, reduction.lower))):
+    for name, bow in (("Now", calibration.bow), ("Then", reduction.state.braced.bow)):
         distances, forces = yield from in_part(
             len(lines) / 2, (len(lines) + 1) / 2,
             drawn_steps(bow, piece.setup.brace_height, piece.setup.draw, CURVE_POINTS))

@@ -247,21 +247,22 @@ class Drawn(_Strung):
         self.angle = balance.direction
         self.force = _force(balance)
 
-    def balance_at(self, distance: float) -> _Balance:
-        """Return this state's tensions and angles as a guess for another distance.
+    def balance_at(self, distance: float, harder: float = 1.0) -> _Balance:
+        """Return this state's tensions and angles as a guess for another distance and another bow.
 
         Args:
             distance [m]: from the pivot point to the nocking point.
+            harder [1]: as many times as stiff as this bow.
 
         Returns:
             What `Bow.draw` starts from.
 
-        Source: geometry, nothing but the distance is changed.
+        Source: geometry, nothing but the distance is changed; elastica, tension goes with stiffness.
         """
         balance = self._balance
         return _Balance(
-            distance, balance.upper_tension, balance.upper_angle,
-            balance.lower_tension, balance.lower_angle, balance.direction,
+            distance, harder * balance.upper_tension, balance.upper_angle,
+            harder * balance.lower_tension, balance.lower_angle, balance.direction,
         )
 
     @property
@@ -371,12 +372,13 @@ class Bow:
             self.pivot[1] + distance * math.sin(direction),
         )
 
-    def brace(self, height: float, near: Braced | None = None) -> Braced:
+    def brace(self, height: float, near: Braced | None = None, harder: float = 1.0) -> Braced:
         """String the bow, so that the string crosses y = 0 at x = height, and keep that string on it.
 
         Args:
             height [m]: x of the string where it crosses y = 0.
             near: the braced state of a bow much like this one, to start from.
+            harder [1]: as many times as stiff as that one, about.
 
         Returns:
             The braced bow.
@@ -387,7 +389,7 @@ class Bow:
         Source: elastica, derived here: both limbs meet one line under one tension.
         """
         self._require_bracing_room(height)
-        braced = near and self._brace_from(height, near.tension, near.tilt)
+        braced = near and self._brace_from(height, harder * near.tension, near.tilt)
         if braced is None:
             guess = self._first_guess(height)
             braced = guess and self._brace_from(height, *guess)
@@ -470,12 +472,13 @@ class Bow:
                 return False
         return abs(tilt) < MOST_TILT
 
-    def draw(self, distance: float, near: Drawn | None = None) -> Drawn:
+    def draw(self, distance: float, near: Drawn | None = None, harder: float = 1.0) -> Drawn:
         """Draw the braced bow.
 
         Args:
             distance [m]: from the pivot point to the nocking point, not less than when braced.
             near: a drawn state, at about this distance, of a bow much like this one, to start from.
+            harder [1]: as many times as stiff as that one, about.
 
         Returns:
             The drawn bow.
@@ -488,7 +491,7 @@ class Bow:
         braced = self._require_drawable(distance)
         if near is not None:
             try:
-                return Drawn(self, self._settle(braced, near.balance_at(distance)), braced)
+                return Drawn(self, self._settle(braced, near.balance_at(distance, harder)), braced)
             except _NoBalance:
                 pass
         return Drawn(self, self._follow(braced, [braced._balance], distance), braced)

@@ -59,13 +59,16 @@ class PlaceRates:
         return sum(self._limbs[limb][0]), sum(self._limbs[limb][1])
 
 
-def place_rates(braced: Braced, drawn: Drawn, from_end: float | None) -> PlaceRates:
+def place_rates(
+    braced: Braced, drawn: Drawn, from_end: float | None, alike: bool = False
+) -> PlaceRates:
     """Return how weight and tiller answer to stiffness, the brace height held by twisting the string.
 
     Args:
         braced: a bow, braced.
         drawn: the same where its weight is read.
         from_end [m]: along the string from its ends, where tiller is read; None at the fadeouts.
+        alike: tell only how they answer to each limb as a whole, which costs less.
 
     Returns:
         PlaceRates.
@@ -74,11 +77,11 @@ def place_rates(braced: Braced, drawn: Drawn, from_end: float | None) -> PlaceRa
         ValueError: the bow stands where it tips or a tip lets go, so that there are no rates.
 
     Limits:
-        Fourth order in the step of the integration, as `Limb.stiffness_rates`.
+        Fourth order in the step of the integration, as `Limb.stiffness_rates`; of limbs as a whole second.
 
     Source: elastica, derived here: the equations of brace and draw, varied.
     """
-    brace, force = _BraceRates(braced, from_end), _ForceRates(braced, drawn)
+    brace, force = _BraceRates(braced, from_end, alike), _ForceRates(braced, drawn, alike)
     limbs = []
     for limb in (0, 1):
         by_gap, by_way = brace.of_gap(limb), brace.of_way(limb)
@@ -91,8 +94,23 @@ def place_rates(braced: Braced, drawn: Drawn, from_end: float | None) -> PlaceRa
                            + force.gaps[limb] * at_draw.gaps[i] + force.ways[limb] * at_draw.ways[i])
             tillers.append(by_gap[2] * at_brace.gaps[i] + by_way[2] * at_brace.ways[i]
                            + (place[i] if place else 0.0))
-        limbs.append((gathered(weights), gathered(tillers)))
+        limbs.append((weights, tillers) if alike else (gathered(weights), gathered(tillers)))
     return PlaceRates(limbs[0], limbs[1])
+
+
+def _limb_rates(
+    limb: Limb, tension: float, angle: float, point: tuple[float, float], alike: bool,
+    place: float | None = None,
+) -> StiffnessRates:
+    """Return a limb's rates by its stiffness at each place; alike: by that of all places together."""
+    if alike and place is None:
+        pull = limb.pull(tension, angle, point)  # a limb softer all along is one that is pulled harder
+        return StiffnessRates([-tension * pull.gap_rates[0]], [-tension * pull.length_rates[0]],
+                              pull.gap_rates, pull.length_rates, 0.0)
+    found = limb.stiffness_rates(tension, angle, point, place)
+    if not alike:
+        return found
+    return StiffnessRates([sum(found.gaps)], [sum(found.ways)], found.gap_rates, found.way_rates, found.angle)
 
 
 def _solution(
@@ -119,15 +137,15 @@ class _ReadingRates:
 class _BraceRates:
     """How the lengths of both string halves, unstretched, and tiller answer to gap and way of either limb."""
 
-    def __init__(self, braced: Braced, from_end: float | None) -> None:
+    def __init__(self, braced: Braced, from_end: float | None, alike: bool) -> None:
         bow = braced.bow
         self._braced = braced
-        height = braced.height
-        self.limbs = [limb.stiffness_rates(braced.tension, angle, (height, 0.0))
-                      for limb, angle in ((bow.upper, braced.tilt), (bow.lower, -braced.tilt))]
-        self.readings = (_reading_rates(bow.upper, braced, braced.tilt, braced.reading_place(0, from_end), 1.0),
-                         _reading_rates(bow.lower, braced, -braced.tilt, braced.reading_place(1, from_end),
-                                        -1.0))
+        sides = ((bow.upper, braced.tilt), (bow.lower, -braced.tilt))
+        self.limbs = [_limb_rates(limb, braced.tension, angle, (braced.height, 0.0), alike)
+                      for limb, angle in sides]
+        self.readings = [_reading_rates(limb, braced, angle, braced.reading_place(which, from_end),
+                                        1.0 - 2.0 * which, alike)
+                         for which, (limb, angle) in enumerate(sides)]
 
     def of_gap(self, limb: int) -> tuple[float, float, float]:
         """Return the rates of both lengths and of tiller by a limb's gap, which tension and tilt close."""
@@ -153,7 +171,7 @@ class _BraceRates:
 
 
 def _reading_rates(
-    limb: Limb, braced: Braced, angle: float, place: float | None, side: float
+    limb: Limb, braced: Braced, angle: float, place: float | None, side: float, alike: bool
 ) -> _ReadingRates:
     """Return the rates of a reading of tiller, times the side on which it counts.
 
@@ -163,7 +181,7 @@ def _reading_rates(
     if place is None:
         ahead, above = point[0] - limb.base[0], limb.base[1]
         return _ReadingRates(0.0, -side * (ahead * math.sin(angle) + above * math.cos(angle)), 0.0, [])
-    at = limb.stiffness_rates(braced.tension, angle, point, place)
+    at = _limb_rates(limb, braced.tension, angle, point, alike, place)
     lean = side * math.tan(at.angle)
     return _ReadingRates(
         side * at.gap_rates[0] + lean * at.way_rates[0], side * at.gap_rates[1] + lean * at.way_rates[1], -lean,
@@ -175,11 +193,12 @@ class _ForceRates:
     halves, unstretched (strings).
     """
 
-    def __init__(self, braced: Braced, drawn: Drawn) -> None:
+    def __init__(self, braced: Braced, drawn: Drawn, alike: bool) -> None:
         bow = braced.bow
         x, y = drawn.nock
-        self.limbs = (bow.upper.stiffness_rates(drawn.tension_upper, drawn.string_angle_upper, (x, y)),
-                      bow.lower.stiffness_rates(drawn.tension_lower, drawn.string_angle_lower, (x, -y)))
+        self.limbs = (
+            _limb_rates(bow.upper, drawn.tension_upper, drawn.string_angle_upper, (x, y), alike),
+            _limb_rates(bow.lower, drawn.tension_lower, drawn.string_angle_lower, (x, -y), alike))
         across, along = drawn.distance * math.sin(drawn.angle), drawn.distance * math.cos(drawn.angle)
         upper = _Half(self.limbs[0], drawn.tension_upper, drawn.string_angle_upper - drawn.angle, 1.0,
                       braced.upper_length, bow.string_yield, (-across, along))

@@ -14,6 +14,8 @@ TYPE_CHECKING = False
 if TYPE_CHECKING:  # the small engine has no such module
     from collections.abc import Callable, Generator, Iterator
 
+    Rates = tuple[tuple[float, float], tuple[float, float]]
+
 
 class Reduction:
     """Removals [m], the bow's state after them, and rates of (weight, tiller) by each removal before any.
@@ -47,7 +49,7 @@ MOST_STEPS = 30
 
 def reduction_steps(
     bow_with: "Callable[[float, float], Bow]", setup: Setup, weight: float, tiller: float, most: float,
-    near: BowState | None = None,
+    before: BowState | None = None, rates_at: "Callable[[BowState], Rates] | None" = None,
 ) -> "Generator[float, None, Reduction]":
     """Find the removals on two limbs that give the bow the weight and tiller wanted, or come nearest.
 
@@ -61,7 +63,8 @@ def reduction_steps(
         weight [N]: wanted, not more than the bow has.
         tiller [m]: wanted, upper minus lower.
         most [m]: that may come off either limb.
-        near: the bow's state before any of it, if it is known.
+        before: the bow's state before any of it, if it is known.
+        rates_at: tells the rates by both removals, before any, from that state; None to find them by probes.
 
     Yields:
         [1] how far the work is, 0 to 1.
@@ -78,7 +81,7 @@ def reduction_steps(
     Source: elastica, the search itself is derived here.
     """
     search = meet_steps(bow_with, (0.0, 0.0), (PROBE, PROBE), setup, weight, tiller,
-                        ((0.0, most), (0.0, most)), near=near)
+                        ((0.0, most), (0.0, most)), first=before, rates_at=rates_at)
     met = next(search)
     yield 0.3
     before = met.state

@@ -12,6 +12,8 @@ TYPE_CHECKING = False
 if TYPE_CHECKING:  # the small engine has neither module
     from collections.abc import Callable, Iterator
 
+    Rates = tuple[tuple[float, float], tuple[float, float]]
+
 WEIGHT_TOLERANCE = 1e-7  # relative
 TILLER_TOLERANCE = 1e-7  # [m]
 MOST_TRIALS = 20
@@ -21,9 +23,6 @@ MOST_HALVINGS = 4
 MOST_AMISS = 3.0
 """Logarithm of the largest stiffness factor beside what weight alone asks for, and of the largest between the
 limbs: twenty times. Beyond it a figure is wrong, not a bow strange."""
-
-ALIKE = 0.1
-"""Logarithm of a stiffness factor below which the bow with it is sought from the one without."""
 
 LONGEST_STEP = 0.7
 """Of a logarithm of stiffness, from one trial to the next: about double or half."""
@@ -92,13 +91,14 @@ class Unmet(ValueError):
     """No two amounts give a bow the weight and tiller wanted."""
 
 
-def read(bow: Bow, setup: Setup, near: BowState | None = None) -> BowState:
+def read(bow: Bow, setup: Setup, near: BowState | None = None, harder: float = 1.0) -> BowState:
     """Brace and draw a bow and read its weight and tiller.
 
     Args:
         bow: braced by this call.
         setup: how it is read.
         near: the state of a bow much like this one, to start from.
+        harder [1]: as many times as stiff as that one, about.
 
     Returns:
         A State.
@@ -110,7 +110,8 @@ def read(bow: Bow, setup: Setup, near: BowState | None = None) -> BowState:
     """
     if near is None:
         return _state(setup, bow.brace(setup.brace_height), bow.draw(setup.draw))
-    return _state(setup, bow.brace(setup.brace_height, near.braced), bow.draw(setup.draw, near.drawn))
+    return _state(setup, bow.brace(setup.brace_height, near.braced, harder),
+                  bow.draw(setup.draw, near.drawn, harder))
 
 
 def _state(setup: Setup, braced: Braced, drawn: Drawn) -> BowState:
@@ -227,11 +228,18 @@ def calibrate(
     if not force > 0.0:
         raise ValueError("the bow pulls nothing at the draw at which its weight is stated")
     common = math.log(weight / force)
+
+    def rates_at(state: BowState) -> "Rates":
+        """Return the rates by the common factor and by the difference, both as logarithms."""
+        rates = place_rates(state.braced, state.drawn, setup.from_end, alike=True)
+        upper, lower = rates.whole(0), rates.whole(1)
+        return ((upper[0] + lower[0], (upper[0] - lower[0]) / 2), (upper[1] + lower[1], (upper[1] - lower[1]) / 2))
+
     within = (common - MOST_AMISS, common + MOST_AMISS), (-MOST_AMISS, MOST_AMISS)
     try:
-        near = _state(setup, braced, drawn) if abs(common) < ALIKE else None
+        first = read(with_factors(common, 0.0), setup, _state(setup, braced, drawn), weight / force)
         met = meet(with_factors, (common, 0.0), (0.02, 0.02), setup, weight, tiller, within, LONGEST_STEP,
-                   near)
+                   first, rates_at)
     except TipLetsGo:
         raise
     except ValueError as error:
@@ -260,7 +268,8 @@ def meet(
     tiller: float,
     within: tuple[tuple[float, float], tuple[float, float]] | None = None,
     longest: float = math.inf,
-    near: BowState | None = None,
+    first: BowState | None = None,
+    rates_at: "Callable[[BowState], Rates] | None" = None,
 ) -> Met:
     """Find two amounts, such as the removals on two limbs, that give a bow the weight and tiller wanted.
 
@@ -273,7 +282,8 @@ def meet(
         tiller [m]: wanted, upper minus lower.
         within: (least, most) of each amount, both of `start` among them; None: any.
         longest [any]: step of an amount from one trial to the next, > 0.
-        near: the state of a bow much like the first one, to start from.
+        first: the state of the first bow, if it is known.
+        rates_at: tells the rates at the first bow from its state; None to find them by the probes.
 
     Returns:
         Met.
@@ -283,7 +293,7 @@ def meet(
 
     Source: elastica, the search itself is derived here: Newton's method with Broyden's rates.
     """
-    trials = list(meet_steps(bow_with, start, probes, setup, weight, tiller, within, longest, near))
+    trials = list(meet_steps(bow_with, start, probes, setup, weight, tiller, within, longest, first, rates_at))
     return trials[-1]
 
 
@@ -296,7 +306,8 @@ def meet_steps(
     tiller: float,
     within: tuple[tuple[float, float], tuple[float, float]] | None = None,
     longest: float = math.inf,
-    near: BowState | None = None,
+    first: BowState | None = None,
+    rates_at: "Callable[[BowState], Rates] | None" = None,
 ) -> "Iterator[Met]":
     """Yield the trials that `meet` goes through, one bow at a time; the last is the answer.
 
@@ -312,7 +323,8 @@ def meet_steps(
         tiller [m]: wanted, upper minus lower.
         within: as for `meet`.
         longest [any]: as for `meet`.
-        near: as for `meet`.
+        first: as for `meet`.
+        rates_at: as for `meet`.
 
     Returns:
         Met, one by one.
@@ -324,9 +336,9 @@ def meet_steps(
     """
     require_positive("wanted weight", weight, "N")
     amounts = start
-    bow = bow_with(amounts[0], amounts[1])
-    state = read(bow, setup, near)
-    rates = _differenced_rates(bow_with, amounts, probes, setup, state)
+    state = first or read(bow_with(amounts[0], amounts[1]), setup)
+    bow = state.braced.bow
+    rates = rates_at(state) if rates_at else _differenced_rates(bow_with, amounts, probes, setup, state)
     yield Met(amounts, bow, state, rates)
     for _ in range(MOST_TRIALS):
         lack = weight - state.weight, tiller - state.tiller
