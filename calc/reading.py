@@ -397,6 +397,6 @@ def _unusual_quantity(each: Input, place: str, value: float, id: str, system: st
     low, high = each.usual()
     if low <= value <= high:
         return []
-    return [Check(id, WATCH, each.label + place + " of " + show(value, each.kind, system) + " is outside the usual "
-                  + show(low, each.kind, system) + " to "
+    return [Check(id, WATCH, each.label + place + " of " + show(value, each.kind, system)
+                  + " is outside the usual " + show(low, each.kind, system) + " to "
                   + show(high, each.kind, system) + ": check the reading.")]

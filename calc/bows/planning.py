@@ -29,7 +29,7 @@ def sanding_on(start: float, end: float, feather: float, belly_share: float, len
 
 
 def answering_before(piece: Workpiece, before: BowState) -> Answering | None:
-    """Return how a bow answers before anything comes off it; None where it stands so that this is not known."""
+    """Return how a bow answers before anything comes off it; None where that cannot be told."""
     try:
         return Answering(piece.bow, piece.setup, piece.sanding, (0.0, 0.0), before)
     except ValueError:
@@ -50,7 +50,7 @@ def reduced(
     try:
         return (yield from reduction_steps(
             piece.sanded, piece.setup, aim, tiller_wanted, piece.most, before,
-            answering and (lambda _: answering.by_removals())))
+            None if answering is None else lambda _: answering.by_removals()))
     except ValueError as error:
         raise Refused("weight_wanted", "On the way to " + in_both("force", weight_wanted)
                       + " with a tiller of " + in_both("length", tiller_wanted)

@@ -117,7 +117,9 @@ def _ranges(
                                       [then.gain(limb, gain) for limb in (0, 1)])
         return Cause(name, error, size * weight, size * tiller)
 
-    def uncalibrated(before: "list[tuple[float, float]]", after: "list[tuple[float, float]]") -> "tuple[float, float]":
+    def uncalibrated(
+        before: list[tuple[float, float]], after: list[tuple[float, float]]
+    ) -> tuple[float, float]:
         """Return gains of the plan's end, less what the factors take up again of gains before."""
         again = carried(sum([each[0] for each in before]), sum([each[1] for each in before]))
         return sum([each[0] for each in after]) - again[0], sum([each[1] for each in after]) - again[1]

@@ -207,8 +207,8 @@ def _model(
         Refused: nothing may come off the glass, or a bow on the way cannot be computed.
     """
     answering = answering_before(piece, calibration.state)
-    reduction = yield from in_part(0.0, 0.5, reduced(piece, calibration.state, answering, weight, weight_wanted,
-                                                     tiller))
+    reduction = yield from in_part(0.0, 0.5, reduced(piece, calibration.state, answering, weight,
+                                                     weight_wanted, tiller))
     if reduction.upper + reduction.lower <= 0:
         raise Refused("glass_belly", "The glass is at the least that may stay, finish sanding included: "
                       "nothing may come off it. Take nothing off, or read the glass again at several places.")

@@ -4,7 +4,7 @@ import math
 
 import pytest
 
-from calc.numerics.interpolation import along_straight, curve_at, halves, station_slopes
+from calc.numerics.interpolation import along_straight, curve_at, gathered, halves, station_slopes
 
 
 @pytest.mark.parametrize("count", [2, 3, 4, 5, 6, 9])
@@ -56,3 +56,14 @@ def test_reads_the_same_from_either_end():
     for k in range(51):
         there, back = curve_at(values, slopes, k / 10), curve_at(values[::-1], mirrored, 5 - k / 10)
         assert there == pytest.approx((back[0], -back[1]))
+
+
+@pytest.mark.parametrize("count", [4, 5, 6, 9, 21])
+def test_gathered_weights_sum_up_readings_as_the_weights_sum_up_the_curve(count):
+    """By each reading alone: the curve through it, summed up, is its weight."""
+    weights = [math.cos(0.7 * k) + 0.3 * k for k in range(2 * count - 1)]
+    found = gathered(weights)
+    for place in range(count):
+        values = tuple(1.0 if i == place else 0.0 for i in range(count))
+        curve = halves(values, station_slopes(values))
+        assert found[place] == pytest.approx(sum(w * v for w, v in zip(weights, curve)), abs=1e-12)

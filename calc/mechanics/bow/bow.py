@@ -188,7 +188,7 @@ class Braced(_Strung):
             from_end [m]: along the string from its ends, > 0; None where it is read at the fadeouts.
 
         Returns:
-            [m] arc length from the fadeout, at most to where the string leaves the limb; None at the fadeouts.
+            [m] arc length from the fadeout, at most to where the string leaves the limb; None at fadeouts.
 
         Raises:
             ValueError: the string there does not stand over the limb.
@@ -301,8 +301,8 @@ def _along_and_off(
 def _place(
     shape: LimbShape, side: float, height: float, tilt: float, along: float
 ) -> tuple[int, float, float]:
-    """Return where a limb stands square to the string at a way along it from its crossing of y = 0: the station
-    before, the part of the way to the next [1], and the distance from string to limb [m].
+    """Return where a limb stands square to the string at a way along it from its crossing of y = 0: the
+    station before, the part of the way to the next [1], and the distance from string to limb [m].
     """
     after = _along_and_off((shape.x[0], side * shape.y[0]), height, tilt)
     if along <= after[0]:

@@ -4,7 +4,7 @@ import math
 
 from calc.checks import require_not_negative, require_positive
 from calc.mechanics.bow.laminate import Layer
-from calc.mechanics.bow.thinning import Build, Station, layers_of
+from calc.mechanics.bow.thinning import Build, Station, layers_of, section_rigidity
 from calc.quantities import INCH
 
 FADE = 2 * INCH
@@ -80,10 +80,15 @@ def section_integrals(
     zeroth = first = second = top = 0.0
     for thickness, weight in zip(thicknesses, weights):
         bottom = top + thickness
-        gone = _gone(top, bottom, whole, back, belly)
-        zeroth += weight * (width * (bottom - top) - gone[0])
-        first += weight * (width * (bottom**2 - top**2) / 2.0 - gone[1])
-        second += weight * (width * (bottom**3 - top**3) / 3.0 - gone[2])
+        square_top, square_bottom = top * top, bottom * bottom
+        zeroth += weight * width * (bottom - top)
+        first += weight * width * (square_bottom - square_top) / 2.0
+        second += weight * width * (square_bottom * bottom - square_top * top) / 3.0
+        if top < back.reach or whole - bottom < belly.reach:
+            gone = _gone(top, bottom, whole, back, belly)
+            zeroth -= weight * gone[0]
+            first -= weight * gone[1]
+            second -= weight * gone[2]
         top = bottom
     return zeroth, first, second
 
@@ -124,6 +129,8 @@ def _gone(
     """Return the integrals of the missing width times z^n, n = 0 to 2, from top to bottom of a layer."""
     near = _lacking(top, bottom, back)
     far = _lacking(thickness - bottom, thickness - top, belly)
+    if far[0] == 0.0:
+        return near
     return (
         near[0] + far[0],
         near[1] + thickness * far[0] - far[1],
@@ -181,7 +188,10 @@ def finished_share(station: Station, build: Build, finishing: Finishing, part: f
     Source: beam-theory, the quotient of two `edged_rigidity`.
     """
     old = Corner(finishing.radius_before)
-    before = edged_rigidity(station.width, layers_of(station, build), old, old)
+    if old.reach == 0.0:
+        before = section_rigidity(station, build, 0.0, 0.5)
+    else:
+        before = edged_rigidity(station.width, layers_of(station, build), old, old)
     thinner = Build(build.back - finishing.faces, build.belly - finishing.faces,
                     build.glass_modulus, build.core_modulus)
     left = Station(station.position, station.width - part * finishing.width,

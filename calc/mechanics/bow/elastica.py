@@ -52,9 +52,9 @@ class Pull:
 class StiffnessRates:
     """How a limb under a pull answers, with the line held, to its stiffness along its length.
 
-    gaps, ways [m]: by the logarithm of stiffness at each half step from fadeout to nock, of the gap and of the
-    way along the line, at a place of the limb. gap_rates, way_rates: of the same by tension, string angle and the
-    point's x and y. angle [rad]: of the limb to the line there.
+    gaps, ways [m]: of the gap and of the way along the line, at a place of the limb, by the logarithm of
+    stiffness at each half step from fadeout to nock. gap_rates, way_rates: of the same by tension, string
+    angle and the point's x and y. angle [rad]: of the limb to the line there.
     """
 
     def __init__(
@@ -343,9 +343,9 @@ class Limb:
     def _rates(self, tension: float, path: _Path, meeting: _Meeting) -> tuple[float, ...]:
         """Return the derivatives of gap and way at the meeting point by base gap, turn and tension.
 
-        The varied equations, stepped by the leapfrog rule over the path already found and read backwards: what
-        a little turn and a little gap come to at the meeting point. They steer Newton's method only, so their
-        small error costs an iteration at worst and never accuracy.
+        The varied equations, stepped by the leapfrog rule over the path already found and read backwards:
+        what a little turn and a little gap come to at the meeting point. They steer Newton's method only, so
+        their small error costs an iteration at worst and never accuracy.
         """
         gaps, sines, cosines, yields = path.gaps, path.sines, path.cosines, self._yields
         half_step = 0.5 * self._step
@@ -397,7 +397,8 @@ class Limb:
         length = base_way + self._way(tension, path, meeting) + touching
         if nearby is not None:
             return Pull(meeting.gap, length, departure, nearby.gap_rates, nearby.length_rates)
-        gap_rates, length_rates = _by_line(self._rates(tension, path, meeting), sine, cosine, base_gap, base_way)
+        rates = self._rates(tension, path, meeting)
+        gap_rates, length_rates = _by_line(rates, sine, cosine, base_gap, base_way)
         return Pull(meeting.gap, length, departure, gap_rates, length_rates)
 
     def _line(self, string_angle: float, point: tuple[float, float]) -> tuple[float, float, float, float]:
@@ -436,8 +437,9 @@ class Limb:
         gaps, ways = self._softened(path, meeting, back)
         rates = back[0][0], back[0][1], sum(gaps), back[0][2], back[0][3], sum(ways)
         gap_rates, way_rates = _by_line(rates, sine, cosine, base_gap, base_way)
-        return StiffnessRates([-tension * each for each in gaps], [-tension * each for each in ways], gap_rates,
-                              way_rates, self._angle_between(tension, path, meeting.cell, meeting.fraction))
+        return StiffnessRates(
+            [-tension * each for each in gaps], [-tension * each for each in ways], gap_rates, way_rates,
+            self._angle_between(tension, path, meeting.cell, meeting.fraction))
 
     def _softened(
         self, path: _Path, meeting: _Meeting, back: list[tuple[float, ...]]
@@ -482,8 +484,8 @@ class Limb:
                            + self._step * self._rest_curvatures[cell + 1], part)
 
     def _looked_back(self, tension: float, path: _Path, meeting: _Meeting) -> list[tuple[float, ...]]:
-        """Return what a little gap and a little turn add to (gap, way) at a place: gap by gap, gap by turn, way
-        by gap and way by turn, at each station before the place and there.
+        """Return what a little gap and a little turn add to gap and way at a place: gap by gap, gap by turn,
+        way by gap and way by turn, at each station before the place and there.
 
         The varied equations, from the place back, by the method of Runge and Kutta.
         """
@@ -616,8 +618,8 @@ def _stepped_back(
 def _by_line(
     rates: tuple[float, ...], sine: float, cosine: float, base_gap: float, base_way: float
 ) -> tuple[tuple[float, ...], tuple[float, ...]]:
-    """Return the derivatives of gap and way by tension, string angle and the x and y of the line's point, from
-    those by base gap, turn and tension.
+    """Return the derivatives of gap and way by tension, string angle and the x and y of the line's point,
+    from those by base gap, turn and tension.
     """
     gap_g, gap_a, gap_k, way_g, way_a, way_k = rates
     return ((gap_k, gap_a - gap_g * base_way, gap_g * cosine, gap_g * sine),

@@ -102,8 +102,8 @@ def flexural_rigidity(width: float, layers: tuple[Layer, ...]) -> float:
 
 
 class Section:
-    """A limb of glass, core and glass, one wide: depths of their faces from the back face [m], moduli [Pa], the
-    depth of the neutral axis [m] and the bending stiffness about it [N].
+    """A limb of glass, core and glass, one wide: depths from the back face [m] of the core's upper and lower
+    face, of the belly face and of the neutral axis, and the bending stiffness about that [N].
     """
 
     def __init__(self, back: float, core: float, belly: float, glass: float, within: float) -> None:

@@ -184,8 +184,8 @@ def _reading_rates(
     at = _limb_rates(limb, braced.tension, angle, point, alike, place)
     lean = side * math.tan(at.angle)
     return _ReadingRates(
-        side * at.gap_rates[0] + lean * at.way_rates[0], side * at.gap_rates[1] + lean * at.way_rates[1], -lean,
-        [side * gap + lean * way for gap, way in zip(at.gaps, at.ways)])
+        side * at.gap_rates[0] + lean * at.way_rates[0], side * at.gap_rates[1] + lean * at.way_rates[1],
+        -lean, [side * gap + lean * way for gap, way in zip(at.gaps, at.ways)])
 
 
 class _ForceRates:

@@ -6,6 +6,7 @@ from calc.checks import require_positive
 from calc.mechanics.bow.bow import Bow, Braced, Drawn, TipLetsGo
 from calc.mechanics.bow.elastica import Limb, LimbShape
 from calc.mechanics.bow.place_rates import PlaceRates, place_rates
+from calc.numerics.interpolation import along_straight
 from calc.numerics.roots import solved
 
 TYPE_CHECKING = False
@@ -17,6 +18,7 @@ if TYPE_CHECKING:  # the small engine has neither module
 WEIGHT_TOLERANCE = 1e-7  # relative
 TILLER_TOLERANCE = 1e-7  # [m]
 MOST_TRIALS = 20
+LIKENED = (0.1, 0.3, 0.5)  # of a limb's length: places that decide how stiff it is
 MOST_HALVINGS = 4
 """Of a step that ends at a bow that cannot be computed."""
 
@@ -91,14 +93,13 @@ class Unmet(ValueError):
     """No two amounts give a bow the weight and tiller wanted."""
 
 
-def read(bow: Bow, setup: Setup, near: BowState | None = None, harder: float = 1.0) -> BowState:
+def read(bow: Bow, setup: Setup, near: BowState | None = None) -> BowState:
     """Brace and draw a bow and read its weight and tiller.
 
     Args:
         bow: braced by this call.
         setup: how it is read.
-        near: the state of a bow much like this one, to start from.
-        harder [1]: as many times as stiff as that one, about.
+        near: the state of a bow much like this one but for how stiff it is all along, to start from.
 
     Returns:
         A State.
@@ -110,8 +111,18 @@ def read(bow: Bow, setup: Setup, near: BowState | None = None, harder: float = 1
     """
     if near is None:
         return _state(setup, bow.brace(setup.brace_height), bow.draw(setup.draw))
+    harder = _harder(bow, near.braced.bow)
     return _state(setup, bow.brace(setup.brace_height, near.braced, harder),
                   bow.draw(setup.draw, near.drawn, harder))
+
+
+def _harder(bow: Bow, other: Bow) -> float:
+    """Return about how many times as stiff as another a bow is: the geometric mean at some places."""
+    product = 1.0
+    for limb, like in ((bow.upper, other.upper), (bow.lower, other.lower)):
+        for part in LIKENED:
+            product *= along_straight(limb.stiffness, part) / along_straight(like.stiffness, part)
+    return math.exp(math.log(product) * 0.5 / len(LIKENED))
 
 
 def _state(setup: Setup, braced: Braced, drawn: Drawn) -> BowState:
@@ -233,11 +244,12 @@ def calibrate(
         """Return the rates by the common factor and by the difference, both as logarithms."""
         rates = place_rates(state.braced, state.drawn, setup.from_end, alike=True)
         upper, lower = rates.whole(0), rates.whole(1)
-        return ((upper[0] + lower[0], (upper[0] - lower[0]) / 2), (upper[1] + lower[1], (upper[1] - lower[1]) / 2))
+        return ((upper[0] + lower[0], (upper[0] - lower[0]) / 2),
+                (upper[1] + lower[1], (upper[1] - lower[1]) / 2))
 
     within = (common - MOST_AMISS, common + MOST_AMISS), (-MOST_AMISS, MOST_AMISS)
     try:
-        first = read(with_factors(common, 0.0), setup, _state(setup, braced, drawn), weight / force)
+        first = read(with_factors(common, 0.0), setup, _state(setup, braced, drawn))
         met = meet(with_factors, (common, 0.0), (0.02, 0.02), setup, weight, tiller, within, LONGEST_STEP,
                    first, rates_at)
     except TipLetsGo:
@@ -293,7 +305,8 @@ def meet(
 
     Source: elastica, the search itself is derived here: Newton's method with Broyden's rates.
     """
-    trials = list(meet_steps(bow_with, start, probes, setup, weight, tiller, within, longest, first, rates_at))
+    trials = list(meet_steps(bow_with, start, probes, setup, weight, tiller, within, longest, first,
+                             rates_at))
     return trials[-1]
 
 

@@ -1,10 +1,12 @@
 """Limbs from bench measures, and after sanding."""
 
+import math
+
 import pytest
 
 from calc.mechanics.bow.bow import Bow
 from calc.mechanics.bow.laminate import Layer, flexural_rigidity, sanded
-from calc.mechanics.bow.limb import Sanding, laminated_limb, sanded_share
+from calc.mechanics.bow.limb import Sanding, laminated_limb, limb_places, sanded_share
 from calc.mechanics.bow.thinning import Build, Station, section_at
 from calc.mechanics.bow.tuning import (
     Setup,
@@ -116,3 +118,23 @@ def test_a_stretch_may_begin_at_the_fadeout_and_end_at_the_nock():
             f"the stretch to be sanded must lie between fadeout and nock, 0 to {in_both(PROFILE.length)}; "
             "it runs from 300 mm (11 13/16 in) to 300 mm (11 13/16 in)")):
         laminated_limb(PROFILE, (0.0, 0.24), STATIONS, BUILD, Sanding(0.3, 0.3, 0.01, 0.5), 1e-4)
+
+
+@pytest.mark.parametrize("section", range(3))
+def test_places_say_what_one_section_s_thickness_and_the_removal_do(section):
+    """Against limbs made anew: a section a little thicker, and a little more taken off."""
+    depth, more = 0.01 * INCH, 1e-7
+    places = limb_places(PROFILE.length, STATIONS, BUILD, SANDING, depth)
+    limb = laminated_limb(PROFILE, (0.0, 0.24), STATIONS, BUILD, SANDING, depth)
+    was = STATIONS[section]
+    stations = list(STATIONS)
+    stations[section] = Station(was.position, was.width, was.thickness + more)
+    thicker = laminated_limb(PROFILE, (0.0, 0.24), tuple(stations), BUILD, SANDING, depth)
+    thinner = laminated_limb(PROFILE, (0.0, 0.24), STATIONS, BUILD, SANDING, depth + more)
+    stiffnesses = zip(limb.stiffness, thicker.stiffness, thinner.stiffness)
+    for place, (before, after, sanded_more) in zip(places, stiffnesses):
+        assert place.rates.thickness * place.shares[section] == pytest.approx(
+            math.log(after / before) / more, rel=1e-4, abs=1e-3)
+        assert place.rates.removal * place.sanded == pytest.approx(
+            math.log(sanded_more / before) / more, rel=1e-4, abs=1e-3)
+        assert sum(place.shares) == pytest.approx(1.0)

@@ -1,5 +1,6 @@
 """A section getting thinner."""
 
+import math
 
 import pytest
 from hypothesis import given
@@ -11,6 +12,7 @@ from calc.mechanics.bow.thinning import (
     Station,
     most_removal,
     section_at,
+    section_rates,
     section_rigidity,
 )
 from tests.sentences import whole
@@ -82,3 +84,28 @@ def test_between_stations_sections_lie_on_straight_lines():
 def test_what_cannot_be_is_refused(call, sentence):
     with pytest.raises(ValueError, match=whole(sentence)):
         call()
+
+
+@given(thickness, glass, glass, st.floats(0, 0.0004), share)
+def test_section_rates_are_the_limits_of_differences(total, back, belly, removal, belly_share):
+    """Central differences of the stiffness itself, by each of the measures in turn."""
+    station, build = Station(0.1, 0.03, total), Build(back, belly, 39e9, 12.6e9)
+    rates = section_rates(station, build, removal, belly_share)
+    size = 1e-7
+
+    def seen(changed, step):
+        higher, lower = [math.log(section_rigidity(*changed(way * step), belly_share)) for way in (1, -1)]
+        return (higher - lower) / (2 * step)
+
+    assert rates.thickness == pytest.approx(
+        seen(lambda more: (Station(0.1, 0.03, total + more), build, removal), size), rel=1e-5)
+    assert rates.back == pytest.approx(
+        seen(lambda more: (station, Build(back + more, belly, 39e9, 12.6e9), removal), size), rel=1e-4,
+        abs=1e-3)
+    assert rates.belly == pytest.approx(
+        seen(lambda more: (station, Build(back, belly + more, 39e9, 12.6e9), removal), size), rel=1e-4,
+        abs=1e-3)
+    assert rates.core == pytest.approx(
+        seen(lambda more: (station, Build(back, belly, 39e9, 12.6e9 * (1 + more)), removal), 1e-5), rel=1e-5)
+    assert rates.removal == pytest.approx(
+        seen(lambda more: (station, build, removal + 2 * size + more), size), rel=1e-3)
