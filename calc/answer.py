@@ -51,6 +51,10 @@ if TYPE_CHECKING:  # the small engine has no such module
 
 MOST_PAIRS = 200
 
+STRIDE = 0.1
+"""Of the work: so much of it is done in one call. Between calls the small engine clears its memory, which
+takes as long as a good deal of work; all of it in one call would let memory grow."""
+
 EXAMPLE = "example"
 """The standing of a figure that is the worked example's."""
 
@@ -295,7 +299,7 @@ def begin(request: str) -> None:
 
 
 def advance() -> str:
-    """Do one step; return JSON of {"progress": 0..1} or, at the end, of the answer."""
+    """Do some of the work; return JSON of {"progress": 0..1} or, at the end, of the answer."""
     global _current
     if _current is None:
         raise ValueError("nothing was begun")
@@ -303,7 +307,9 @@ def advance() -> str:
         done = json.dumps(_current.answer())
         _current = None
         return done
-    progress = _current.advance()
+    started = progress = _current.advance()
+    while progress is not None and started is not None and progress - started < STRIDE:
+        progress = _current.advance()
     if progress is not None:
         return json.dumps({"progress": progress})
     answer = page_answer(_current)

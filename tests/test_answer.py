@@ -1,6 +1,7 @@
 """One question in, one answer out, in steps."""
 
 import json
+from itertools import pairwise
 
 import pytest
 
@@ -79,6 +80,7 @@ def test_typed_text_reaches_no_attribute_of_the_tree():
 
 def test_long_work_goes_step_by_step(monkeypatch):
     def compute(width):
+        yield 0.3
         yield 0.5
         return Outcome(headline="Done.", values=(("double", 2 * width),), checks=(), assumptions=())
 
@@ -92,6 +94,26 @@ def test_long_work_goes_step_by_step(monkeypatch):
     assert texts(headline_in(said)) == "Done."
     with pytest.raises(ValueError, match=whole("nothing was begun")):
         answer.advance()
+
+
+def test_short_steps_are_done_several_in_a_call(monkeypatch):
+    """A tenth of the work at least, so that memory is not cleared after every step."""
+    def compute(width):
+        for step in range(1, 50):
+            yield step / 50
+        return Outcome(headline="Done.", values=(("double", 2 * width),), checks=(), assumptions=())
+
+    long = calculator_of(group("One", quantity("width", "Width", "length", default="1 in", low="0 in",
+                                               high="2 in")),
+                         results=(result("double", "Double", "length"),), compute=compute)
+    monkeypatch.setattr(catalog, "find", lambda _: long)
+    answer.begin('{"calculator": "long", "pairs": []}')
+    told = []
+    while "progress" in (said := json.loads(answer.advance())):
+        told.append(said["progress"])
+    assert texts(said["tree"][0]) == "Done."
+    assert 0.1 < told[0] < 0.15
+    assert all(0.1 <= after - before < 0.15 for before, after in pairwise(told))
 
 
 @pytest.mark.parametrize("value", [float("nan"), float("inf")])

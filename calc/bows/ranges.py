@@ -4,7 +4,7 @@ from calc.bows.answering import Answering, transposed
 from calc.bows.measured import MeasuredBow
 from calc.bows.reading_errors import ReadingErrors
 from calc.mechanics.bow.limb import PlaceOfLimb, Sanding
-from calc.mechanics.bow.tuning import BowState, Setup
+from calc.mechanics.bow.tuning import BowState, Setup, read
 from calc.numerics.normal import spread
 from calc.numerics.roots import solved
 from calc.outcome import Amount, amount
@@ -14,6 +14,16 @@ if TYPE_CHECKING:  # the small engine has no such module
     from collections.abc import Callable, Generator
 
     Rates = tuple[tuple[float, float], tuple[float, float]]
+
+LEANING = 0.25
+"""Of tiller by the share of a limb's stiffness [m]: a bow that answers so strongly may be near tipping, where
+nothing goes in proportion."""
+
+BESIDE = 0.03
+"""Of a limb's stiffness: about what an error of its thickness comes to."""
+
+OUT_OF_PROPORTION = 0.5
+
 
 class Cause:
     """A reading with its standard error, and what one of it does to the weight [N] and the tiller [m] that
@@ -94,12 +104,32 @@ def range_steps(
     """
     try:
         now = planned.now()
+        _require_proportion(planned, now, planned.before, (0.0, 0.0))
         yield 0.4
         then = Answering(planned.bow, planned.setup, planned.sanding, planned.removals, planned.after)
+        _require_proportion(planned, then, planned.after, planned.removals)
         yield 0.8
         return _ranges(planned, errors, met, now, then)
     except ValueError:
         return None
+
+
+def _require_proportion(
+    planned: Planned, answering: Answering, state: BowState, removals: tuple[float, float]
+) -> None:
+    """Raise ValueError where a bow that leans strongly does not answer in proportion, or not at all."""
+    rates = answering.by_factors()[1]
+    if max(abs(rates[0]), abs(rates[1])) < LEANING:
+        return
+    for limb in (0, 1):
+        for share in (BESIDE, -BESIDE):
+            factors = list(planned.factors)
+            factors[limb] *= 1 + share
+            beside = read(planned.bow.bow((factors[0], factors[1]), planned.sanding, removals), planned.setup,
+                          state)
+            told = rates[limb] * share
+            if abs(beside.tiller - state.tiller - told) > OUT_OF_PROPORTION * abs(told):
+                raise ValueError("the bow does not answer in proportion")
 
 
 def _ranges(

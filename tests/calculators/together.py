@@ -14,6 +14,7 @@ TOGETHER = (
     ("weight-reduction", "edge_now", {"edge_now": "1/4 in"}),
     ("weight-reduction", "edge_radius",
      {"zone_start": "7 17/32 in", "throat": "5 in", "feather": "0 in", "family": "reflex-deflex",
+      "tiller_now": "0 in",
       "edge_radius": "3/32 in"}),
     ("weight-reduction", "edge_width", {"edge_width": "1/2 in"}),
     ("weight-reduction", "feather", {"zone_start": "8 in", "zone_end": "8 in", "feather": "4 in"}),
