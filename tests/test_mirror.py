@@ -16,6 +16,7 @@ ACROSS = {
     "calculators/test_rules_held.py": "several calculators against rules of practice",
     "calculators/test_unchanged_thousandths_a_pound.py": "two calculators of one plan",
     "calculators/test_within_bounds.py": "every calculator",
+    "mechanics/bow/test_compiled_steps.py": "the steps that the measurements count, beside the limb's",
     "mechanics/bow/test_many_bows.py": "random bows through the whole model",
     "mechanics/bow/test_tips_that_let_go.py": "bows that leap, through the model, the search and the refusal",
     "mechanics/bow/test_measured_shape.py": "a shape through offsets and what tiller makes of it",

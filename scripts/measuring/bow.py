@@ -1,7 +1,7 @@
 """The computed bow: one two-limb draw curve and one weight-and-tiller plan, in three engines.
 
-The two browser engines run in Chromium, with the package as the site ships it. Beside the speed stands what
-halving the step of the integration changes.
+The two browser engines run in Chromium, with the package as the site ships it. Beside the speed stands how
+long the same integration steps take compiled code, and what halving the step of the integration changes.
 """
 
 import time
@@ -10,10 +10,13 @@ from pathlib import Path
 from statistics import median
 
 from scripts.building import engine
-from scripts.measuring import workload
+from scripts.measuring import compiled, workload
 from scripts.measuring.browser import fresh_page, served_site
 
 ROOT = Path(__file__).parents[2]
+SIDE_BY_SIDE = 20
+"""Tasks whose compiled steps are done at once, so that NumPy's own calls hardly count."""
+
 RUN = """
 async ([name, sources, home, runs]) => {
   const names = JSON.parse(document.querySelector('meta[name="rebrace-engine"]').content);
@@ -59,6 +62,12 @@ def measure(runs: int) -> None:
     for name, took in found.items():
         cells = [f"{task} {took[task]:7.1f} ms (x{took[task] / own[task]:4.1f})   " for task in own]
         print(f"  {name:12} " + "".join(cells), flush=True)
+    for task, work in (("curve", workload.curve), ("plan", workload.plan)):
+        pulls = compiled.pulls_of(work, SIDE_BY_SIDE)
+        limit = _timed(pulls.marched, runs) / SIDE_BY_SIDE
+        beside = ", ".join(f"{name} takes x{took[task] / limit:.0f}" for name, took in found.items())
+        print(f"  {task}: steps of its {len(pulls.turns) // SIDE_BY_SIDE} pulls, compiled, {limit:.3f} ms; "
+              + beside, flush=True)
     force, energy, tiller = workload.change_on_halving()
     print(f"  halving the step changes draw force by {force:.1e} and stored energy by {energy:.1e} of "
           f"themselves, tiller by {1e6 * tiller:.2f} um")
