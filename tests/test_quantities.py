@@ -9,6 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from calc import quantities
 from calc.quantities import (
     KINDS,
     LONGEST_TEXT,
@@ -242,3 +243,28 @@ def test_the_nearest_float_is_read_from_any_number_of_digits():
 def test_every_kind_can_be_typed_in_si(kind):
     [unit] = [each for each in kind.units if each.factor == 1.0 and each.offset == 0.0][:1]
     assert parse(f"0.12345678901234568 {unit.name}", kind.id) == 0.12345678901234568
+
+
+@given(st.lists(st.tuples(st.sampled_from(("7", "7 3/16", "7 mm", "3/8", "0.25", "12 N")),
+                          st.sampled_from(("length", "force", "thickness", "ratio")),
+                          st.sampled_from(quantities.SYSTEMS)), max_size=40))
+def test_what_is_remembered_is_what_is_read_afresh(asked):
+    """Texts in any order, of any kind and system: as if none had been read before."""
+    def read_all(fresh):
+        found = []
+        for text, kind, system in asked:
+            if fresh:
+                quantities._READ.clear()
+            try:
+                found.append(quantities.parse(text, kind, system))
+            except ValueError as error:
+                found.append(str(error))
+        return found
+
+    assert read_all(fresh=False) == read_all(fresh=True)
+
+
+def test_no_more_is_remembered_than_a_form_or_two_hold():
+    for number in range(3 * quantities.MOST_READ):
+        assert quantities.parse(str(number), "number") == number
+    assert len(quantities._READ) <= quantities.MOST_READ
