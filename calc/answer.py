@@ -19,6 +19,9 @@ check of the answer says `ok`: nothing is in order because the example is.
 A figure that was read before the bow was last changed stands as `"stale"`, with its day behind a space where
 that is known (`"stale 12 May"`). An answer that leans on such says so in a check of the id `stale`, and says
 no `ok` either.
+
+A request `{"calculator": id, "find": {...}}` asks what the calculator's own `find` answers beside its answer,
+such as where the edge lies that a mark on a picture was meant for.
 """
 
 import json
@@ -282,9 +285,27 @@ class Task:
         return found
 
 
+class Find:
+    """A question to what a calculator finds beside its answer."""
+
+    def __init__(self, calculator: Calculator, asked: dict[str, object]):
+        self.calculator = calculator
+        self.asked = asked
+
+    def answer(self) -> dict[str, object]:
+        """Return what was found.
+
+        Raises:
+            ValueError: the calculator finds nothing beside its answer, or not that.
+        """
+        if self.calculator.find is None:
+            raise ValueError("the calculator " + self.calculator.id + " finds nothing beside its answer")
+        return self.calculator.find(self.asked)
+
+
 # The worker's two calls --------------------------------------------------------
 
-_current: Job | Task | None = None
+_current: Job | Task | Find | None = None
 
 
 def begin(request: str) -> None:
@@ -293,6 +314,9 @@ def begin(request: str) -> None:
     asked = json.loads(request)
     if "task" in asked:
         _current = Task(asked)
+        return
+    if "find" in asked:
+        _current = Find(catalog.find(asked["calculator"]), asked["find"])
         return
     pairs = [(str(pair[0]), str(pair[1])) for pair in asked["pairs"]]
     _current = Job(catalog.find(asked["calculator"]), pairs, asked.get("standing"))
@@ -303,7 +327,7 @@ def advance() -> str:
     global _current
     if _current is None:
         raise ValueError("nothing was begun")
-    if isinstance(_current, Task):
+    if not isinstance(_current, Job):
         done = json.dumps(_current.answer())
         _current = None
         return done

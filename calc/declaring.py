@@ -126,7 +126,9 @@ class Calculator:
     yields how far it is (0 to 1) and returns the Outcome. first: ids of the inputs
     that the job needs first; the form folds the others away, by group. None: none is
     folded. in_steps: whether the folded groups are gone through one after another.
-    takes_off: whether what it says may have somebody take material off a bow.
+    takes_off: whether what it says may have somebody take material off a bow. find:
+    what its page may ask beside answers, a question and its answer as JSON has them;
+    None without such.
     """
 
     def __init__(
@@ -144,6 +146,7 @@ class Calculator:
         first: tuple[str, ...] | None = None,
         in_steps: bool = False,
         takes_off: bool = False,
+        find: "Callable[[dict[str, Any]], dict[str, object]] | None" = None,
     ) -> None:
         self.id = id
         self.title = title
@@ -157,6 +160,7 @@ class Calculator:
         self.first = first
         self.in_steps = in_steps
         self.takes_off = takes_off
+        self.find = find
 
 
 FACT = "fact"

@@ -318,6 +318,8 @@ FORMER = {
         "picture_width": "4000 px",
         "picture_height": "3000 px",
         "marking_error": "1 px",
+        "found_error": "0.3 px",
+        "fadeouts_again": "",
         "target": "sheets",
         "sheets": "0in:0in;52in:0in;0in:28in;52in:28in",
         "dots":

@@ -14,6 +14,7 @@ from calc.pictures.board import Board, Known
 from calc.pictures.bow import DRAWN_LIMBS, LIMB_NAMES, LIMBS, Photographed, photographed, raised
 from calc.pictures.checks import board_check, course_checks, hand_over_check, shape_checks, view_checks
 from calc.pictures.course import FEWEST_FOR_SHAPE
+from calc.pictures.finding import find
 from calc.pictures.inputs import DRAWN, UNSTRUNG_SHAPE, bow_inputs, known_inputs, picture_inputs
 from calc.pictures.lens import Lens
 from calc.pictures.picture import Picture, Standing, weighed
@@ -48,9 +49,10 @@ def compute(
     picture_width: float,
     picture_height: float,
     marking_error: float,
+    found_error: float,
     target: str,
     sheets: tuple[tuple[float, float], ...] | None,
-    dots: tuple[tuple[int, str, float, float], ...] | None,
+    dots: tuple[tuple[int, str, float, float, str], ...] | None,
     rule_marks: tuple[tuple[int, float, float, float, float], ...] | None,
     board_error: float,
     straight: tuple[tuple[int, float, float], ...],
@@ -60,10 +62,11 @@ def compute(
     standoff_string: float | None,
     standoff_error: float,
     belly_faces: str | None,
-    upper_limb: tuple[tuple[float, float], ...] | None,
-    lower_limb: tuple[tuple[float, float], ...] | None,
-    drawn_upper: tuple[tuple[float, float], ...] | None,
-    drawn_lower: tuple[tuple[float, float], ...] | None,
+    upper_limb: tuple[tuple[float, float, str], ...] | None,
+    lower_limb: tuple[tuple[float, float, str], ...] | None,
+    drawn_upper: tuple[tuple[float, float, str], ...] | None,
+    drawn_lower: tuple[tuple[float, float, str], ...] | None,
+    fadeouts_again: tuple[tuple[str, float, float], ...] | None,
     throat_marks: tuple[tuple[float, float], ...] | None,
     string_marks: tuple[tuple[float, float], ...] | None,
     string_line: tuple[tuple[str, str, float, float], ...] | None,
@@ -93,13 +96,17 @@ def compute(
     What follows the string's marks is given, and looked at, only where the bow is drawn.
     """
     fields = DRAWN_LIMBS if what == "drawn" else LIMBS
-    limbs = (upper_limb or drawn_upper or (), lower_limb or drawn_lower or ())
+    limbs = list(upper_limb or drawn_upper or ()), list(lower_limb or drawn_lower or ())
+    again = [[row[1:] for row in fadeouts_again or () if row[0] == limb] for limb in LIMB_NAMES]
     string, throats, line = string_marks or (), throat_marks or (), string_line or ()
-    picture = Picture(picture_width, picture_height, marking_error)
-    for name, marks in (("dots", [row[2:] for row in dots or ()]),
+    picture = Picture(picture_width, picture_height, marking_error, found_error)
+    for name, marks in (("dots", [row[2:4] for row in dots or ()]),
                         ("rule_marks", [row[3:] for row in rule_marks or ()]),
-                        ("straight", [row[1:] for row in straight]), (fields[0], list(limbs[0])),
-                        (fields[1], list(limbs[1])), ("throat_marks", list(throats)),
+                        ("straight", [row[1:] for row in straight]),
+                        (fields[0], [row[:2] for row in limbs[0]]),
+                        (fields[1], [row[:2] for row in limbs[1]]),
+                        ("fadeouts_again", [row[1:] for row in fadeouts_again or ()]),
+                        ("throat_marks", list(throats)),
                         ("string_marks", list(string)), ("string_line", [row[2:] for row in line])):
         require_inside(picture, name, marks)
     if target == "sheets":
@@ -114,8 +121,8 @@ def compute(
         return _from_the_belly(picture, board, lens, known, string_off(
             picture, board, lens, heights, raised(board), line), [row[2:] for row in line])
     standing = Standing(standoff, standoff_tip, standoff_error)
-    bow = photographed(picture, board, lens, standing, belly_faces or "down", fields, limbs, throats, string,
-                       standoff_string or 0.0)
+    bow = photographed(picture, board, lens, standing, belly_faces or "down", fields, limbs,
+                       (again[0], again[1]), throats, string, standoff_string or 0.0)
     checks = (board_check(board),) + view_checks(lens, _wide(picture, bow.pixels))
     places: list[Place] = []
     strung: Tiller | None = None
@@ -185,7 +192,7 @@ def _from_the_belly(
 
 
 def _require_shape(
-    fields: tuple[str, str], limbs: tuple[tuple[tuple[float, float], ...], tuple[tuple[float, float], ...]]
+    fields: tuple[str, str], limbs: tuple[list[tuple[float, float, str]], list[tuple[float, float, str]]]
 ) -> None:
     """Raise Refused where a limb has too few marks for its shape."""
     for field, limb in zip(fields, limbs):
@@ -398,4 +405,5 @@ CALCULATOR = Calculator(
             "computed, no bow was photographed.",
     first=("what", "picture_width", "picture_height", "target"),
     compute=compute,
+    find=find,
 )

@@ -29,12 +29,17 @@ UNKNOWNS = 9
 
 
 class Known:
-    """A point known on the board: its place [m], the picture's point [1], and its sheet or rule."""
+    """A point known on the board: its place [m], the picture's point [1], its sheet or rule, and the standard
+    error of its mark either way, of the picture's half diagonal.
+    """
 
-    def __init__(self, place: tuple[float, float], seen: tuple[float, float], sheet: int) -> None:
+    def __init__(
+        self, place: tuple[float, float], seen: tuple[float, float], sheet: int, error: float
+    ) -> None:
         self.place = place
         self.seen = seen
         self.sheet = sheet
+        self.error = error
 
 
 class Board:
@@ -108,7 +113,7 @@ def fitted(
     Args:
         known: four or more, not all on one line.
         lines [1]: points of the picture on straight lines, three or more a line.
-        mark_error [1]: standard error of a mark either way, of the picture's half diagonal, > 0.
+        mark_error [1]: standard error of a mark on a line, of the picture's half diagonal, > 0.
         board_error [m]: standard error of the place of a sheet or rule either way, >= 0.
 
     Returns:
@@ -136,7 +141,7 @@ def fitted(
     else:
         raise ValueError("the fit of the known points does not settle")
     normal, _ = _equations(known, places, lines, unknowns, bodies, moved, mark_error)
-    misses = _misses(known, places, unknowns, bodies, moved, mark_error)
+    misses = _misses(known, places, unknowns, bodies, moved)
     squares = sum([each * each for each in misses]) + (unknowns[8] / BEND_ERROR) ** 2
     for body in bodies:
         for index, error in enumerate(body.errors):
@@ -314,10 +319,10 @@ def _equations(
         steps = ((unknowns[0] - u * unknowns[6]) / w, (unknowns[1] - u * unknowns[7]) / w,
                  (unknowns[3] - v * unknowns[6]) / w, (unknowns[4] - v * unknowns[7]) / w)
         for which in (0, 1):
-            across, down = bent[which][0] / mark_error, bent[which][1] / mark_error
+            across, down = bent[which][0] / each.error, bent[which][1] / each.error
             turned = across * u + down * v
             row = [across * x / w, across * y / w, across / w, down * x / w, down * y / w, down / w,
-                   -turned * x / w, -turned * y / w, (u, v)[which] * r2 / mark_error]
+                   -turned * x / w, -turned * y / w, (u, v)[which] * r2 / each.error]
             places_of = [start + i for i in range(UNKNOWNS)]
             if body is not None:
                 by_x, by_y = across * steps[0] + down * steps[2], across * steps[1] + down * steps[3]
@@ -325,7 +330,7 @@ def _equations(
                 if len(body.errors) > 2:
                     row.append(by_y * (place[0] - body.middle[0]) - by_x * (place[1] - body.middle[1]))
                 places_of += [body.first + i for i in range(len(body.errors))]
-            miss = (each.seen[which] - (u, v)[which] * grows) / mark_error
+            miss = (each.seen[which] - (u, v)[which] * grows) / each.error
             for i in range(len(row)):
                 value, line = row[i], normal[places_of[i]]
                 right[places_of[i]] += value * miss
@@ -347,14 +352,14 @@ def _equations(
 
 def _misses(
     known: list[Known], places: list[tuple[float, float]], unknowns: list[float], bodies: list[_Body],
-    moved: list[float], mark_error: float,
+    moved: list[float],
 ) -> list[float]:
     """Return how far the fit passes each known point, in marking errors."""
     misses = []
     for each, place in zip(known, places):
         x, y = _moved(place, _body_of(bodies, each.sheet), moved)
         u, v = _bent(unknowns, x, y)
-        misses.append(math.sqrt((each.seen[0] - u) ** 2 + (each.seen[1] - v) ** 2) / mark_error)
+        misses.append(math.sqrt((each.seen[0] - u) ** 2 + (each.seen[1] - v) ** 2) / each.error)
     return misses
 
 

@@ -7,8 +7,21 @@ from calc.pictures.board import Board
 from calc.pictures.course import FEWEST_FOR_SHAPE, Course
 from calc.pictures.frame import End, Frame
 from calc.pictures.lens import Lens
-from calc.pictures.picture import Marks, Picture, Point, Standing, point_of
+from calc.pictures.picture import (
+    Marks,
+    Picture,
+    Point,
+    Standing,
+    evenly,
+    point_of,
+    wobbles_along,
+)
 from calc.pictures.plane import dot, less
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:  # the small engine has no such module
+    Mark = tuple[float, float, str]
+    """A mark [px], and how it was set: HAND, EDGE or CORNER."""
 
 RAISED_FROM = 1.5
 """Times the stated errors: where the known points miss by more, all errors are raised by as much."""
@@ -53,7 +66,8 @@ def raised(board: Board) -> float:
 def photographed(
     picture: Picture, board: Board, lens: Lens, standing: Standing, faces: str,
     fields: tuple[str, str],
-    limbs: tuple[tuple[tuple[float, float], ...], tuple[tuple[float, float], ...]],
+    limbs: "tuple[list[Mark], list[Mark]]",
+    again: tuple[list[tuple[float, float]], list[tuple[float, float]]],
     throat: tuple[tuple[float, float], ...], string: tuple[tuple[float, float], ...], string_out: float,
 ) -> Photographed:
     """Return the bow that marks show.
@@ -63,6 +77,7 @@ def photographed(
         faces: where the belly faces in the picture: down, up, left or right.
         fields: of the limbs' marks.
         limbs: marks along the upper and the lower limb, from the fadeout to the nock.
+        again: further marks of the upper fadeout and of the lower.
         throat, string: marks on them, none or some.
         string_out: how far the string stands in front of the board [m].
 
@@ -70,16 +85,23 @@ def photographed(
         Refused: marks of a limb are out of order, or the belly faces along the bow.
     """
     points: list[Point] = []
+    by_hand = evenly(picture.error)
     for limb in limbs:
-        parts = _parts(limb)
-        points += [point_of(picture, board, lens, mark, standing.at(part), standing.error)
-                   for mark, part in zip(limb, parts)]
-    points += [point_of(picture, board, lens, mark, standing.at(0.0), standing.error) for mark in throat]
-    points += [point_of(picture, board, lens, mark, string_out, standing.error) for mark in string]
+        points += [point_of(picture, board, lens, mark[:2], wobble, standing.at(part), standing.error)
+                   for mark, wobble, part in zip(limb, wobbles_along(picture, limb), _parts(limb))]
+    for more in again:
+        points += [point_of(picture, board, lens, mark, by_hand, standing.at(0.0), standing.error)
+                   for mark in more]
+    points += [point_of(picture, board, lens, mark, by_hand, standing.at(0.0), standing.error)
+               for mark in throat]
+    points += [point_of(picture, board, lens, mark, by_hand, string_out, standing.error) for mark in string]
     marks = Marks(points, raised(board))
-    first = (0, len(limbs[0]))
+    whole = len(limbs[0]) + len(limbs[1])
+    first, first_again = (0, len(limbs[0])), (whole, whole + len(again[0]))
     courses = tuple([_course(fields[which], points[first[which]:first[which] + len(limbs[which])],
-                             first[which], len(points)) for which in (0, 1)])
+                             first[which], len(points),
+                             points[first_again[which]:first_again[which] + len(again[which])],
+                             first_again[which]) for which in (0, 1)])
     ends = [End(marks, first[which], courses[which]) for which in (0, 1)]
     between = less(ends[0].place, ends[1].place)
     if math.sqrt(dot(between, between)) < 0.01:
@@ -93,13 +115,13 @@ def photographed(
         if len(limbs[which]) > 1 and dot(less(last.place, ends[which].place), frame.outward(which)) <= 0:
             raise Refused(fields[which], "This limb runs toward the other one. Begin at the fadeout and end "
                           "at the nock, and check which limb is the upper.")
-    throat_first = len(limbs[0]) + len(limbs[1])
+    throat_first = whole + len(again[0]) + len(again[1])
     return Photographed(board, lens, marks, frame, (courses[0], courses[1]), (throat_first, len(throat)),
                         (throat_first + len(throat), len(string)),
-                        list(limbs[0] + limbs[1] + throat + string))
+                        [mark[:2] for mark in limbs[0] + limbs[1]] + list(throat + string))
 
 
-def _parts(limb: tuple[tuple[float, float], ...]) -> list[float]:
+def _parts(limb: "list[Mark]") -> list[float]:
     """Return each mark's part of the way from the first to the last, along the picture."""
     ways = [0.0]
     for before, here in zip(limb, limb[1:]):
@@ -107,7 +129,9 @@ def _parts(limb: tuple[tuple[float, float], ...]) -> list[float]:
     return [way / ways[-1] if ways[-1] > 0 else 0.0 for way in ways]
 
 
-def _course(field: str, points: list[Point], first: int, count: int) -> Course | None:
+def _course(
+    field: str, points: list[Point], first: int, count: int, again: list[Point], first_again: int
+) -> Course | None:
     """Return a limb's course, None where its marks are too few.
 
     Raises:
@@ -125,18 +149,17 @@ def _course(field: str, points: list[Point], first: int, count: int) -> Course |
                           "the line to the nock. Put the marks in order.", index)
         before = here
     try:
-        return Course(points, first, count)
+        return Course(points, first, count, again, first_again)
     except ValueError:
         raise Refused(field, "These marks lie too unevenly for a limb's shape. Spread them from the "
                       "fadeout to the nock.") from None
 
 
 def _toward(
-    picture: Picture, board: Board, faces: str,
-    limbs: tuple[tuple[tuple[float, float], ...], tuple[tuple[float, float], ...]],
+    picture: Picture, board: Board, faces: str, limbs: "tuple[list[Mark], list[Mark]]"
 ) -> tuple[float, float]:
     """Return the direction on the board in which the belly is said to face."""
     step = {"down": (0.0, 1.0), "up": (0.0, -1.0), "left": (-1.0, 0.0), "right": (1.0, 0.0)}[faces]
-    x, y = [(a + b) / 2 for a, b in zip(limbs[0][0], limbs[1][0])]
+    x, y = [(a + b) / 2 for a, b in zip(limbs[0][0][:2], limbs[1][0][:2])]
     here, there = (board.place(picture.seen(x + part * step[0], y + part * step[1])) for part in (-5.0, 5.0))
     return less(there, here)

@@ -1,7 +1,5 @@
 """What is found about a picture and the bow in it."""
 
-import math
-
 from calc.numerics.normal import NORMAL_95
 from calc.outcome import OK, WATCH, Check, amount, check, link_with, sentence
 from calc.pictures.board import Board
@@ -97,19 +95,14 @@ def course_checks(bow: Photographed) -> tuple[Check, ...]:
                 "The " + name + " limb has {} marks. A recurve's bend wants {}: with fewer the curve between "
                 "them may be out by more than the errors say.", amount("count", len(course.points)),
                 amount("count", FULL_COURSE))))
-        misses = course.misses()
-        ratios = [abs(miss) / _size(point.own) for miss, point in zip(misses, course.points)]
-        worst = max(range(len(ratios)), key=lambda index: ratios[index])
-        if ratios[worst] > OFF_COURSE:
+        misses = [abs(miss) for miss in course.misses()]
+        worst = max(range(len(misses)), key=lambda index: misses[index])
+        if misses[worst] > OFF_COURSE:
             found.append(check("off-" + name, WATCH, sentence(
-                "Mark {} along the " + name + " limb lies {} off the curve through the others. Look at it "
-                "again.", amount("count", worst + 1), amount("length", abs(misses[worst])))))
+                "Mark {} along the " + name + " limb lies off the curve through the others, by {} times its "
+                "error. Look at it again: it may be on another edge.", amount("count", worst + 1),
+                amount("number", misses[worst], 0))))
     return tuple(found)
-
-
-def _size(own: tuple[tuple[float, float], tuple[float, float]]) -> float:
-    """Return the standard error of a mark either way, on the board [m]."""
-    return math.sqrt((own[0][0] ** 2 + own[0][1] ** 2 + own[1][0] ** 2 + own[1][1] ** 2) / 2)
 
 
 def hand_over_check(figures: list[tuple[str, str]]) -> Check:

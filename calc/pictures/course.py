@@ -28,29 +28,34 @@ STEPS = 4
 class Course:
     """A limb's course.
 
-    points: of its marks. first: the place of its first mark among all marks of the picture, of which there
-    are so many in all: count.
+    points: of its marks, in order; again: of those that mark its fadeout once more, together its start.
+    first, first_again: the places of the first of each among all marks of the picture, of which there are so
+    many in all: count.
     """
 
-    def __init__(self, points: list[Point], first: int, count: int) -> None:
+    def __init__(
+        self, points: list[Point], first: int, count: int, again: list[Point], first_again: int
+    ) -> None:
         self.points = points
-        self.first = first
+        self.all = points + again
+        self.indices = ([first + i for i in range(len(points))]
+                        + [first_again + i for i in range(len(again))])
+        self.starts = [0] + [len(points) + i for i in range(len(again))]
         self.count = count
         run = less(points[-1].place, points[0].place)
         self.chord = math.sqrt(dot(run, run))
         self.on = run[0] / self.chord, run[1] / self.chord
         self.across = -self.on[1], self.on[0]
-        self.places = [self._along(each) / self.chord for each in points]
-        self.heights = [self._across(each) / self.chord for each in points]
+        self.places = [self._along(each) / self.chord for each in self.all]
+        self.heights = [self._across(each) / self.chord for each in self.all]
         pieces = max(1, min(MOST_PIECES, len(points) // MARKS_A_PIECE))
         self.knots = [_spaced(i / pieces) for i in range(1, pieces)]
-        weights = [1.0] * len(points)
+        self.slopes = [0.0] * len(self.all)
         for _ in range(3):
-            self.weights = self._fit(weights)
-            slopes = [self.slope(t) for t in self.places]
-            weights = [1 / (1 + slope * slope) for slope in slopes]
-        self.slopes = slopes
-        self.start = self._foot(0)
+            self.weights = self._fit([(self.chord / each.error(self._off(slope))) ** 2
+                                      for each, slope in zip(self.all, self.slopes)])
+            self.slopes = [self.slope(t) for t in self.places]
+        self.start = sum([self._foot(index) for index in self.starts]) / len(self.starts)
         self.end = self._foot(len(points) - 1)
 
     def _along(self, point: Point) -> float:
@@ -58,6 +63,10 @@ class Course:
 
     def _across(self, point: Point) -> float:
         return dot(less(point.place, self.points[0].place), self.across)
+
+    def _off(self, slope: float) -> tuple[float, float]:
+        """Return how a mark moves its height over the course, where that goes on with a slope."""
+        return self.across[0] - slope * self.on[0], self.across[1] - slope * self.on[1]
 
     def _shapes(self, t: float) -> list[float]:
         return [1.0, t, t * t, t * t * t] + [(t - knot) ** 3 if t > knot else 0.0 for knot in self.knots]
@@ -116,12 +125,10 @@ class Course:
     def _moves(self, parts: list[float]) -> list[float]:
         """Return the shift of a sum of the spline's parts."""
         shift = [0.0] * (2 * self.count)
-        for index in range(len(self.points)):
-            weight = sum([a * b for a, b in zip(parts, self.weights[index])])
-            slope = self.slopes[index]
-            place = 2 * (self.first + index)
-            shift[place] = weight * (self.across[0] - slope * self.on[0])
-            shift[place + 1] = weight * (self.across[1] - slope * self.on[1])
+        for index, column, slope in zip(self.indices, self.weights, self.slopes):
+            weight = sum([a * b for a, b in zip(parts, column)])
+            off = self._off(slope)
+            shift[2 * index], shift[2 * index + 1] = weight * off[0], weight * off[1]
         return shift
 
     def moves(self, t: float) -> list[float]:
@@ -136,18 +143,27 @@ class Course:
         size = (1 + slope * slope) * self.chord
         return [each / size for each in self._moves(self._leans(t))]
 
-    def slides(self, index: int, t: float) -> list[float]:
-        """Return the shift of a mark along the course."""
+    def start_slides(self) -> list[float]:
+        """Return the shift of the course's start along it."""
+        return self._slides(self.starts, self.start)
+
+    def end_slides(self) -> list[float]:
+        """Return the shift of the course's end along it."""
+        return self._slides([len(self.points) - 1], self.end)
+
+    def _slides(self, marks: list[int], t: float) -> list[float]:
+        """Return the shift of the middle of some marks along the course."""
         along, up = self.tangent(t)
         shift = [0.0] * (2 * self.count)
-        place = 2 * (self.first + index)
-        shift[place], shift[place + 1] = along, up
+        for mark in marks:
+            place = 2 * self.indices[mark]
+            shift[place], shift[place + 1] = along / len(marks), up / len(marks)
         return shift
 
     def misses(self) -> list[float]:
-        """Return how far each mark lies off the course [m]."""
-        return [self.chord * (height - self.height(t)) / math.sqrt(1 + slope * slope)
-                for height, t, slope in zip(self.heights, self.places, self.slopes)]
+        """Return how far each mark lies off the course, in its own standard errors across it."""
+        return [self.chord * (height - self.height(t)) / each.error(self._off(slope))
+                for each, height, t, slope in zip(self.points, self.heights, self.places, self.slopes)]
 
     def length(self) -> tuple[float, list[float]]:
         """Return the length of the course from its first mark to its last [m], and its shift."""
@@ -164,8 +180,7 @@ class Course:
                 turned = weight * self.bend(t) / square**1.5
                 inward = [a + turned * b for a, b in zip(inward, self._shapes(t))]
         return total * self.chord, added([
-            (1.0, self.slides(len(self.points) - 1, self.end)), (-1.0, self.slides(0, self.start)),
-            (-1.0, self._moves(inward))])
+            (1.0, self.end_slides()), (-1.0, self.start_slides()), (-1.0, self._moves(inward))])
 
     def part_of_length(self, share: float) -> float:
         """Return the part of the chord at which a share of the course's length lies behind."""

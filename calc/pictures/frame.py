@@ -29,7 +29,7 @@ class End:
             return shift
         t = self.course.start
         along, square = self.course.tangent(t), self.course.normal(t)
-        return added([(dot(direction, along), self.course.slides(0, t)),
+        return added([(dot(direction, along), self.course.start_slides()),
                       (dot(direction, square), self.course.moves(t))])
 
 

@@ -2,10 +2,14 @@
 
 from calc.declaring import RULE, SHOP, Input, choice, count, quantity, rows
 from calc.pictures.course import FEWEST_FOR_SHAPE
+from calc.pictures.sought import CORNER, EDGE, HAND, MIDDLE
 from calc.pictures.string_line import PARTS, PLACES
 from calc.pictures.target import DOTS
 
 MOST_PIXELS = "30000 px"
+HOW = "how"
+"""The column that says how a mark was set."""
+
 WHOLE_LIMB = 60
 """Most marks along one limb."""
 
@@ -74,6 +78,9 @@ def _pixel_columns() -> tuple[Input, Input]:
     )
 
 
+SET_BY_HAND = (HAND, "By hand")
+
+
 def marks(
     id: str, label: str, default: str, fewest: int, most: int, help: str, measure: str = "",
     when: tuple[str, tuple[str, ...]] | None = None,
@@ -81,6 +88,19 @@ def marks(
     """Return the rows of marks of one kind."""
     return rows(id, label, _pixel_columns(), default=default, fewest=fewest, most=most, help=help,
                 measure=measure, when=when)
+
+
+def _how_set(*found: tuple[str, str]) -> tuple[Input]:
+    """Return the column that says how a mark was set: by hand, or drawn to what the picture shows."""
+    return (choice(HOW, "Set", (SET_BY_HAND,) + found),)
+
+
+def _edge_marks(
+    id: str, label: str, default: str, fewest: int, when: tuple[str, tuple[str, ...]]
+) -> Input:
+    """Return the rows of marks along the edge of a limb's belly."""
+    return rows(id, label, _pixel_columns() + _how_set((EDGE, "To the edge"), (CORNER, "To a corner")),
+                default=default, fewest=fewest, most=WHOLE_LIMB, help=IN_ORDER, measure=HOW_MANY, when=when)
 
 
 def picture_inputs() -> tuple[Input, ...]:
@@ -93,6 +113,10 @@ def picture_inputs() -> tuple[Input, ...]:
         quantity("marking_error", "Error of a mark", "pixels", default="1 px", low="0.1 px", high="20 px",
                  usual=("0.3 px", "4 px"),
                  help="One standard error either way: two marks in three lie within it.", role=SHOP),
+        quantity("found_error", "Error of a mark drawn to an edge or a middle", "pixels", default="0.3 px",
+                 low="0.05 px", high="5 px", usual=("0.1 px", "1 px"),
+                 help="One standard error, of marks that the picture itself has set right. Soft light and a "
+                      "sharp picture keep it small.", role=SHOP),
     )
 
 
@@ -112,8 +136,8 @@ def known_inputs() -> tuple[Input, ...]:
         rows("dots", "Dots marked", (
             count("sheet", "Sheet", default=1, low=1, high=8),
             choice("dot", "Dot", tuple([(id, name) for id, name, _ in DOTS])),
-        ) + _pixel_columns(), default=DOT_MARKS, fewest=4, most=40, when=ON_SHEETS,
-            help="Four or more, on three sheets or more; sixteen on four sheets are good."),
+        ) + _pixel_columns() + _how_set((MIDDLE, "To its middle")), default=DOT_MARKS, fewest=4, most=40,
+            when=ON_SHEETS, help="Four or more, on three sheets or more; sixteen on four sheets are good."),
         rows("rule_marks", "Places marked on rules", (
             count("rule", "Rule", default=1, low=1, high=4),
             quantity("along", "To the right", "length", default="12 in", low="-120 in", high="240 in"),
@@ -151,14 +175,17 @@ def bow_inputs() -> tuple[Input, ...]:
         choice("belly_faces", "The belly faces", (
             ("down", "Down in the picture"), ("up", "Up in the picture"), ("left", "To its left"),
             ("right", "To its right")), when=FROM_THE_SIDE),
-        marks("upper_limb", "Upper limb, along the edge of its belly", UPPER_MARKS, 1, WHOLE_LIMB, IN_ORDER,
-              HOW_MANY, NOT_DRAWN),
-        marks("lower_limb", "Lower limb, along the edge of its belly", LOWER_MARKS, 1, WHOLE_LIMB, IN_ORDER,
-              HOW_MANY, NOT_DRAWN),
-        marks("drawn_upper", "Upper limb drawn, along the edge of its belly", DRAWN_UPPER, FEWEST_FOR_SHAPE,
-              WHOLE_LIMB, IN_ORDER, HOW_MANY, DRAWN),
-        marks("drawn_lower", "Lower limb drawn, along the edge of its belly", DRAWN_LOWER, FEWEST_FOR_SHAPE,
-              WHOLE_LIMB, IN_ORDER, HOW_MANY, DRAWN),
+        _edge_marks("upper_limb", "Upper limb, along the edge of its belly", UPPER_MARKS, 1, NOT_DRAWN),
+        _edge_marks("lower_limb", "Lower limb, along the edge of its belly", LOWER_MARKS, 1, NOT_DRAWN),
+        _edge_marks("drawn_upper", "Upper limb drawn, along the edge of its belly", DRAWN_UPPER,
+                    FEWEST_FOR_SHAPE, DRAWN),
+        _edge_marks("drawn_lower", "Lower limb drawn, along the edge of its belly", DRAWN_LOWER,
+                    FEWEST_FOR_SHAPE, DRAWN),
+        rows("fadeouts_again", "Fadeouts, marked again", (
+            choice("limb", "Limb", (("upper", "Upper"), ("lower", "Lower"))),
+        ) + _pixel_columns(), default="", fewest=0, most=20,
+            help="May be empty. The first mark of a limb counts most: three more of each fadeout halve its "
+                 "error.", when=FROM_THE_SIDE),
         marks("throat_marks", "Throat of the grip", THROAT_MARKS, 0, 4,
               "May be empty. Its deepest point, once or more.", when=FROM_THE_SIDE),
         marks("string_marks", "String, where it is free", STRING_MARKS, 2, 20,

@@ -30,7 +30,7 @@ def board_lines(picture: Picture, board: Board, known: list[Known]) -> list[list
 
 
 def limb_line(
-    picture: Picture, board: Board, marks: tuple[tuple[float, float], ...]
+    picture: Picture, board: Board, marks: list[tuple[float, float]]
 ) -> list[tuple[float, float]]:
     """Return the curve that the marks of a limb are read as."""
     places = [board.place(picture.seen(x, y)) for x, y in marks]

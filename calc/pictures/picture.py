@@ -4,16 +4,24 @@ import math
 
 from calc.pictures.board import Board
 from calc.pictures.lens import Lens
-from calc.pictures.plane import middle_of
+from calc.pictures.plane import dot, middle_of
+from calc.pictures.sought import EDGE, HAND
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:  # the small engine has no such module
+    Wobble = tuple[tuple[float, float], tuple[float, float]]
 
 
 class Picture:
-    """A picture's size in pixels, and how marks are made in it: their error in pixels."""
+    """A picture's size in pixels, and how marks are made in it: their errors in pixels, of those set by hand
+    and of those drawn to what the picture shows.
+    """
 
-    def __init__(self, width: float, height: float, error: float) -> None:
+    def __init__(self, width: float, height: float, error: float, found_error: float) -> None:
         self.middle = width / 2, height / 2
         self.half = math.sqrt(width * width + height * height) / 2
         self.error = error / self.half
+        self.found_error = found_error / self.half
         self.width = width
         self.height = height
 
@@ -26,10 +34,40 @@ class Picture:
         return self.middle[0] + seen[0] * self.half, self.middle[1] + seen[1] * self.half
 
 
+def evenly(error: float) -> "Wobble":
+    """Return the errors of a mark that is as unsure to the right as down."""
+    return (error, 0.0), (0.0, error)
+
+
+def wobbles_along(picture: Picture, marks: list[tuple[float, float, str]]) -> "list[Wobble]":
+    """Return the errors of marks along a limb: two directions each, independent, of the half diagonal.
+
+    A mark drawn to the edge is out by the hand along the limb, and across it by what the picture leaves
+    unsure.
+    """
+    found = []
+    for index, (_, _, how) in enumerate(marks):
+        if how == EDGE:
+            before, after = marks[max(index - 1, 0)], marks[min(index + 1, len(marks) - 1)]
+            way = after[0] - before[0], after[1] - before[1]
+            size = math.sqrt(dot(way, way)) or 1.0
+            along = way[0] / size, way[1] / size
+            found.append(((picture.error * along[0], picture.error * along[1]),
+                          (-picture.found_error * along[1], picture.found_error * along[0])))
+        else:
+            found.append(evenly(error_of(picture, how)))
+    return found
+
+
+def error_of(picture: Picture, how: str) -> float:
+    """Return the error of a mark either way, of the half diagonal."""
+    return picture.error if how == HAND else picture.found_error
+
+
 class Point:
     """A mark as a point of the bow in the board's measure: along and up [m], and what moves it.
 
-    own: what one standard error of the mark does, to the right and down, each (along, up) [m]. common: what
+    own: what one standard error of the mark does, in two directions, each (along, up) [m]. common: what
     one standard error of each cause that all marks share does.
     """
 
@@ -42,6 +80,10 @@ class Point:
         self.place = along, up
         self.own = own
         self.common = common
+
+    def error(self, direction: tuple[float, float]) -> float:
+        """Return the standard error of the mark itself in a direction on the board [m], of length one."""
+        return math.sqrt(sum([dot(each, direction) ** 2 for each in self.own]))
 
 
 class Standing:
@@ -58,9 +100,12 @@ class Standing:
 
 
 def point_of(
-    picture: Picture, board: Board, lens: Lens, mark: tuple[float, float], out: float, out_error: float
+    picture: Picture, board: Board, lens: Lens, mark: tuple[float, float], wobble: "Wobble", out: float,
+    out_error: float,
 ) -> Point:
     """Return the point of the bow that a mark shows, so far in front of the board [m].
+
+    wobble: the mark's errors, of the half diagonal.
 
     The line from the lens to where the mark lies on the board passes it: it lies nearer to the place that the
     lens stands before, by its own share of the lens's distance.
@@ -74,9 +119,9 @@ def point_of(
     common = [(nearer * a, nearer * b) for a, b in zip(along[2:], up[2:])]
     common.append((to_foot[0] * out_error / lens.distance, to_foot[1] * out_error / lens.distance))
     common.append((-to_foot[0] * share * lens.distance_error, -to_foot[1] * share * lens.distance_error))
-    size = nearer * picture.error
-    return Point(x + share * to_foot[0], y + share * to_foot[1],
-                 ((along[0] * size, up[0] * size), (along[1] * size, up[1] * size)), common)
+    first, second = [(nearer * (along[0] * right + along[1] * down), nearer * (up[0] * right + up[1] * down))
+                     for right, down in wobble]
+    return Point(x + share * to_foot[0], y + share * to_foot[1], (first, second), common)
 
 
 def pixels_of(

@@ -6,7 +6,7 @@ from calc.outcome import Refused
 from calc.pictures import plane
 from calc.pictures.board import Board, Known, fitted
 from calc.pictures.lens import Lens, lens_of
-from calc.pictures.picture import Picture
+from calc.pictures.picture import Picture, error_of
 from calc.pictures.target import dot_place
 from calc.quantities import show_number
 
@@ -38,7 +38,8 @@ def require_inside(picture: Picture, field: str, marks: list[tuple[float, float]
 
 
 def known_on_sheets(
-    picture: Picture, sheets: tuple[tuple[float, float], ...], dots: tuple[tuple[int, str, float, float], ...]
+    picture: Picture, sheets: tuple[tuple[float, float], ...],
+    dots: tuple[tuple[int, str, float, float, str], ...],
 ) -> list[Known]:
     """Return the dots marked as points known on the board.
 
@@ -47,7 +48,7 @@ def known_on_sheets(
     """
     known = []
     seen: list[tuple[int, str]] = []
-    for index, (sheet, dot, x, y) in enumerate(dots):
+    for index, (sheet, dot, x, y, how) in enumerate(dots):
         if sheet > len(sheets):
             raise Refused("dots", "This dot is on sheet " + str(sheet) + ", and the places of "
                           + str(len(sheets)) + " sheets are given. Give its place, or mend the number.",
@@ -57,7 +58,8 @@ def known_on_sheets(
                           index, "dot")
         seen.append((sheet, dot))
         middle, place = sheets[sheet - 1], dot_place(dot)
-        known.append(Known((middle[0] + place[0], middle[1] + place[1]), picture.seen(x, y), sheet))
+        known.append(Known((middle[0] + place[0], middle[1] + place[1]), picture.seen(x, y), sheet,
+                           error_of(picture, how)))
     return known
 
 
@@ -76,7 +78,7 @@ def known_on_rules(
             raise Refused("rule_marks", "This place is marked in an earlier row. Take one out, or mend it.",
                           index, "along")
         seen.append((along, up))
-        known.append(Known((along, up), picture.seen(x, y), rule))
+        known.append(Known((along, up), picture.seen(x, y), rule, picture.error))
     return known
 
 

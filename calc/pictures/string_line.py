@@ -6,7 +6,7 @@ from calc.numerics.normal import NORMAL_95
 from calc.outcome import OK, Check, Column, Refused, Table, check, link_with, sentence
 from calc.pictures.board import Board
 from calc.pictures.lens import DISTANCE_ERROR, Lens, lens_of
-from calc.pictures.picture import Marks, Picture, Point, Reading, point_of
+from calc.pictures.picture import Marks, Picture, Point, Reading, evenly, point_of
 from calc.pictures.plane import middle_of
 
 PLACES = (("upper_tip", "Upper limb, near the tip"), ("upper_riser", "Upper limb, at the fadeout"),
@@ -51,8 +51,11 @@ def string_off(
         Refused: a place lacks an edge or the string, or both its edges lie in one place.
     """
     feet = _foot_moves(board, lens)
-    points = [_with_foot(point_of(picture, board, lens, (x, y), heights.of(place, part), heights.error), feet,
-                         heights.of(place, part) / lens.distance) for place, part, x, y in marks]
+    points = []
+    for place, part, x, y in marks:
+        out = heights.of(place, part)
+        point = point_of(picture, board, lens, (x, y), evenly(picture.error), out, heights.error)
+        points.append(_with_foot(point, feet, out / lens.distance))
     together = Marks(points, scale)
     return [Off(place, name, _off_at(together, marks, place, name)) for place, name in PLACES
             if place in [row[0] for row in marks]]

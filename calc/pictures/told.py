@@ -87,7 +87,7 @@ def profile_text(places: list[Place]) -> str:
 
 def course_lines(
     picture: Picture, bow: Photographed, standing: Standing,
-    limbs: tuple[tuple[tuple[float, float], ...], tuple[tuple[float, float], ...]],
+    limbs: tuple[list[tuple[float, float, str]], list[tuple[float, float, str]]],
 ) -> list[list[tuple[float, float]]]:
     """Return each limb as it is understood, in the picture's pixels: its course, or a curve through its marks
     where they are too few for one.
@@ -95,7 +95,7 @@ def course_lines(
     lines = []
     for course, limb in zip(bow.courses, limbs):
         if course is None:
-            lines.append(limb_line(picture, bow.board, limb))
+            lines.append(limb_line(picture, bow.board, [mark[:2] for mark in limb]))
             continue
         parts = [index / ALONG_A_COURSE for index in range(ALONG_A_COURSE + 1)]
         lines.append([pixels_of(picture, bow.board, bow.lens,

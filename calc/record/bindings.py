@@ -239,11 +239,31 @@ MAPPED = (
 )
 """(calculator, input, (word of the record, word of the calculator) pairs), where the words differ."""
 
+READ_OFF = {
+    "photograph": (
+        ("upper", "reading.upper"),
+        ("lower", "reading.lower"),
+        ("brace_height", "reading.brace"),
+        ("profile", "bow.profile"),
+        ("throat", "bow.throat"),
+        ("riser_length", "bow.riser_length"),
+        ("bow_length", "bow.length"),
+    ),
+}
+"""(result, fact) by calculator: what an answer reads off a bow, so that a record may take it as a reading. A
+result has half of its 95 % range under its own id with `_error` behind it."""
+
+ERROR_OF = (("profile", "shape_error"),)
+"""(result, the one that holds its error), where that has another name."""
+
+GOES_WITH = (("reading.upper", "reading.measured", "fadeout"),)
+"""(fact, other fact, its text): what is so wherever the first was read off."""
+
 _OF_ONE_PICTURE = (
-    "what", "picture_width", "picture_height", "marking_error", "target", "sheets", "dots", "rule_marks",
-    "board_error", "straight", "distance", "standoff", "standoff_tip", "standoff_string", "belly_faces",
-    "upper_limb", "lower_limb", "drawn_upper", "drawn_lower", "throat_marks", "string_marks", "string_line",
-    "height_riser", "height_tip", "picture_draw",
+    "what", "picture_width", "picture_height", "marking_error", "found_error", "target", "sheets", "dots",
+    "rule_marks", "board_error", "straight", "distance", "standoff", "standoff_tip", "standoff_string",
+    "belly_faces", "upper_limb", "lower_limb", "drawn_upper", "drawn_lower", "fadeouts_again",
+    "throat_marks", "string_marks", "string_line", "height_riser", "height_tip", "picture_draw",
 )
 
 NOT_FROM_A_RECORD = tuple([

@@ -5,10 +5,14 @@ from calc.record.bindings import BOUND, MAPPED
 from calc.record.derived import DERIVED
 from calc.record.derived_fact import Asked, Told
 from calc.record.entries import Entry
+from calc.record.errors import error_in
 from calc.record.fold import State
+from calc.record.moments import short_day
 
 DERIVED_SHEET = "derived"
 SHOP_SHEET = "shop."
+PHOTOGRAPH = "photograph "
+"""What the source of an entry begins with whose figures were read in a picture."""
 
 
 class Filled:
@@ -53,13 +57,23 @@ def _filled(state: State, calculator: str, input: str, fact: str, chosen: dict[s
     sheet, _, name = fact.partition(".")
     if sheet == DERIVED_SHEET:
         known = DERIVED[name]
-        return Filled(input, fact, known.told(state, Asked(input, chosen)), known.how)
+        return Filled(input, fact, _with_source(known.told(state, Asked(input, chosen)), ""), known.how)
     found = state.latest(fact)
     told = Told()
     if found is not None:
         text = _mapped(calculator, input, found.text)
         told = Told(text, found.entry, derive.is_stale(state, fact)) if text else Told()
-    return Filled(input, fact, told, how_to_know(fact))
+    asked = sheets.input_of(fact)
+    return Filled(input, fact, _with_source(told, asked.label if asked else ""), how_to_know(fact))
+
+
+def _with_source(told: Told, label: str) -> Told:
+    """Return what is told of a fact with where it was read, if that was in a photograph, and its error."""
+    if told.entry is None or not told.entry.source.startswith(PHOTOGRAPH) or told.entry.sheet == "answer":
+        return told
+    error = error_in(told.entry.note, label) if label else ""
+    said = (told.said + ", from" if told.said else "From") + " a photograph of " + short_day(told.entry.at)
+    return Told(told.text, told.entry, told.stale, said + (", ± " + error if error else ""))
 
 
 def _mapped(calculator: str, input: str, text: str) -> str:

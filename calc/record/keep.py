@@ -1,9 +1,11 @@
 """Keeping an answer in a bow's record, and what was typed for it as readings."""
 
+from calc.quantities import INCH, show_number
 from calc.record import sheets
-from calc.record.bindings import BOUND, MAPPED
+from calc.record.bindings import BOUND, ERROR_OF, GOES_WITH, MAPPED, READ_OFF
 from calc.record.declare import DEED, Sheet
 from calc.record.entries import MOST_TEXT
+from calc.record.errors import note_of
 from calc.record.fill import fill
 from calc.record.fold import State
 from calc.record.values import value_of
@@ -20,6 +22,9 @@ READ_AS = (("derived.weight_now", "reading.weight"), ("derived.draw_now", "readi
 
 WEIGHT, DRAW = "reading.weight", "reading.at_draw"
 
+PLAIN = "-"
+"""The error of a word that goes with a figure: it has none."""
+
 NEVER = ("answer", "told", "handover")
 """Sheets that no calculator fills."""
 
@@ -31,11 +36,13 @@ class TooLong(ValueError):
 class Fresh:
     """A figure that was typed for a calculator and that the record does not know so.
 
-    input: of the calculator. sheet, name, label: of the fact. text: as typed. was: in the record.
+    input: of the calculator. sheet, name, label: of the fact. text: as typed. was: in the record. error: of a
+    figure that the answer read off the bow, half of its 95 % range; empty where it was typed.
     """
 
-    def __init__(self, input: str, fact: str, label: str, text: str, was: str):
+    def __init__(self, input: str, fact: str, label: str, text: str, was: str, error: str = ""):
         self.input = input
+        self.error = error
         self.sheet, _, self.name = fact.partition(".")
         self.label = label
         self.text = text
@@ -128,6 +135,52 @@ def fresh(
         if not is_same(fact, text, each.text):
             found.append(Fresh(each.input, fact, asked.label, text, each.text))
     return _with_draw(found, {fact: chosen.get(input, "") for input, fact in BOUND.get(calculator, ())})
+
+
+def read_off(state: State, calculator: str, results: "list[tuple[str, object]]", units: str) -> list[Fresh]:
+    """Return what an answer read off the bow that is new to a record, each with its error.
+
+    Args:
+        state: of a record.
+        calculator: id.
+        results: of the answer, in SI.
+        units: unit system of the texts.
+
+    Returns:
+        in the order of the bindings.
+    """
+    told = dict(results)
+    found = []
+    for result, fact in READ_OFF.get(calculator, ()):
+        value, error = told.get(result), told.get(dict(ERROR_OF).get(result, result + "_error"))
+        if value is None or not isinstance(error, float):
+            continue
+        text = value.replace("; ", ";") if isinstance(value, str) else _length_text(value, units)
+        found += _new(state, fact, text, _length_text(error, units))
+        for other, also, word in GOES_WITH:
+            if other == fact and found and found[-1].sheet + "." + found[-1].name == fact:
+                found += _new(state, also, word, PLAIN)
+    return found
+
+
+def _new(state: State, fact: str, text: str, error: str) -> list[Fresh]:
+    """Return a fact that was read off, if it says something new."""
+    asked, known = sheets.input_of(fact), state.latest(fact)
+    was = known.text if known is not None else ""
+    if asked is None or is_same(fact, text, was):
+        return []
+    return [Fresh("", fact, asked.label, text, was, error)]
+
+
+def _length_text(value: object, units: str) -> str:
+    if not isinstance(value, float):
+        raise ValueError("a length that was read off must be a number")
+    return show_number(value * 1000, 1) + " mm" if units == "metric" else show_number(value / INCH, 3) + " in"
+
+
+def errors_note(readings: list[Fresh]) -> str:
+    """Return what stands below an entry whose figures were read off: how far each may be out."""
+    return note_of([(each.label, each.error) for each in readings if each.error != PLAIN])
 
 
 def _with_draw(found: list[Fresh], on_form: dict[str, str]) -> list[Fresh]:

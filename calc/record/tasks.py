@@ -173,16 +173,20 @@ def _fill(asked: "Asked") -> "Answer":
 def _fresh(asked: "Asked") -> "Answer":
     """Return which figures "typed" for a calculator a record does not know so, and what it would not take.
 
-    "pairs": all that its form holds.
+    "pairs": all that its form holds. "results": of its answer, in SI, of which some are read off the bow.
     """
     found = _fresh_in(asked, state_in(asked))
     return {"fresh": [{"input": each.input, "label": each.label, "text": each.text, "was": each.was,
-                       "refused": keep.refused(each)} for each in found]}
+                       "error": "" if each.error == keep.PLAIN else each.error,
+             "refused": keep.refused(each)} for each in found]}
 
 
 def _fresh_in(asked: "Asked", state: State) -> list[keep.Fresh]:
-    return keep.fresh(state, str(asked["calculator"]), pairs_in(asked, "typed"),
-                      dict(pairs_in(asked, "pairs")))
+    calculator, typed = str(asked["calculator"]), pairs_in(asked, "typed")
+    read = [(str(each[0]), each[1]) for each in list_in(asked, "results")
+            if isinstance(each, list) and len(each) == 2] if typed else []
+    return (keep.fresh(state, calculator, typed, dict(pairs_in(asked, "pairs")))
+            + keep.read_off(state, calculator, read, units_in(asked)))
 
 
 def _keep(asked: "Asked") -> "Answer":
@@ -203,13 +207,15 @@ def _keep(asked: "Asked") -> "Answer":
     made = [Entry(ids[0], at, "answer", tuple(facts), source=str(asked["source"]))]
     fresh = _fresh_in(asked, state) if asked.get("readings") else []
     readings = [each for each in fresh if not keep.refused(each)]
-    names: list[str] = []
+    kinds: list[tuple[str, bool]] = []
     for each in readings:
-        if each.sheet not in names:
-            names.append(each.sheet)
-    for place, sheet in enumerate(names):
-        own = tuple([(each.name, each.text) for each in readings if each.sheet == sheet])
-        made.append(Entry(ids[1 + place], at, sheet, own))
+        if (each.sheet, each.error != "") not in kinds:
+            kinds.append((each.sheet, each.error != ""))
+    for place, (sheet, is_read_off) in enumerate(kinds):
+        own = [each for each in readings if (each.sheet, each.error != "") == (sheet, is_read_off)]
+        made.append(Entry(ids[1 + place], at, sheet, tuple([(each.name, each.text) for each in own]),
+                          note=keep.errors_note(own) if is_read_off else "",
+                          source=str(asked["source"]) if is_read_off else ""))
     return {"entries": [{"id": each.id, "text": entry_json(each)} for each in made]}
 
 

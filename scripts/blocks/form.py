@@ -24,6 +24,9 @@ KEYBOARD_OF_KIND = {"length": None, "thickness": None, declaring.DATE: None,
                     declaring.COUNT: "numeric"}
 """Fractions, feet and dates need the full keyboard; everything else gets the one with digits."""
 
+PLACED_BY_MARKING = "pixels"
+"""The kind of a column that a picture's marks fill."""
+
 
 def calculator_section(calculator: declaring.Calculator, outcome: Mapping[str, Any]) -> Node:
     """Return the whole calculator, ready to read before any script runs."""
@@ -235,7 +238,7 @@ def _rows_parts(calculator: declaring.Calculator, each: declaring.Input) -> list
     heads.append(element("th", {"scope": "col"}, element("span", {"class": "rb-spoken"}, "Remove")))
     lines = [_row(each, index, line.split(reading.CELL_MARK))
              for index, line in enumerate(each.default.split(reading.ROW_MARK))]
-    return [
+    parts = [
         element("table", {"class": "rb-rows", "data-field": each.id, "data-fewest": str(each.low),
                           "data-most": str(each.high), **_described(key)},
                 element("caption", {}, each.label),
@@ -243,9 +246,17 @@ def _rows_parts(calculator: declaring.Calculator, each: declaring.Input) -> list
                 element("tbody", {}, *lines)),
         element("button", {"type": "button", "class": "rb-all-rows"}, "Show all rows"),
         element("button", {"type": "button", "class": "rb-add-row", "hidden": ""}, "Add a row"),
-        _hint(key, each),
-        _error(key),
     ]
+    if any(column.kind == PLACED_BY_MARKING for column in each.columns):
+        parts = [_listed(each, len(lines) if each.default else 0, parts)]
+    return [*parts, _hint(key, each), _error(key)]
+
+
+def _listed(each: declaring.Input, count: int, parts: list[Node]) -> Node:
+    """Return a list of marks, folded behind its name and how many there are: it is read, seldom typed."""
+    number = element("span", {"class": "rb-list-count"}, str(count))
+    return element("details", {"class": "rb-list", **UNSEARCHED},
+                   element("summary", {}, each.label + ": ", number, " in the list"), *parts)
 
 
 def _row(each: declaring.Input, index: int, cells: list[str]) -> Node:

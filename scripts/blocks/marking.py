@@ -9,6 +9,7 @@ HELP = "rb-marking-help"
 ARROWS = (("ArrowLeft", "◀", "One pixel to the left"), ("ArrowUp", "▲", "One pixel up"),
           ("ArrowDown", "▼", "One pixel down"), ("ArrowRight", "▶", "One pixel to the right"))
 DEEDS = (("undo", "Undo"), ("redo", "Redo"), ("former-mark", "Mark before"), ("next-mark", "Next mark"),
+         ("draw", "Draw this mark"),
          ("closer", "Closer"), ("farther", "Farther"), ("whole", "Whole picture"), ("delete", "Delete mark"),
          ("clear", "Delete all marks"))
 HOW = (
@@ -18,6 +19,9 @@ HOW = (
     "With keys: arrows move the chosen mark by one pixel, with Shift by ten. Page Up and Page Down choose a "
     "mark, Delete takes it away, Escape lets go of it. With none chosen, arrows move the picture, and Enter "
     "sets a mark under the cross in its middle. Plus, minus and 0 enlarge, shrink and show it whole.",
+    "A mark that is set is drawn to the edge of the belly, or to the middle of its dot, where the picture "
+    "shows one clearly; small corners around the cross say so. Undo takes it back to where you set it, and a "
+    "mark that you move stays where you move it.",
     "The tables below list the same marks as numbers, to read and to change.",
 )
 
@@ -37,7 +41,10 @@ def section() -> Node:
                 element("div", {"class": "rb-marking-figures", "role": "group",
                                 "aria-label": "What the mark stands for"}),
                 element("canvas", {"tabindex": "0", "role": "application",
-                                   "aria-label": "The picture, to mark", "aria-describedby": HELP})),
+                                   "aria-label": "The picture, to mark", "aria-describedby": HELP}),
+                element("label", {"class": "rb-marking-draw"},
+                        element("input", {"type": "checkbox", "checked": ""}),
+                        " Draw each mark to the edge or dot beside it")),
         element("p", {"class": "rb-marking-said", "role": "status"}),
         _tools(),
     )

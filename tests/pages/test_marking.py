@@ -59,6 +59,11 @@ def opened(visitor, photograph, fragment=""):
     return page
 
 
+def by_hand_alone(page):
+    """Leave each mark where it is set."""
+    page.get_by_label("Draw each mark").uncheck()
+
+
 def said(page):
     return page.locator(".rb-marking-said")
 
@@ -101,7 +106,12 @@ def rows(page, field):
 
 
 def places(page, field):
-    return [tuple(float(text) for text in row[-2:]) for row in rows(page, field)]
+    """Return where marks stand: their rows end with the place and with how it was set."""
+    return [tuple(float(text) for text in row[-3:-1]) for row in rows(page, field)]
+
+
+def how_set(page, field):
+    return [row[-1] for row in rows(page, field)]
 
 
 def do(page, name):
@@ -117,6 +127,7 @@ def test_a_phone_marks_a_picture_and_its_link_holds_the_numbers(new_visitor, pho
     phone = new_visitor(has_touch=True, viewport={"width": 480, "height": 1000})
     page = opened(phone, photograph)
     expect(said(page)).to_contain_text("Next: sheet 1, dot A, upper left.")
+    by_hand_alone(page)
     stood = place_of_picture(page)
     for count, dot in enumerate(DOTS_SEEN, 1):
         touch(page, *dot)
@@ -144,7 +155,7 @@ def test_a_phone_marks_a_picture_and_its_link_holds_the_numbers(new_visitor, pho
     assert places(page, "lower_limb")[-1] == (last[0] + 3, last[1])
 
     for field, marks in (("dots", DOTS_SEEN), ("lower_limb", LIMBS["lower"])):
-        cell = page.locator(f'[data-field="{field}"] tbody tr').first.locator("input").nth(-2)
+        cell = page.locator(f'[data-field="{field}"] tbody tr').first.locator('[data-column="x"]')
         cell.fill(f"{marks[0][0]:.1f}")
         cell.blur()
     for _ in LIMBS["lower"][1:]:
@@ -168,6 +179,7 @@ def test_a_phone_marks_a_picture_and_its_link_holds_the_numbers(new_visitor, pho
 
 def test_keys_alone_mark_a_picture(visitor, photograph):
     page = opened(visitor, photograph)
+    by_hand_alone(page)
     canvas = page.locator(".rb-marking canvas")
     canvas.focus()
     page.keyboard.press("Enter")
@@ -198,6 +210,7 @@ def test_keys_alone_mark_a_picture(visitor, photograph):
 
 def test_a_mark_that_is_dragged_moves_finely(new_visitor, photograph):
     page = opened(new_visitor(), photograph)
+    by_hand_alone(page)
     page.get_by_label("Choose a picture").set_input_files(
         {"name": "bow.jpg", "mimeType": "image/jpeg", "buffer": b"no picture"})
     expect(said(page)).to_contain_text("This browser cannot open that file as a picture.")
@@ -215,6 +228,38 @@ def test_a_mark_that_is_dragged_moves_finely(new_visitor, photograph):
 
 
 
+def test_marks_are_drawn_to_what_the_picture_shows_and_taken_back(new_visitor, photograph):
+    """The picture was drawn by PIL: where its dots and edges lie is known."""
+    page = opened(new_visitor(has_touch=True, viewport={"width": 480, "height": 1000}), photograph)
+    x, y = DOTS_SEEN[0]
+    touch(page, x + 8, y - 6)
+    expect(said(page)).to_contain_text("Drawn to the middle of the dot, by ")
+    assert places(page, "dots")[0] == pytest.approx((x, y), abs=1)
+    assert how_set(page, "dots") == ["middle"]
+    do(page, "Undo")
+    assert how_set(page, "dots") == ["hand"]
+    set_by_hand = places(page, "dots")[0]
+    assert set_by_hand != pytest.approx((x, y), abs=1)
+    do(page, "Next mark")
+    do(page, "Draw this mark")
+    expect(said(page)).to_contain_text("Drawn to the middle of the dot")
+    assert how_set(page, "dots") == ["middle"]
+    do(page, "One pixel up")
+    assert how_set(page, "dots") == ["hand"]  # a hand's again
+
+    choose(page, "Upper limb")
+    (first, second, third), title = LIMBS["upper"][:3], "Upper limb"
+    for count, mark in enumerate((first, second, third), 1):
+        touch(page, mark[0], mark[1] + 4)
+        expect_count(page, title, count)
+        expect(said(page)).to_contain_text(f"{title}, {count}: ")
+    wait_until(page, lambda: how_set(page, "upper_limb")[1:] == ["edge", "edge"])
+    for place, mark in list(zip(places(page, "upper_limb"), (first, second, third), strict=True))[1:]:
+        assert place[1] == pytest.approx(mark[1], abs=2)  # the line that PIL drew ends on whole pixels
+    page.locator(".rb-marking canvas").scroll_into_view_if_needed()
+    touch(page, WIDTH * 0.5, HEIGHT * 0.9)
+    expect(said(page)).to_contain_text("No clear edge lies near enough: the mark stays where you set it.")
+
 
 def test_an_answer_is_kept_with_its_picture_if_the_reader_wants(visitor, photograph):
     put(visitor)
@@ -228,7 +273,7 @@ def test_an_answer_is_kept_with_its_picture_if_the_reader_wants(visitor, photogr
     dialog.get_by_role("button", name="Cancel").click()
     page.get_by_label("Choose a picture").set_input_files(photograph)
     expect(said(page)).to_contain_text("The marks of the tables stand on it.")
-    stand = ";".join(":".join(row) for row in rows(page, "dots"))
+    stand = ";".join(":".join(row[:-1]) for row in rows(page, "dots"))
     assert stand.replace(" px", "") == example["dots"]
     page.get_by_role("button", name="Keep in a bow").click()
     dialog.get_by_label("Also keep the picture").check()

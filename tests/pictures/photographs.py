@@ -60,8 +60,8 @@ class Photograph:
     """A bow before a camera, and marks with their errors; all of it thrown by dice."""
 
     def __init__(self, dice, error=1.0, marks=30, camera=None, shapes=None, board_error=1 / 32,
-                 standoff_error=1 / 16, turn=None):
-        self.dice, self.error = dice, error
+                 standoff_error=1 / 16, turn=None, dot_error=None):
+        self.dice, self.error = dice, error if dot_error is None else dot_error
         self.camera = camera or Camera(
             distance=dice.uniform(120, 130) * INCH, bend=dice.uniform(-0.03, 0.03),
             aim=((26 + dice.uniform(-2, 2)) * INCH, (14 + dice.uniform(-3, 3)) * INCH),
@@ -71,9 +71,10 @@ class Photograph:
         self.shapes = shapes or (one, one)
         self.out = dice.gauss(0.0, standoff_error)
         self.board_error = board_error
+        self.middles, self.moved = SHEETS, [self.moved_sheet() for _ in SHEETS]
         self.dots = [(number, dot, *self.mark(x, y)) for number, (middle, off) in enumerate(
-            [(middle, self.moved_sheet()) for middle in SHEETS], 1)
-            for dot, x, y in self.on_sheet(middle, off)]
+            zip(self.middles, self.moved, strict=True), 1) for dot, x, y in self.on_sheet(middle, off)]
+        self.error = error
         self.limbs = [self.limb(which, marks) for which in (0, 1)]
         self.throat = self.mark(*self.hung(0.0, -RISER / 2, 0), STANDOFF[0] + self.out)
         self.string = None
@@ -106,6 +107,10 @@ class Photograph:
             out = STANDOFF[0] + (STANDOFF[1] - STANDOFF[0]) * part + self.out
             found.append(self.mark(*self.hung(THROAT + offset, along, which), out))
         return found
+
+    def fadeout_again(self, which):
+        """Return one more mark of a fadeout."""
+        return self.mark(*self.hung(THROAT, 0.0, which), STANDOFF[0] + self.out)
 
     def brace(self, upper, lower, marks=6):
         """Mark a string that stands so far over the fadeouts."""

@@ -9,7 +9,6 @@ from scipy.stats import norm
 from calc.numerics.normal import NORMAL_95
 from calc.outcome import OK, WATCH
 from calc.pictures import bends, checks
-from calc.pictures.picture import Point
 from calc.quantities import FOOT, INCH
 
 
@@ -59,12 +58,11 @@ def test_limbs_unlike_beyond_what_chance_gives_one_of_seven_places_are_warned_of
 
 
 def course(count, off=0.0):
-    points = [Point(0.0, 0.0, ((1e-3, 0.0), (0.0, 1e-3)), []) for _ in range(count)]
-    return SimpleNamespace(points=points, misses=lambda: [0.0] * (count - 1) + [off])
+    return SimpleNamespace(points=[None] * count, misses=lambda: [0.0] * (count - 1) + [off])
 
 
 @pytest.mark.parametrize(("count", "off", "found"), [
-    (18, 4.0e-3, []), (17, 0.0, ["few-upper"]), (18, 4.01e-3, ["off-upper"]), (18, -4.01e-3, ["off-upper"])])
+    (18, 4.0, []), (17, 0.0, ["few-upper"]), (18, 4.01, ["off-upper"]), (18, -4.01, ["off-upper"])])
 def test_too_few_marks_and_one_off_the_course_are_warned_of(count, off, found):
     told = checks.course_checks(SimpleNamespace(courses=(course(count, off), None)))
     assert levels(told) == [(each, WATCH) for each in found]

@@ -11,7 +11,7 @@ from calc.pictures.target import DOTS
 from tests.pictures.camera import HEIGHT, INCH, WIDTH, Camera
 
 CAMERA = Camera()
-PICTURE = Picture(WIDTH, HEIGHT, 1.0)
+PICTURE = Picture(WIDTH, HEIGHT, 1.0, 1.0)
 MIDDLES = [(0.0, 0.0), (60 * INCH, 0.0), (0.0, 30 * INCH), (60 * INCH, 30 * INCH)]
 CORNERS = [place for id, _, place in DOTS if id != "m"]
 SOON = 0.02
@@ -21,7 +21,8 @@ SOON = 0.02
 def known():
     places = [(sheet, (middle[0] + x, middle[1] + y))
               for sheet, middle in enumerate(MIDDLES) for x, y in CORNERS]
-    return [Known(place, PICTURE.seen(*CAMERA.sees(*place)), sheet) for sheet, place in places]
+    return [Known(place, PICTURE.seen(*CAMERA.sees(*place)), sheet, PICTURE.error / 1000)
+            for sheet, place in places]
 
 
 @pytest.fixture(scope="module")
@@ -50,8 +51,8 @@ def test_lines_across_the_board_go_through_the_middles_of_the_sheets(board):
 
 
 def test_two_sheets_nearly_over_each_other_have_one_line(board):
-    moved = [Known((each.place[0] + (INCH if each.sheet == 2 else 0.0), each.place[1]), each.seen, each.sheet)
-             for each in known()]
+    moved = [Known((each.place[0] + (INCH if each.sheet == 2 else 0.0), each.place[1]), each.seen, each.sheet,
+                   each.error) for each in known()]
     assert len(board_lines(PICTURE, board, moved)) == 8
 
 

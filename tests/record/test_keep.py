@@ -6,6 +6,7 @@ import pytest
 
 from calc.record import keep, tasks
 from calc.record.entries import MOST_TEXT, Entry, entry_json, read_entries
+from calc.record.fill import fill
 from calc.record.fold import State
 
 IDS = [f"01k2f7m3q9xw{number:02d}" for number in range(10, 20)]
@@ -103,3 +104,51 @@ def test_filling_says_what_the_bow_is_called_and_what_its_record_shows():
     assert (brace["text"], brace["since"]) == ("7 3/4 in", "12 May")
     assert not brace["stale"]
     assert not brace["shop"]
+
+
+READ_OFF = (("tiller", 0.008), ("upper", 0.193), ("upper_error", 0.0011), ("lower", 0.185),
+            ("lower_error", 0.0012), ("brace_height", None), ("profile", "6.00in:0.512in; 12.00in:0.800in"),
+            ("shape_error", 0.0009), ("throat", 0.019), ("throat_error", 0.0008))
+
+
+def read_off(units="imperial", **more):
+    return tasks.answer({**asked(typed=[["upper_limb", "1:1"]]), "task": "fresh", "units": units,
+                         "calculator": "photograph", "results": [list(each) for each in READ_OFF],
+                         **more})["fresh"]
+
+
+def test_what_a_photograph_shows_becomes_readings_with_their_errors():
+    """0.193 m is 7.598 in, 0.0011 m is 0.043 in (an inch is 25.4 mm)."""
+    told = [(each["label"], each["text"], each["error"], each["was"]) for each in read_off()]
+    assert told == [
+        ("Upper tiller distance", "7.598 in", "0.043 in", "7 5/8 in"), ("Read", "fadeout", "", ""),
+        ("Lower tiller distance", "7.283 in", "0.047 in", "7 5/16 in"),
+        ("Unstrung shape", "6.00in:0.512in;12.00in:0.800in", "0.035 in", ""),
+        ("Fadeouts behind the throat", "0.748 in", "0.031 in", "")]
+    assert [each["text"] for each in read_off(units="metric")][:1] == ["193.0 mm"]
+
+
+def test_figures_that_are_the_examples_alone_are_no_readings():
+    assert read_off(typed=[]) == []
+
+
+def test_readings_of_a_photograph_are_entries_of_their_own_with_their_source_and_fill_with_it():
+    made = kept(calculator="photograph", results=[list(each) for each in READ_OFF], readings=True,
+                pairs=[["upper_limb", "1:1"]], typed=[["upper_limb", "1:1"]], source="photograph abc")
+    assert [(each.sheet, each.source) for each in made] == [
+        ("answer", "photograph abc"), ("reading", "photograph abc"), ("bow", "photograph abc")]
+    assert dict(made[1].facts) == {"upper": "7.598 in", "measured": "fadeout", "lower": "7.283 in"}
+    assert made[1].note == ("Read off by a calculator; each figure with half of the range that holds 95 of "
+                            "100. Upper tiller distance ± 0.043 in. Lower tiller distance ± 0.047 in.")
+    filled = {each.input: each for each in fill(State([READING, *made]), "weight-reduction")}
+    assert filled["profile"].text == "6.00in:0.512in;12.00in:0.800in"
+    assert filled["profile"].said == "From a photograph of 13 May, ± 0.035 in"
+    assert filled["throat"].said == "From a photograph of 13 May, ± 0.031 in"
+    assert filled["tiller_now"].said == "From a photograph of 13 May"  # worked out of both distances
+    assert filled["brace_height"].said == ""  # by rule, as before
+    shape = {each.input: each for each in fill(State([READING, *made]), "bow-model")}["profile"]
+    assert (shape.text, shape.said) == (filled["profile"].text, filled["profile"].said)
+
+
+def test_only_what_a_record_knows_otherwise_is_new():
+    assert read_off(results=[["upper", 0.193675], ["upper_error", 0.001]]) == []  # 7 5/8 in, as it has it

@@ -226,6 +226,15 @@ export class CalculatorPage {
     return texts;
   }
 
+  /**
+   * What the calculator finds beside its answer, once no answer is due; null where it cannot say.
+   * @param {Record<string, unknown>} asked
+   */
+  async find(asked) {
+    const { answer } = await this.#engine.ask({ calculator: this.calculator, find: asked });
+    return answer ?? null;
+  }
+
   /** @param {TreeNode[]} tree */
   grow(tree) {
     return grow(tree);

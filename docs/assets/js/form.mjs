@@ -190,6 +190,16 @@ function numberRows(field, system = unitsOf(around(field, "form", HTMLFormElemen
     remove.hidden = lines.length <= Math.max(1, fewest);
   });
   partOf(field, ".rb-add-row", HTMLElement).hidden = lines.length >= most;
+  countRows(field);
+}
+
+/**
+ * A folded list says how many rows it holds.
+ * @param {HTMLElement} field
+ */
+export function countRows(field) {
+  const place = field.querySelector(".rb-list-count");
+  if (place) place.textContent = String(rowsOf(field).filter(isFilled).length);
 }
 
 /**

@@ -135,7 +135,8 @@ export class Keeping {
     const { bow, store } = this.#bar;
     const { pairs, said, own } = this.#page.figures();
     const typed = pairs.filter(([name]) => (bow ? this.#bar.isTyped(name) : own.includes(name)));
-    return { entries: await store.record(this.#target), pairs, typed, figures: said, stale: this.#bar.stale.join(", ") };
+    const { results = [] } = this.#page.answer?.kept ?? {};
+    return { entries: await store.record(this.#target), pairs, typed, figures: said, results, stale: this.#bar.stale.join(", ") };
   }
 
   /**
@@ -177,8 +178,8 @@ export class Keeping {
 }
 
 /** @param {Fresh} fresh */
-function sentenceOf({ label, text, was, refused }) {
-  return refused || `${label}: ${text}${was && was !== text ? ` (was ${was})` : ""}`;
+function sentenceOf({ label, text, error, was, refused }) {
+  return refused || `${label}: ${text}${error && `, ± ${error}`}${was && was !== text ? ` (was ${was})` : ""}`;
 }
 
 /**

@@ -1,18 +1,21 @@
 // A picture to mark on: shown, panned and zoomed, with a loupe that keeps off the finger. What is reckoned here serves
 // showing alone; marks are pixels of the whole picture, whatever is shown of it.
 
-/** @import { Mark, Sight, Spot } from "./marking.d.ts" */
+/** @import { Mark, Patch, Sight, Spot } from "./marking.d.ts" */
 
 const REACH = 16; // from a finger to a mark that it takes hold of, in the page's pixels
 const LOUPE = 62; // its radius
 const LOUPE_SCALE = 3; // of the page's pixels to one of the picture's, at least
 const CLOSEST = 12;
 const EDGE = 6;
+const BY_HAND = "hand";
 const CROSS = 11; // its arms
 const SMALL_CROSS = 6;
 const RING = 15;
 const NAME = 26; // from a name to the next, at least
 const SMALL_COPY = 2048; // the longer side of what is drawn while the whole picture is in sight
+const AROUND = 40; // samples of a patch to each side of its mark
+const FULL_WIDTH = 4000; // a picture so many pixels wide is sampled pixel by pixel, one of twice as many every second
 const STEP = 1.5; // of a zoom
 const PAN_STEP = 0.1; // of what is in sight
 
@@ -78,6 +81,27 @@ export class Stage {
   get middle() {
     const { width, height } = this.#size();
     return this.#toPicture({ x: width / 2, y: height / 2 });
+  }
+
+  /**
+   * The picture around a place, as Python looks at it; null without a picture.
+   * @param {Spot} spot
+   * @returns {Patch | null}
+   */
+  patchAbout({ x, y }) {
+    if (!this.#picture) return null;
+    const step = Math.max(1, Math.round(this.#picture.width / FULL_WIDTH));
+    const wide = 2 * AROUND + 1;
+    const [left, top] = [x, y].map((middle) => Math.round(middle) - AROUND * step);
+    const copy = document.createElement("canvas");
+    copy.width = wide;
+    copy.height = wide;
+    const pen = copy.getContext("2d", { willReadFrequently: true });
+    if (!pen) return null;
+    pen.drawImage(this.#picture, left, top, wide * step, wide * step, 0, 0, wide, wide);
+    const { data } = pen.getImageData(0, 0, wide, wide);
+    const gray = Array.from({ length: wide * wide }, (_, at) => Math.round((data[4 * at] + data[4 * at + 1] + data[4 * at + 2]) / 3));
+    return { left, top, step, wide, gray };
   }
 
   seeAll() {
@@ -341,6 +365,7 @@ export class Stage {
       const at = place(held ?? mark);
       drawCross(pen, at, CROSS, colours, colours.now);
       if (isChosen && !bare) drawRing(pen, at, colours);
+      if (!held && mark.how && mark.how !== BY_HAND) drawDrawn(pen, at, colours);
       if (!isChosen && named && distance(named, at) < NAME) continue;
       if (!isChosen || !bare) drawName(pen, at, mark.label, colours);
       named = at;
@@ -436,6 +461,23 @@ function drawLine(pen, points, kind, colours) {
 function drawRing(pen, { x, y }, colours) {
   pen.beginPath();
   pen.arc(x, y, RING, 0, 2 * Math.PI);
+  outline(pen, 2, colours, colours.now);
+}
+
+/**
+ * A corner to each side of the cross: the picture drew this mark, not a hand.
+ * @param {CanvasRenderingContext2D} pen
+ * @param {Spot} place
+ * @param {Colours} colours
+ */
+function drawDrawn(pen, { x, y }, colours) {
+  const half = CROSS - 3;
+  pen.beginPath();
+  for (const [across, down] of [[1, 1], [1, -1], [-1, 1], [-1, -1]]) {
+    pen.moveTo(x + across * half, y + down * (half - 4));
+    pen.lineTo(x + across * half, y + down * half);
+    pen.lineTo(x + across * (half - 4), y + down * half);
+  }
   outline(pen, 2, colours, colours.now);
 }
 

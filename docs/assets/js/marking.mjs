@@ -8,7 +8,7 @@ import { NextFigures } from "./marking-figures.mjs";
 import { Stage } from "./marking-stage.mjs";
 
 /** @import { CalculatorPage } from "./calculator.mjs" */
-/** @import { MarkSet, PictureLine, Spot } from "./marking.d.ts" */
+/** @import { FoundMark, Mark, MarkSet, PictureLine, Spot } from "./marking.d.ts" */
 
 const FAST = 10; // pixels of a step with Shift held
 const SIDES = /** @type {const} */ ({ ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] });
@@ -20,6 +20,7 @@ const WORDS = {
   cleared: "All marks deleted.",
   undone: "Taken back.",
   redone: "Done again.",
+  nothingToDraw: "There is nothing here to draw this mark to.",
   kept: "The marks of the tables stand on it. For marks of its own, delete all marks.",
 };
 
@@ -47,6 +48,8 @@ class MarkingBench {
   #row = null; // of the mark that keys and arrows move
   /** @type {PictureLine[]} */
   #lines = [];
+  /** @type {Map<string, number>} */
+  #rises = new Map(); // which way the edge was brighter that the last mark of a set was drawn to, as Python had it
 
   /**
    * @param {HTMLElement} section
@@ -138,8 +141,58 @@ class MarkingBench {
   #place(spot) {
     const { id } = this.#current;
     const row = this.#marks.add(id, spot, { behind: this.#row, figures: this.#figures.take(this.#current) });
-    if (row === null) this.#say(WORDS.full);
-    else this.#tell(row, this.#figures.next(this.#current));
+    if (row === null) {
+      this.#say(WORDS.full);
+      return;
+    }
+    const next = this.#figures.next(this.#current);
+    this.#tell(row, next);
+    if (!this.#current.draws || !this.#drawsEach) return;
+    this.#draw(id, row, next);
+    if (row === 1) this.#draw(id, 0); // the first mark waited to know where the limb goes
+  }
+
+  /** Whether the reader wants each mark drawn to what the picture shows. */
+  get #drawsEach() {
+    return partOf(this.#section, ".rb-marking-draw input", HTMLInputElement).checked;
+  }
+
+  /**
+   * Have a mark drawn to the edge or dot that it was meant for, where the picture shows one.
+   * @param {string} set
+   * @param {number} row
+   * @param {string} [next] what is said of the next mark
+   * @returns {Promise<FoundMark | null>}
+   */
+  async #draw(set, row, next = "") {
+    const mark = this.#markAt(set, row);
+    const patch = mark && this.#stage.patchAbout(mark);
+    if (!mark || !patch) return null;
+    const [before, after] = [row - 1, row + 1].map((each) => pairOf(this.#markAt(set, each)));
+    const asked = { set, row, mark: pairOf(mark), before, after, rises: this.#rises.get(set) ?? 0, ...patch };
+    const found = /** @type {FoundMark | null} */ (await this.#page.find(asked));
+    const now = this.#markAt(set, row);
+    if (!found || !now || now.x !== mark.x || now.y !== mark.y) return null; // it went on meanwhile
+    if (row > 0) this.#rises.set(set, found.rises ?? 0);
+    if (found.x !== undefined && found.y !== undefined) this.#marks.move(set, row, { x: found.x, y: found.y }, found.how);
+    if (found.said && row === this.#row && set === this.#current.id) this.#tell(row, `${found.said} ${next}`.trim());
+    return found;
+  }
+
+  /** Draws the chosen mark, whether or not each is drawn by itself. */
+  async #drawChosen() {
+    const { id } = this.#current;
+    if (this.#row === null) return;
+    const found = await this.#draw(id, this.#row);
+    if (found && !found.said) this.#say(WORDS.nothingToDraw);
+  }
+
+  /**
+   * @param {string} set
+   * @param {number} row
+   */
+  #markAt(set, row) {
+    return this.#marks.sets.find(({ id }) => id === set)?.marks.find((each) => each.row === row) ?? null;
   }
 
   /**
@@ -181,6 +234,7 @@ class MarkingBench {
     "let-go": () => this.#letGo(),
     delete: () => this.#delete(),
     clear: () => this.#clear(),
+    draw: () => this.#drawChosen(),
     undo: () => this.#step(this.#marks.canUndo, () => this.#marks.undo(), WORDS.undone),
     redo: () => this.#step(this.#marks.canRedo, () => this.#marks.redo(), WORDS.redone),
     "former-mark": () => this.#walk(-1),
@@ -222,6 +276,7 @@ class MarkingBench {
   #clear() {
     this.#marks.begin(this.#picture);
     this.#figures.begin();
+    this.#rises.clear();
     this.#row = null;
     this.#show();
     this.#say(WORDS.cleared);
@@ -277,7 +332,10 @@ class MarkingBench {
     };
     const { canUndo, canRedo } = this.#marks;
     const some = current.marks.length > 0;
-    this.#enable({ undo: canUndo, redo: canRedo, delete: chosen !== null, "former-mark": some, "next-mark": some });
+    this.#enable({
+      undo: canUndo, redo: canRedo, delete: chosen !== null, draw: current.draws && chosen !== null, "former-mark": some, "next-mark": some,
+    });
+    partOf(this.#section, ".rb-marking-draw", HTMLElement).hidden = !current.draws;
   }
 
   /**
@@ -357,6 +415,11 @@ function radioOf({ id, title }, index) {
     node("input", { type: "radio", name: "marking-set", value: id }),
     node("span", {}, `${index + 1}. ${title}`), " ",
     node("span", { class: "rb-marking-count" }));
+}
+
+/** @param {Mark | null} mark */
+function pairOf(mark) {
+  return mark && [mark.x, mark.y];
 }
 
 /** @param {Spot} spot */

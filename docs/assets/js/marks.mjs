@@ -1,7 +1,7 @@
 // Points marked on a picture. Their one place are the rows of the calculator's form: what is marked is written there,
 // and what is typed there is marked.
 
-import { addRow, controlsIn, fieldOf, fieldsOf, fillForm, labelOf, limitsOf, nameOf, readForm, removeRow, rowsOf } from "./form.mjs";
+import { addRow, controlsIn, countRows, fieldOf, fieldsOf, fillForm, labelOf, limitsOf, nameOf, readForm, removeRow, rowsOf } from "./form.mjs";
 import { sourceOf } from "./parts.mjs";
 
 /** @import { CalculatorPage } from "./calculator.mjs" */
@@ -9,6 +9,7 @@ import { sourceOf } from "./parts.mjs";
 /** @import { Control, Pair } from "./types.d.ts" */
 
 const PLACE = ["x", "y"]; // the columns of a mark's place
+const HOW = "how"; // the column that says whether a hand set it or the picture drew it
 const SIZE = ["picture_width", "picture_height"];
 const MOST_STEPS = 200; // that can be taken back
 
@@ -41,8 +42,9 @@ export class Marks {
       hint: (field.querySelector(".rb-hint")?.textContent ?? "").trim(),
       marks: rowsOf(field).flatMap((line, row) => {
         const spot = spotOf(line);
-        return spot ? [{ row, label: nameIn(line) ?? String(row + 1), ...spot }] : [];
+        return spot ? [{ row, label: nameIn(line) ?? String(row + 1), how: howIn(line)?.value ?? "", ...spot }] : [];
       }),
+      draws: howIn(rowsOf(field)[0]) !== null,
     }));
   }
 
@@ -85,12 +87,14 @@ export class Marks {
   }
 
   /**
+   * how: what drew the mark there, an answer of the column; by hand where it is left out.
    * @param {string} set
    * @param {number} row
    * @param {Spot} spot
+   * @param {string} [how]
    */
-  move(set, row, spot) {
-    this.#change(set, () => writePlace(rowsOf(this.#fieldOf(set))[row], spot));
+  move(set, row, spot, how) {
+    this.#change(set, () => writePlace(rowsOf(this.#fieldOf(set))[row], spot, how));
   }
 
   /**
@@ -178,6 +182,7 @@ export class Marks {
   #change(set, deed) {
     this.#note(this.#read());
     const made = deed();
+    countRows(this.#fieldOf(set));
     this.#page.wrote([set]);
     return made;
   }
@@ -244,7 +249,15 @@ function placeIn(line) {
 
 /** @param {Element} line */
 function figuresIn(line) {
-  return controlsIn(line).filter((control) => !isPlace(control));
+  return controlsIn(line).filter((control) => !isPlace(control) && control.dataset.column !== HOW);
+}
+
+/**
+ * @param {Element} line
+ * @returns {HTMLSelectElement | null}
+ */
+function howIn(line) {
+  return line.querySelector(`select[data-column="${HOW}"]`);
 }
 
 /**
@@ -282,11 +295,14 @@ function spotOf(line) {
 /**
  * @param {Element} line
  * @param {Spot | null} spot
+ * @param {string} [drawn]
  */
-function writePlace(line, spot) {
+function writePlace(line, spot, drawn) {
   const [across, down] = placeIn(line);
   across.value = spot ? String(spot.x) : "";
   down.value = spot ? String(spot.y) : "";
+  const how = howIn(line);
+  if (how) how.value = drawn ?? how.options[0].value; // the first: by hand
 }
 
 /**

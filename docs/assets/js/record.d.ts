@@ -110,6 +110,7 @@ export interface Fresh {
   label: string;
   text: string;
   was: string;
+  error: string;
   refused: string;
 }
 

@@ -62,12 +62,17 @@ export interface CalculatorRequest {
   pairs: Pair[];
   standing: Record<string, string>;
 }
+/** A question to what a calculator finds beside its answer. */
+export interface FindRequest {
+  calculator: string;
+  find: Record<string, unknown>;
+}
 export interface TaskRequest {
   task: string;
   units: UnitSystem;
   [more: string]: unknown;
 }
-export type Asked = CalculatorRequest | TaskRequest;
+export type Asked = CalculatorRequest | FindRequest | TaskRequest;
 
 /** What the engine makes of a request: an answer, or a sentence that says why there is none. */
 export interface Told {
