@@ -28,9 +28,9 @@ KEYS = ("id", "at", "sheet", "facts", "why", "note", "photos", "device", "source
 class Entry:
     """One entry.
 
-    facts: (name, text as typed), by name. photos: ids. source: of an answer, or of what it read off, who gave it. replaces: id of the
-    entry that this one corrects; with no facts it strikes that one out. more: (key, JSON) of what this
-    release does not know, kept as it came.
+    facts: (name, text as typed), by name. photos: ids. source: of an answer, or of what one read off, who
+    gave it. replaces: id of the entry that this one corrects; with no facts it strikes that one out. more:
+    (key, JSON) of what this release does not know, kept as it came.
     """
 
     def __init__(

@@ -114,6 +114,10 @@ def how_set(page, field):
     return [row[-1] for row in rows(page, field)]
 
 
+def unfold(page, field):
+    page.locator(f'.rb-field[data-field="{field}"] summary').click()
+
+
 def do(page, name):
     page.locator(".rb-marking").get_by_role("button", name=name, exact=True).click()
 
@@ -155,6 +159,7 @@ def test_a_phone_marks_a_picture_and_its_link_holds_the_numbers(new_visitor, pho
     assert places(page, "lower_limb")[-1] == (last[0] + 3, last[1])
 
     for field, marks in (("dots", DOTS_SEEN), ("lower_limb", LIMBS["lower"])):
+        unfold(page, field)
         cell = page.locator(f'[data-field="{field}"] tbody tr').first.locator('[data-column="x"]')
         cell.fill(f"{marks[0][0]:.1f}")
         cell.blur()
@@ -259,6 +264,124 @@ def test_marks_are_drawn_to_what_the_picture_shows_and_taken_back(new_visitor, p
     page.locator(".rb-marking canvas").scroll_into_view_if_needed()
     touch(page, WIDTH * 0.5, HEIGHT * 0.9)
     expect(said(page)).to_contain_text("No clear edge lies near enough: the mark stays where you set it.")
+
+
+def test_two_fingers_enlarge_the_picture(new_visitor, photograph):
+    """Fingers that go three times as far apart show the picture three times as large, about their middle."""
+    page = opened(new_visitor(has_touch=True, viewport={"width": 480, "height": 1000}), photograph)
+    by_hand_alone(page)
+    canvas = page.locator(".rb-marking canvas")
+    canvas.scroll_into_view_if_needed()
+    shown = canvas.bounding_box()
+    x, y = shown["x"] + shown["width"] / 2, shown["y"] + shown["height"] / 2
+
+    def taps():
+        for across in (-60, 60):
+            page.touchscreen.tap(x + across, y)
+        first, second = places(page, "dots")[-2:]
+        return second[0] - first[0], (first[0] + second[0]) / 2
+
+    apart, middle = taps()
+    fingers = page.context.new_cdp_session(page)
+
+    def touches(kind, reach=None):
+        at = [] if reach is None else [{"x": x + side * reach, "y": y + 40, "id": number}
+                                       for number, side in enumerate((-1, 1))]
+        fingers.send("Input.dispatchTouchEvent", {"type": kind, "touchPoints": at})
+
+    touches("touchStart", 30)
+    for reach in (45, 60, 75, 90):
+        touches("touchMove", reach)
+    touches("touchEnd")
+    expect_count(page, "Dots marked", 2)  # fingers that move the picture mark nothing
+    closer, still = taps()
+    assert apart / closer == pytest.approx(3, rel=0.1)
+    assert still == pytest.approx(middle, abs=FINGER)
+
+
+def test_marking_goes_on_without_network(visitor, photograph):
+    page = visitor.open("calculators/photograph/?offline=1")
+    page.evaluate("async () => { await navigator.serviceWorker.ready; }")
+    visitor.context.set_offline(True)
+    try:
+        page = visitor.open("calculators/photograph/")
+        page.locator(".rb-marking[data-live]").wait_for()
+        page.get_by_label("Choose a picture").set_input_files(photograph)
+        expect(said(page)).to_contain_text(f"The picture is open: {WIDTH} by {HEIGHT} pixels.")
+        page.locator(".rb-marking canvas").focus()
+        page.keyboard.press("Enter")
+        expect(said(page)).to_contain_text("No clear dot lies near enough")  # said by Python
+        assert places(page, "dots") == [(WIDTH // 2, HEIGHT // 2)]
+    finally:
+        visitor.complaints.clear()  # the browser reports each request that the network refused
+
+
+def test_marks_stand_out_in_the_systems_own_colours(visitor, photograph):
+    visitor.page.emulate_media(forced_colors="active", color_scheme="dark")
+    page = opened(visitor, photograph)
+    page.locator(".rb-marking canvas").focus()
+    page.keyboard.press("Enter")
+    expect_count(page, "Dots marked", 1)
+    named = {name: page.evaluate(
+        """name => {
+          const probe = document.querySelector('.rb-marking').appendChild(document.createElement('i'));
+          probe.style.color = `var(--rb-marking-${name})`;
+          const found = getComputedStyle(probe).color;
+          probe.remove();
+          return found;
+        }""", name) for name in ("now", "halo", "curve")}
+    assert len(set(named.values())) == 3
+    shown = Image.open(io.BytesIO(page.locator(".rb-marking canvas").screenshot())).convert("RGB")
+    colours = {colour: count for count, colour in shown.getcolors(shown.width * shown.height)}
+    mark = tuple(int(each) for each in named["now"].removeprefix("rgb(").removesuffix(")").split(","))
+    assert colours.get(mark, 0) > 20  # the cross
+    outline = page.locator(".rb-marking-sets label:has(:checked)").evaluate(
+        "label => getComputedStyle(label).outlineStyle")
+    assert outline == "solid"
+    assert faults(page, ".rb-marking") == []
+
+
+def test_the_list_of_marks_is_read_out_and_changed_by_numbers(visitor, photograph):
+    page = opened(visitor, photograph)
+    choose(page, "Upper limb")
+    by_hand_alone(page)
+    canvas = page.locator(".rb-marking canvas")
+    canvas.focus()
+    for key in ("Enter", "ArrowRight", "Enter"):
+        page.keyboard.press(key)
+    field = page.locator('.rb-field[data-field="upper_limb"]')
+    fold = field.locator("summary")
+    expect(fold).to_have_text("Upper limb, along the edge of its belly: 2 in the list")
+    assert not field.locator("table").is_visible()
+    fold.focus()
+    page.keyboard.press("Enter")
+    cell = field.get_by_role("textbox", name="Row 2, From the left edge in pixels")
+    assert cell.input_value() == str(WIDTH // 2)
+    cell.fill("1234.5")
+    cell.blur()
+    canvas.focus()
+    page.keyboard.press("PageUp")
+    page.keyboard.press("PageDown")
+    expect(said(page)).to_contain_text("Upper limb, 2: 1234.5 across")
+    field.get_by_role("button", name="Remove row 1", exact=True).click()
+    expect(fold).to_have_text("Upper limb, along the edge of its belly: 1 in the list")
+
+
+def test_what_a_picture_shows_becomes_a_reading_of_the_bow(visitor):
+    put(visitor)
+    example = {each.id: each.default for each in inputs_of(catalog.find("photograph"))}
+    marks = "&".join(f"{name}={example[name]}" for name in ("dots", "upper_limb", "lower_limb"))
+    page = open_bar(visitor, "#" + marks, "photograph")
+    dialog = page.locator("dialog[open]")
+    page.get_by_role("button", name="Keep in a bow").click()
+    expect(dialog).to_contain_text("Unstrung shape: 4.27in:0.398in;")
+    dialog.get_by_label("Also write down").check()
+    dialog.get_by_role("button", name="Keep", exact=True).click()
+    expect(page.locator(".rb-kept-told")).to_contain_text("Kept.")
+    kept = [each for each in record(visitor) if each["sheet"] == "bow" and each.get("source")]
+    assert kept[0]["source"].startswith("photograph ")
+    assert kept[0]["facts"]["profile"].startswith("4.27in:0.398in;")
+    assert "Unstrung shape ± " in kept[0]["note"]
 
 
 def test_an_answer_is_kept_with_its_picture_if_the_reader_wants(visitor, photograph):
