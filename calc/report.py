@@ -37,16 +37,19 @@ EXPLAINING = ("between", "causes", "contributions", "conventions", "feel", "figu
               "remedies-besides", "respirators", "text")
 """Tables that say why, or what else: nobody works from them, and a print for the bench has none of them."""
 
+BEHIND = "Drawings, tables and what this assumes"
+"""What an answer is made from: open on a calculator's own page, folded within a chapter."""
+
 LEVEL_WORDS = {"ok": "In order", "watch": "Watch", "stop": "Stop"}
 
 
 def outcome_tree(calculator: Calculator, outcome: Outcome, system: str) -> list[object]:
-    """Return the element tree of an outcome in a unit system: its answer, and what stands behind that."""
-    answer: list[object] = ["div", {"class": "rb-answer"},
-                            ["p", {"class": "rb-headline"}, say(outcome.headline, system)],
-                            checks_tree(outcome.checks, system),
-                            _values(calculator, outcome, system)]
-    nodes: list[object] = ["div", {"class": "rb-behind"}]
+    """Return the element tree of an outcome in a unit system: its answer, what stands behind that, cautions."""
+    told: list[object] = ["div", {"class": "rb-told"},
+                          ["p", {"class": "rb-headline"}, say(outcome.headline, system)],
+                          checks_tree(outcome.checks, system),
+                          _values(calculator, outcome, system)]
+    nodes: list[object] = ["details", {"class": "rb-behind", "open": ""}, ["summary", {}, BEHIND]]
     for drawing in outcome.drawings:
         nodes.append(drawing_tree(drawing, system))
     for chart in outcome.charts:
@@ -55,8 +58,7 @@ def outcome_tree(calculator: Calculator, outcome: Outcome, system: str) -> list[
         nodes.append(table_tree(table, system))
     nodes += [_file(each) for each in outcome.files]
     nodes.append(_listed("rb-assumptions", "What this assumes", outcome.assumptions, system))
-    nodes.append(_listed("rb-cautions", "Before you act on it", calculator.cautions, system))
-    return [answer, nodes]
+    return [["div", {"class": "rb-answer"}, told], nodes, _listed("rb-cautions", "Before you act on it", calculator.cautions, system)]
 
 
 def checks_tree(checks: tuple[Check, ...], system: str) -> list[object]:

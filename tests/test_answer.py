@@ -34,7 +34,7 @@ def texts(node):
 
 def headline_in(said):
     """Return the headline of an answer: it stands first in what is answered."""
-    return said["tree"][0][2]
+    return said["tree"][0][2][2]
 
 
 def test_the_answer_is_a_tree_of_texts():

@@ -1,6 +1,7 @@
 """Python-Markdown extension: a line such as `::: calculator tiller` becomes part of the page.
 
     ::: calculator ID    the form with the worked example's outcome
+    ::: reckoning ID     the same within a chapter, with what stands behind its answer folded
     ::: inputs ID        table of inputs
     ::: results ID       table of results
     ::: example ID       the worked example in words
@@ -90,7 +91,7 @@ def example_outcome(calculator: str) -> dict[str, Any]:
 
 def headline_of(tree: list[Any]) -> str:
     """Return the headline of an outcome's tree."""
-    return str(tree[0][2][2])
+    return str(tree[0][2][2][2])
 
 
 def _calculators_list() -> Node:
@@ -104,6 +105,7 @@ def _calculators_list() -> Node:
 
 ABOUT_ONE: dict[str, Callable[[declaring.Calculator], Node]] = {
     "calculator": lambda one: form.calculator_section(one, example_outcome(one.id)),
+    "reckoning": lambda one: form.calculator_section(one, example_outcome(one.id), in_chapter=True),
     "inputs": reference.inputs_table,
     "results": reference.results_table,
     "example": lambda one: reference.example(one, headline_of(example_outcome(one.id)["tree"])),

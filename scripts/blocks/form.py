@@ -28,8 +28,12 @@ PLACED_BY_MARKING = "pixels"
 """The kind of a column that a picture's marks fill."""
 
 
-def calculator_section(calculator: declaring.Calculator, outcome: Mapping[str, Any]) -> Node:
-    """Return the whole calculator, ready to read before any script runs."""
+def calculator_section(calculator: declaring.Calculator, outcome: Mapping[str, Any],
+                       in_chapter: bool = False) -> Node:
+    """Return the whole calculator, ready to read before any script runs; a chapter goes on soon behind it."""
+    answer, behind, cautions = outcome["tree"]
+    if in_chapter:
+        behind = element(behind[0], {**behind[1], "open": None}, *behind[2:])
     return element(
         "section", {"class": "rb-calculator", "data-calculator": calculator.id,
                     "data-title": calculator.title},
@@ -38,7 +42,7 @@ def calculator_section(calculator: declaring.Calculator, outcome: Mapping[str, A
         element("div", {"class": "rb-outcome", "role": "region", "aria-label": "Result",
                         "data-state": "example", **UNSEARCHED,
                         "data-example": _compact({"charts": outcome["charts"], "files": outcome["files"]})},
-                *outcome["tree"]),
+                answer, behind, cautions),
     )
 
 

@@ -465,7 +465,7 @@ def test_the_file_goes_with_the_page_and_its_link_holds_no_text():
     answer = page_answer(work_out(CALCULATOR, []))
     [file] = answer["files"]
     assert (file["name"], file["type"]) == ("finish-schedule.ics", "text/calendar")
-    [_, behind] = answer["tree"]
+    [_, behind, _] = answer["tree"]
     links = [node[2][1] for node in behind[2:] if node[0] == "p" and isinstance(node[2], list)]
     assert {"class": "rb-file", "data-file": "finish-schedule.ics"} in links
 

@@ -17,6 +17,11 @@ LAID_OUT = """() => {
     overflows: document.documentElement.scrollWidth > innerWidth,
   };
 }"""
+CLEAR = """() => {
+  const box = (selector) => document.querySelector(selector).getBoundingClientRect();
+  return Math.max(box(".rb-form").bottom, box(".rb-told").bottom) <= box(".rb-behind").top
+    && box(".rb-behind").bottom <= box(".rb-cautions").top;
+}"""
 HEADLINE_IN_SIGHT = """(control) => {
   control.scrollIntoView({ block: "center" });
   const { top, bottom } = document.querySelector(".rb-headline").getBoundingClientRect();
@@ -51,6 +56,14 @@ def test_the_headline_stays_in_sight_down_to_the_last_field(visitor, address):
     controls = page.locator(".rb-form .rb-field :is(input, select):visible")
     for index in (controls.count() // 2, controls.count() - 1):
         assert page.evaluate(HEADLINE_IN_SIGHT, controls.nth(index).element_handle())
+
+
+def test_nothing_lies_over_what_stands_behind_the_answer(visitor):
+    page = opened(visitor, "calculators/tiller/")
+    page.set_viewport_size({"width": 1280, "height": 800})
+    for part in (".rb-behind", ".rb-cautions"):
+        page.locator(part).evaluate("(part) => part.scrollIntoView({ block: 'center' })")
+        assert page.evaluate(CLEAR), part
 
 
 def test_on_a_narrow_window_the_answer_follows_the_form(visitor):

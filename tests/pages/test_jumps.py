@@ -15,7 +15,7 @@ SEARCH_BOX = "input.md-search__input"
 
 
 def by_contents(page) -> None:
-    page.locator(".md-sidebar--secondary a.md-nav__link", has_text="Method").first.click()
+    page.locator(".md-sidebar--primary .md-nav--secondary a.md-nav__link", has_text="Method").first.click()
 
 
 def by_heading_link(page) -> None:

@@ -21,8 +21,8 @@ from tests.site.markup import Elements
 HOSTILE = """"><script>alert('x')</script><img src=x onerror=alert(1)>&amp;</textarea>"""
 HOSTILE_NUMBER = '2 in "><script>alert(2)</script>'
 TAKES_OFF = re.compile(r"\b((?<!give or )take|comes off|round|sand|sanding|strokes|stop for|drill)\b", re.IGNORECASE)
-EMPTY_OUTCOME = {"tree": [["p", {"class": "rb-headline"}, HOSTILE]], "charts": [{"title": HOSTILE}],
-                 "files": []}
+EMPTY_OUTCOME = {"tree": [["p", {"class": "rb-headline"}, HOSTILE], ["details", {"open": ""}], ["section", {}]],
+                 "charts": [{"title": HOSTILE}], "files": []}
 
 
 def hostile_calculator():
