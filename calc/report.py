@@ -44,7 +44,7 @@ LEVEL_WORDS = {"ok": "In order", "watch": "Watch", "stop": "Stop"}
 
 
 def outcome_tree(calculator: Calculator, outcome: Outcome, system: str) -> list[object]:
-    """Return the element tree of an outcome in a unit system: its answer, what stands behind that, cautions."""
+    """Return the element tree of an outcome in a unit system: answer, what is behind it, cautions."""
     told: list[object] = ["div", {"class": "rb-told"},
                           ["p", {"class": "rb-headline"}, say(outcome.headline, system)],
                           checks_tree(outcome.checks, system),
@@ -58,7 +58,8 @@ def outcome_tree(calculator: Calculator, outcome: Outcome, system: str) -> list[
         nodes.append(table_tree(table, system))
     nodes += [_file(each) for each in outcome.files]
     nodes.append(_listed("rb-assumptions", "What this assumes", outcome.assumptions, system))
-    return [["div", {"class": "rb-answer"}, told], nodes, _listed("rb-cautions", "Before you act on it", calculator.cautions, system)]
+    cautions = _listed("rb-cautions", "Before you act on it", calculator.cautions, system)
+    return [["div", {"class": "rb-answer"}, told], nodes, cautions]
 
 
 def checks_tree(checks: tuple[Check, ...], system: str) -> list[object]:

@@ -14,8 +14,9 @@ CHAPTERS = [page.relative_to(DOCS).with_suffix("").as_posix().removesuffix("/ind
 SCREENS = """() => {
   const form = document.querySelector(".rb-calculator");
   const heads = [...document.querySelectorAll(".md-typeset h2")].filter((head) => head.offsetParent);
-  const behind = heads.filter((head) => form.compareDocumentPosition(head) & Node.DOCUMENT_POSITION_FOLLOWING);
-  const before = heads.filter((head) => form.compareDocumentPosition(head) & Node.DOCUMENT_POSITION_PRECEDING);
+  const isThere = (head, where) => form.compareDocumentPosition(head) & where;
+  const behind = heads.filter((head) => isThere(head, Node.DOCUMENT_POSITION_FOLLOWING));
+  const before = heads.filter((head) => isThere(head, Node.DOCUMENT_POSITION_PRECEDING));
   return (behind[0].getBoundingClientRect().top - before.at(-1).getBoundingClientRect().top) / innerHeight;
 }"""
 
