@@ -27,7 +27,8 @@ def test_without_any_engine_the_page_says_so_and_stays_readable(visitor):
     page = visitor.open_calculator()
     example = headline(page).inner_text()
     type_into(page, "upper", "7 1/8")
-    expect(page.locator(".rb-state")).to_contain_text("could not start")
+    trouble = page.locator('[data-field="upper"] .rb-trouble')
+    expect(trouble).to_contain_text("could not start: the connection")
     assert headline(page).inner_text() == example
     assert box(page, "upper").input_value() == "7 1/8"
     wait_for_state(page, "failed")
@@ -37,7 +38,7 @@ def test_without_any_engine_the_page_says_so_and_stays_readable(visitor):
 def test_a_link_without_an_engine_shows_no_result(visitor):
     visitor.context.route(BUNDLE, lambda route: route.abort())
     page = visitor.open("calculators/tiller/#upper=7+1/8+in")
-    expect(page.locator(".rb-state")).to_contain_text("could not start")
+    expect(page.locator(".rb-trouble")).to_contain_text("could not start: the connection")
     expect(page.locator(".rb-outcome")).to_be_hidden()
     visitor.complaints.clear()
 
@@ -60,7 +61,7 @@ def test_an_engine_that_crashes_is_restarted_once_and_then_given_up(visitor):
     wait_for_state(page, "current")
     crash(page)
     type_into(page, "upper", "7 1/4")
-    expect(page.locator(".rb-state")).to_contain_text("stopped twice")
+    expect(page.locator(".rb-trouble")).to_contain_text("stopped twice")
     assert box(page, "upper").input_value() == "7 1/4"
 
 

@@ -50,7 +50,7 @@ export class CalculatorPage {
   #progress = make("progress", "rb-progress", { hidden: true, max: 1, ariaLabel: "Working it out" });
   #peek;
   #back = make("button", "rb-back", { type: "button", textContent: "Back to the last figure you typed", hidden: true });
-  #again = make("button", "rb-again", { type: "button", textContent: "Try again", hidden: true });
+  #trouble = make("p", "rb-trouble", { role: "alert", hidden: true });
   #offers = make("div", "rb-kept", { hidden: true });
   #kept;
   #standing;
@@ -118,7 +118,7 @@ export class CalculatorPage {
     this.#peek = new FloatingAnswer(this.#form, this.#outcome, () => this.#goToOutcome());
     this.#form.append(this.#offers);
     const summary = partOf(this.#form, ".rb-problems", HTMLElement); // above the form it would move what is typed in
-    this.#outcome.before(this.#peek.button, summary, this.#notes, this.#progress, this.#state, this.#again, this.#back);
+    this.#outcome.before(this.#peek.button, summary, this.#notes, this.#progress, this.#state, this.#trouble, this.#back);
     this.#listen();
     section.dataset.live = "";
     this.#begin(typed);
@@ -479,7 +479,6 @@ export class CalculatorPage {
     });
     form.addEventListener("click", (event) => this.#clicked(sourceOf(event)?.closest("button")));
     this.#back.addEventListener("click", () => this.#goBack());
-    this.#again.addEventListener("click", () => this.#tryAgain());
   }
 
   /** @param {Control | null} control */
@@ -591,8 +590,9 @@ export class CalculatorPage {
   }
 
   #tryAgain() {
-    if (this.#engine.state === "failed") this.#engine.again();
+    this.#engine.again();
     this.#update({ save: false });
+    this.#lastTyped?.focus({ preventScroll: true }); // the button goes
   }
 
   // Answering ------------------------------------------------------------------
@@ -619,19 +619,37 @@ export class CalculatorPage {
     const linkNotes = this.#linkNotes;
     this.#strangers = [];
     this.#linkNotes = [];
-    const result = await this.#engine.run(request, (progress) => this.#showProgress(progress));
+    const result = await this.#engine.run(request, (progress) => this.#showProgress(progress),
+      (sentence) => this.#showTrouble(sentence));
     if (!result || !this.#section.isConnected) return;
     this.#progress.hidden = true;
+    this.#showTrouble(result.failed ?? result.error ?? "");
     this.#section.dataset.state = "settled";
     this.#settle();
     if (result.answer) steadily(() => this.#show(/** @type {Answer} */ (result.answer), linkNotes));
-    else this.#fail(result.failed ?? result.error ?? "");
+    else this.#fail();
   }
 
-  /** @param {string} sentence */
-  #fail(sentence) {
+  #fail() {
     this.#answer = null;
-    this.#setState("failed", [sentence, this.#standsBelow()].join(" ").trim());
+    this.#setState("failed", this.#standsBelow());
+  }
+
+  /**
+   * Why nothing is worked out, at what was typed last: nowhere else would it be seen there.
+   * @param {string} sentence
+   */
+  #showTrouble(sentence) {
+    if ((this.#trouble.firstChild?.textContent ?? "") === sentence) return;
+    const button = make("button", "rb-again", { type: "button", textContent: "Try again" });
+    button.addEventListener("click", () => this.#tryAgain());
+    const field = this.#lastTyped?.offsetParent ? this.#lastTyped.closest(".rb-field") : null;
+    steadily(() => {
+      if (field) field.append(this.#trouble);
+      else this.#state.after(this.#trouble);
+      this.#trouble.hidden = !sentence;
+      this.#trouble.replaceChildren(...(sentence ? [sentence, " ", button] : []));
+    });
   }
 
   /**
@@ -729,7 +747,6 @@ export class CalculatorPage {
     clearTimeout(this.#sayTimer);
     this.#state.classList.remove("rb-state--unseen");
     this.#state.textContent = state === "stale" && !this.#hasResult ? "" : sentence;
-    this.#again.hidden = state !== "failed";
     if (state === "stale" && sentence === WORDS.unfinished) this.#peek.date();
     else if (state !== "current") this.#peek.hide();
   }

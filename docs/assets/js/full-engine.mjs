@@ -1,6 +1,7 @@
 // Pyodide, a whole CPython, behind the three calls that both engines share.
 
 import { CORE, FIND_PACKAGE, fetchPack, packKeeper, writePackage } from "./package-files.mjs";
+import { importFrom } from "./transfers.mjs";
 
 /** @import { EngineFiles, PythonAnswer, Sources } from "./types.d.ts" */
 
@@ -15,7 +16,7 @@ let keepPack;
  * @param {Promise<Sources>} awaitedSources
  */
 export async function loadPython(address, awaitedSources) {
-  const [{ loadPyodide }, sources] = await Promise.all([import(`${address}pyodide.mjs`), awaitedSources]);
+  const [{ loadPyodide }, sources] = await Promise.all([importFrom(`${address}pyodide.mjs`), awaitedSources]);
   const python = await loadPyodide({ indexURL: address });
   writePackage(python.FS, sources);
   python.runPython(FIND_PACKAGE);

@@ -1,6 +1,7 @@
 // MicroPython behind the three calls that both engines share.
 
 import { CORE, FIND_PACKAGE, fetchPack, packKeeper, writePackage } from "./package-files.mjs";
+import { importFrom } from "./transfers.mjs";
 import { fetchEarly } from "./wasm-fetch.mjs";
 
 /** @import { EngineFiles, PythonAnswer } from "./types.d.ts" */
@@ -19,7 +20,7 @@ let keepPack;
 export async function start(files) {
   fetchEarly(files.wasm);
   const [{ loadMicroPython }, sources] = await Promise.all([
-    import(files.micropython),
+    importFrom(files.micropython),
     fetchPack(files.calc, CORE),
   ]);
   const python = await loadMicroPython({ url: files.wasm, heapsize: HEAP_BYTES });

@@ -81,6 +81,9 @@ export interface Told {
   failed?: string;
 }
 
+/** Why an engine, or a part of it, is not there. */
+export type Cause = "connection" | "missing" | "damaged" | "policy" | "old" | "unknown";
+
 /** Addresses of the engine's files. */
 export interface EngineFiles {
   micropython: string;

@@ -1,10 +1,13 @@
 // Owns one Python engine. JSON text in, JSON text out:
 //   in   {"start": "small", "files": {...}}      once
 //        {"id": 7, "request": {...}}             the newest one wins
-//   out  {"ready": "small"} or {"failed": "why"}
+//   out  {"alive": true} at once, and now and then while bytes come
+//        {"ready": "small"} or {"failed": cause}
+//        {"id": 7, "fetching": true}, then {"id": 7, "fetching": false} or {"id": 7, "lost": cause}
 //        {"id": 7, "progress": 0.4}, then {"id": 7, "answer": {...}},
 //        or {"id": 7, "error": "why"} from Python, or {"id": 7, "crash": "why"} from the engine itself
 
+import { causeOf, tryWebAssembly, watchTransfers, withFiles } from "./transfers.mjs";
 import { labelWasm } from "./wasm-fetch.mjs";
 
 /** @import { Asked, EngineFiles, PythonEngine } from "./types.d.ts" */
@@ -22,6 +25,11 @@ let engine = null;
 /** @type {Question | null} */
 let newest = null;
 let working = false;
+const here = new Set(); // parts of the package that have been fetched
+
+labelWasm();
+watchTransfers(() => tell({ alive: true }));
+tell({ alive: true });
 
 self.onmessage = ({ data }) => {
   const message = JSON.parse(data);
@@ -38,16 +46,19 @@ self.onmessage = ({ data }) => {
  * @param {EngineFiles} files
  */
 async function start(name, files) {
-  labelWasm();
   try {
-    const loaded = await ENGINES[name]();
-    await loaded.start(files);
-    engine = loaded;
-    tell({ ready: name });
-    work();
+    engine = await withFiles(async () => {
+      await tryWebAssembly();
+      const loaded = await ENGINES[name]();
+      await loaded.start(files);
+      return loaded;
+    });
   } catch (error) {
-    tell({ failed: String(error) });
+    tell({ failed: await causeOf(error) });
+    return;
   }
+  tell({ ready: name });
+  work();
 }
 
 async function work() {
@@ -56,9 +67,29 @@ async function work() {
   while (newest) {
     const current = newest;
     newest = null;
-    await answer(engine, current);
+    if (await hasFiles(engine, current)) await answer(engine, current);
   }
   working = false;
+}
+
+/**
+ * See to it that a question's part of the package is there; what is lost has been told.
+ * @param {PythonEngine} python
+ * @param {Question} question
+ */
+async function hasFiles(python, { id, request }) {
+  const part = "task" in request ? "record" : request.calculator;
+  if (here.has(part)) return true;
+  tell({ id, fetching: true });
+  try {
+    await withFiles(() => python.prepare(part));
+    here.add(part);
+    tell({ id, fetching: false });
+    return true;
+  } catch (error) {
+    tell({ id, lost: await causeOf(error) });
+    return false;
+  }
 }
 
 /**
@@ -67,7 +98,6 @@ async function work() {
  */
 async function answer(python, { id, request }) {
   try {
-    await python.prepare("task" in request ? "record" : request.calculator);
     const advance = python.run(JSON.stringify(request));
     let breath = performance.now();
     for (;;) {
