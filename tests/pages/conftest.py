@@ -2,9 +2,10 @@
 
 import os
 import shutil
+import socket
 import threading
 from collections.abc import Callable, Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from pathlib import Path
 from urllib.parse import urlsplit
 
@@ -43,25 +44,43 @@ def replaced() -> dict[str, str]:
     return {}
 
 
-@pytest.fixture(scope="session")
-def site_url(replaced: dict[str, str]) -> Iterator[str]:
-    built = application(SITE)
-    sitemap = (SITE / "sitemap.xml").read_text()
+class Server:
+    """The built site on a free port.
 
-    def serve(environ, start_response):
+    replaced: scripts by path that it hands out in place of the built ones.
+    """
+
+    def __init__(self, replaced: dict[str, str]):
+        self._built = application(SITE)
+        self._sitemap = (SITE / "sitemap.xml").read_text()
+        self._replaced = replaced
+        self._server = waitress.create_server(self._serve, host="127.0.0.1", port=0, threads=8)
+        self.url = f"http://127.0.0.1:{self._server.effective_port}/"
+        threading.Thread(target=self._server.run, daemon=True).start()
+
+    def _serve(self, environ, start_response):
         if environ["PATH_INFO"] == "/sitemap.xml":  # the theme moves between the pages named there
             start_response("200 OK", [("Content-Type", "application/xml")])
-            return [sitemap.replace(BUILT_FOR, f":{server.effective_port}/").encode()]
-        code = replaced.get(environ["PATH_INFO"])
+            return [self._sitemap.replace(BUILT_FOR, f":{self._server.effective_port}/").encode()]
+        code = self._replaced.get(environ["PATH_INFO"])
         if code is None:
-            return built(environ, start_response)
+            return self._built(environ, start_response)
         start_response("200 OK", [("Content-Type", "text/javascript"), ("Cache-Control", "no-cache")])
         return [code.encode()]
 
-    server = waitress.create_server(serve, host="127.0.0.1", port=0, threads=8)
-    threading.Thread(target=server.run, daemon=True).start()
-    yield f"http://127.0.0.1:{server.effective_port}/"
-    server.close()
+    def stop(self) -> None:
+        """Answer nobody any more, not those who are already connected either."""
+        self._server.close()
+        for channel in list(self._server.active_channels.values()):
+            with suppress(OSError):  # it has just gone
+                channel.socket.shutdown(socket.SHUT_RDWR)
+
+
+@pytest.fixture(scope="session")
+def site_url(replaced: dict[str, str]) -> Iterator[str]:
+    server = Server(replaced)
+    yield server.url
+    server.stop()
 
 
 @pytest.fixture(scope="session")
