@@ -102,6 +102,12 @@ def test_damp_air_and_work_too_near_its_dew_point_are_told(bench, humidity, work
     assert shown(bench).get("damp", (None,))[0] == level
 
 
+def test_what_was_not_read_of_the_air_is_not_held_against_a_coat(bench):
+    coat(bench, "05T10:00", role="build", temperature="20 C")
+    coat(bench, "05T15:00", role="build", temperature="", humidity="50 %")
+    assert not {"cold", "damp"} & set(shown(bench))
+
+
 # How hard it is --------------------------------------------------------------------
 
 
