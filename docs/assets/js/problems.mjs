@@ -44,7 +44,8 @@ function clear(form) {
 function markField(form, problem) {
   const control = controlOf(form, problem);
   if (!control) return;
-  reveal(control);
+  const list = (problem.row ?? null) === null ? control.closest(".rb-list") : null; // of no row: it may stay folded
+  reveal(list?.parentElement ?? control);
   const place = partOf(around(control, ".rb-field", HTMLElement), ".rb-error", HTMLElement);
   control.setAttribute("aria-invalid", "true");
   control.setAttribute("aria-errormessage", place.id);
