@@ -8,14 +8,12 @@ from playwright.sync_api import expect
 from tests.pages.reading import box, headline, type_into, wait_for_state, wait_until
 
 WORKER = re.compile(r"/js-[^/]*/worker\.mjs")
-PART_OF_WORKER = re.compile(r"/js-[^/]*/small-engine-[^/]*\.mjs")
 INTERPRETER = re.compile(r"/engine/micropython-[^/]*\.mjs")
 WASM = re.compile(r"/engine/micropython-[^/]*\.wasm")
 CORE = re.compile(r"/engine/calc-[^/]*/core\.json")
 PACK = re.compile(r"/engine/calc-[^/]*/tiller\.json")
 FULL = re.compile(r"/engine/pyodide")
-FILES = {"worker": WORKER, "part of the worker": PART_OF_WORKER, "interpreter": INTERPRETER, "wasm": WASM,
-         "core": CORE, "pack": PACK}
+FILES = {"worker": WORKER, "interpreter": INTERPRETER, "wasm": WASM, "core": CORE, "pack": PACK}
 A_PAGE = {"status": 200, "content_type": "text/html", "body": "<!doctype html><title>Sign in</title>"}
 WAYS = {
     "gone": (lambda route: route.fulfill(status=404, body="no"), "does not have a part"),
@@ -73,8 +71,7 @@ def test_a_lost_file_is_told_at_the_field_and_asked_for_again(visitor, file, way
     example = headline(page).inner_text()
     type_into(page, "upper", "9 in")
     expect(trouble(page)).to_contain_text("could not start: ")
-    if file is not PART_OF_WORKER:
-        expect(trouble(page)).to_contain_text(words)
+    expect(trouble(page)).to_contain_text(words)
     wait_for_state(page, "failed")
     assert box(page, "upper").input_value() == "9 in"
     find_again(visitor, file)
