@@ -63,11 +63,12 @@ export class FloatingAnswer {
     return [verdict && textOf(verdict), headline].filter(Boolean).join(" ");
   }
 
-  /** It rests once the outcome's own verdict is wholly in sight, or has been scrolled past. */
+  /** It rests once the outcome's own verdict is wholly in sight, or has been scrolled past with the form. */
   #restIfSeen() {
     if (!this.#verdict) return;
     const { top, bottom } = this.#verdict.getBoundingClientRect();
-    this.button.classList.toggle("rb-peek--resting", top < 0 || bottom <= window.innerHeight);
+    const isPast = top < 0 && this.#form.getBoundingClientRect().bottom < 0;
+    this.button.classList.toggle("rb-peek--resting", isPast || (top >= 0 && bottom <= window.innerHeight));
     this.#keepClear();
   }
 
