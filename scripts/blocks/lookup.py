@@ -20,6 +20,9 @@ MOST_ON_A_SHEET = 55
 MANY, LONG = "many", "long"
 """More rows than that: short ones are printed in columns beside each other, long ones in small type."""
 
+MOST_UNFOLDED = 12
+"""Rows beyond which a phone shows those of a list by their names, one unfolded at a time."""
+
 SHORT = "short"
 MOST_SHORT_COLUMNS = 4
 LONGEST_SHORT_CELL = 10
@@ -32,7 +35,7 @@ def lookup_section(table: Lookup) -> Node:
     title = table.id + "-title"
     return element(
         "section", {"class": "rb-lookup", "data-lookup": table.id, "data-layout": _layout(table),
-                    "data-rows": _rows(table)},
+                    "data-rows": _rows(table), "data-folds": _folds(table)},
         element("p", {"class": "rb-lookup-note"}, table.note),
         _tools(table),
         element("p", {"class": "rb-lookup-title", "id": title}, table.title),
@@ -61,6 +64,10 @@ def _layout(table: Lookup) -> str:
     few = len(table.columns) + (_shared_origin(table) is None) <= MOST_SHORT_COLUMNS
     short = _short(table)
     return SHORT if table.layout == LIST and few and short else table.layout
+
+
+def _folds(table: Lookup) -> str | None:
+    return "" if _layout(table) == LIST and len(table.rows) > MOST_UNFOLDED else None
 
 
 def _tools(table: Lookup) -> Node:

@@ -53,7 +53,8 @@ def program(id: str) -> Node:
         element("pre", {}, element("code", {"tabindex": "0"}, file.read_text(encoding="utf-8"))),
         element("p", {}, "It prints:"),
         element("pre", {}, element("code", {"tabindex": "0"}, printed_by(id))),
-        element("p", {}, element("a", {"href": address, "download": file.name}, "This program as a file")),
+        element("p", {"class": "rb-program-file"},
+                element("a", {"href": address, "download": file.name}, "This program as a file")),
     )
 
 

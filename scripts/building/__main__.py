@@ -17,6 +17,7 @@ from scripts.building import (
     hosts,
     links,
     manifest,
+    names,
     page_scripts,
     pages,
     pyodide,
@@ -39,6 +40,7 @@ FAULT = re.compile(r"WARNING|ERROR|  - |\w*Error\b")
 STEPS: tuple[tuple[str, Callable[[Path], None]], ...] = (
     ("pages from Markdown", lambda site: _run_mkdocs(site)),
     ("words of the glossary", words.mark),
+    ("names of the theme's parts", names.write),
     ("look-up tables as CSV", tables.write),
     ("words of the search", lambda site: search.write(ROOT / "docs", site)),
     ("theme without spare parts", theme.trim),

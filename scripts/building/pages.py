@@ -18,8 +18,6 @@ from scripts.building.fingerprint import of_folder
 
 CHARSET = '<meta charset="utf-8">'
 LAST_STYLE = re.compile(r'.*<link rel="stylesheet"[^>]*>', re.DOTALL)
-SEARCH_DIALOG = 'class="md-search" data-md-component="search" role="dialog"'
-"""The theme gives this dialog no name; screen readers need one."""
 NEIGHBOURS = re.compile(r'<link rel="(?:prev|next)" href="[^"]*">\n?')
 """Some browsers fetch the next page ahead on seeing these, which the policy refuses."""
 CALCULATOR_MARK = 'class="rb-calculator"'
@@ -51,7 +49,7 @@ def finish(site: Path) -> None:
     for path, text in texts.items():
         to_root = "../" * (len(path.relative_to(site).parts) - 1)
         wanted = [link.replace("@/", to_root) for link in early] if CALCULATOR_MARK in text else []
-        text = NEIGHBOURS.sub("", text).replace(SEARCH_DIALOG, SEARCH_DIALOG + ' aria-label="Search"')
+        text = NEIGHBOURS.sub("", text)
         path.write_text(_with_head(text, shared, "".join(wanted), path), encoding="utf-8")
 
 

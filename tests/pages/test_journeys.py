@@ -23,7 +23,7 @@ ANSWERED_AND_ASKED = """() => [window.answeredMs, ...performance.getEntriesByTyp
 
 def test_hobbyist_searches_and_reads(visitor):
     page = visitor.open()
-    page.locator('.md-header label[for="__search"]').first.click()
+    page.locator('.md-header__button[for="__search"]').first.click()
     page.locator("input.md-search__input").press_sequentially("tiller")
     title = page.locator("h1", has_text=re.compile("^Tiller calculator$"))
     found = page.locator(".md-search-result__link", has=title)
@@ -68,7 +68,7 @@ def test_enter_leads_to_the_result(visitor):
 def test_a_shared_link_is_answered_before_the_theme_and_its_search_are_fetched(visitor):
     visitor.context.add_init_script(NOTE_FIRST_ANSWER)
     page = visitor.open_calculator("#upper=7+in")
-    page.locator('.md-header label[for="__search"]').first.click()
+    page.locator('.md-header__button[for="__search"]').first.click()
     page.locator("input.md-search__input").press_sequentially("tiller")
     expect(page.locator(".md-search-result__link").first).to_be_visible()
     answered, *asked = page.evaluate(ANSWERED_AND_ASKED)

@@ -9,7 +9,7 @@ from tests.pages.conftest import PHONE
 from tests.pages.reading import box, headline, type_into, wait_for_link, wait_for_state, wait_for_stillness
 
 DESK = {"width": 1280, "height": 800}
-NARROW_DRAWER = '.md-header label[for="__drawer"]'
+NARROW_DRAWER = '.md-header__button[for="__drawer"]'
 LATE_MS = 600
 SEARCH_BOX = "input.md-search__input"
 

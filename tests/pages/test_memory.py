@@ -64,6 +64,6 @@ def test_works_where_storage_is_refused(visitor):
         page.locator(".md-header__option label:not([hidden])").click()
         expect(page.locator("body")).to_have_attribute(
             "data-md-color-media", f"(prefers-color-scheme: {media})")
-    page.locator('.md-header label[for="__search"]').first.click()
+    page.locator('.md-header__button[for="__search"]').first.click()
     page.locator("input.md-search__input").press_sequentially("tiller")
     expect(page.locator(".md-search-result__link").first).to_be_visible()

@@ -101,7 +101,7 @@ def test_a_line_says_that_the_browser_keeps_nothing(visitor):
 
 def test_search_works_without_network(kept):
     page = kept.open()
-    page.locator('.md-header label[for="__search"]').first.click()
+    page.locator('.md-header__button[for="__search"]').first.click()
     page.locator("input.md-search__input").press_sequentially("tiller")
     expect(page.locator(".md-search-result__link").first).to_be_visible()
 

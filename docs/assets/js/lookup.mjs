@@ -2,6 +2,8 @@
 
 import { partOf, partsOf } from "./parts.mjs";
 
+const FEW = 5; // rows that stay unfolded on a phone
+
 /** Give every look-up table of the page its tools. */
 export function equipLookups() {
   partsOf(document, ".rb-lookup:not([data-equipped])", HTMLElement).forEach(equip);
@@ -30,6 +32,7 @@ function addFinding(section, rows) {
     const found = asked.map((word) => rowsWith(word, texts, words));
     const hits = rows.map((_, index) => found.every((rowsFound) => rowsFound[index]));
     rows.forEach((row, index) => (row.hidden = !hits[index]));
+    section.toggleAttribute("data-few", asked.length > 0 && hits.filter(Boolean).length <= FEW);
     count.textContent = asked.length ? `${hits.filter(Boolean).length} of ${rows.length} rows` : "";
   });
   tools.hidden = false;
@@ -73,6 +76,7 @@ function addSorting(section, rows) {
       else head.removeAttribute("aria-sort");
     });
     const sorted = [...rows];
+    for (const { cells } of rows) [...cells].forEach((cell, index) => cell.classList.toggle("rb-sorted", index === column));
     if (column >= 0) sorted.sort((one, other) => direction * compare(one.cells[column], other.cells[column]));
     partOf(section, "tbody", HTMLElement).append(...sorted);
     select.value = String(column);

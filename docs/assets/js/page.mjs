@@ -142,5 +142,6 @@ parsed().then(async () => {
   noteMoves();
   window.document$?.subscribe(visit);
   window.document$?.subscribe(() => requestAnimationFrame(reachWideTables));
+  import("./arriving.mjs").then(({ lookAfterMoves }) => lookAfterMoves());
   keepOffline();
 });

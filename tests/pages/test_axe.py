@@ -1,0 +1,61 @@
+"""What axe-core finds on any page, by all its rules: nothing, in both schemes and at three widths."""
+
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import expect
+
+from tests.pages.reading import wait_for_state, wait_for_stillness, wait_until
+from tests.pages.walked import addresses
+
+AXE = (Path(__file__).parents[2] / "node_modules/axe-core/axe.min.js").read_text()
+RULES_OF_COLOUR = ("color-contrast", "link-in-text-block")
+RULES_OF_WIDTH = ("scrollable-region-focusable", "target-size", "landmark-unique", "aria-hidden-focus")
+WIDE = {"width": 1280, "height": 844}
+NARROW = {"width": 360, "height": 844}
+
+
+@pytest.mark.parametrize("address", addresses())
+def test_no_page_has_a_fault(visitor, address):
+    page = visitor.open(address)
+    page.locator("button.md-header__button").first.wait_for(state="attached")
+    page.evaluate("document.querySelectorAll('details').forEach((each) => (each.open = true))")
+    assert faults(page) == []
+    assert faults_in_the_dark(page) == []
+    page.set_viewport_size(NARROW)
+    assert faults(page, rules=RULES_OF_WIDTH) == []
+    page.set_viewport_size(WIDE)
+    page.emulate_media(color_scheme="light")
+    assert faults(page) == []
+
+
+def test_no_calculator_has_a_fault_with_an_answer_and_with_what_is_wrong(visitor, calculator_id):
+    page = visitor.open_calculator("#units=metric", calculator_id)
+    wait_for_state(page, "current")
+    assert faults(page, ".rb-calculator") == []
+    boxes = page.locator(".rb-form input[type=text]:visible")
+    if boxes.count() == 0:
+        return  # a list to tick has nothing to mistype
+    boxes.first.fill("abc")
+    page.keyboard.press("Enter")
+    expect(page.locator(".rb-problems")).to_be_focused()
+    assert faults(page, ".rb-calculator") == []
+    page.emulate_media(color_scheme="dark")
+    assert faults(page, ".rb-calculator", RULES_OF_COLOUR) == []
+
+
+def faults(page, part: str = "html", rules: tuple[str, ...] = ()) -> list[str]:
+    """Return what axe-core finds in a part of the page, by all its rules or by some."""
+    wait_until(page, "width => innerWidth === width", page.viewport_size["width"])
+    wait_for_stillness(page)  # colours on their way are neither the one nor the other
+    if not page.evaluate("'axe' in window"):
+        page.evaluate(AXE)
+    options = {"resultTypes": ["violations"], **({"runOnly": rules} if rules else {})}
+    found = page.evaluate("([part, options]) => axe.run(part, options)", [part, options])
+    return [f"{each['id']}: {each['nodes'][0]['target']}" for each in found["violations"]]
+
+
+def faults_in_the_dark(page) -> list[str]:
+    """Return the faults of the dark scheme; it differs from the light one in nothing but colours."""
+    page.emulate_media(color_scheme="dark")
+    return faults(page, rules=RULES_OF_COLOUR)
