@@ -18,7 +18,8 @@ TOO_SMALL = """least => {
   };
   const sizeOf = (each) => {
     const own = each.getBoundingClientRect();
-    const label = (each.matches("[type=radio], [type=checkbox]") ? each.labels[0] : each).getBoundingClientRect();
+    const label = (each.matches("[type=radio], [type=checkbox]") ? each.labels[0] : each)
+      .getBoundingClientRect();
     return [Math.max(own.width, label.width), Math.max(own.height, label.height)];
   };
   const small = (each) => Math.min(...sizeOf(each)) < least - 0.5;
