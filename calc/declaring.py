@@ -108,13 +108,17 @@ class Fold:
 
 
 class Result:
-    """A declared result; `kind` is a quantity kind, or TEXT for a word."""
+    """A declared result; `kind` is a quantity kind, or TEXT for a word.
+
+    A label that begins small goes on with the result before it, such as "give or take".
+    """
 
     def __init__(self, id: str, label: str, kind: str, help: str) -> None:
         self.id = id
         self.label = label
         self.kind = kind
         self.help = help
+        self.goes_on = label[0].islower()
 
 
 class Calculator:
@@ -123,12 +127,13 @@ class Calculator:
     purpose: one sentence. example: one sentence about the invented bow whose
     figures are the defaults. sources: keys of `calc.bibliography`. compute: takes
     every input by its id, returns an Outcome; or is a generator function that
-    yields how far it is (0 to 1) and returns the Outcome. first: ids of the inputs
-    that the job needs first; the form folds the others away, by group. None: none is
-    folded. in_steps: whether the folded groups are gone through one after another.
-    takes_off: whether what it says may have somebody take material off a bow. find:
-    what its page may ask beside answers, a question and its answer as JSON has them;
-    None without such.
+    yields how far it is (0 to 1) and returns the Outcome. acted_on: ids of the results
+    that somebody works by, in the order of use; they stand first and large. first: ids
+    of the inputs that the job needs first; the form folds the others away, by group.
+    None: none is folded. in_steps: whether the folded groups are gone through one after
+    another. takes_off: whether what it says may have somebody take material off a bow.
+    find: what its page may ask beside answers, a question and its answer as JSON has
+    them; None without such.
     """
 
     def __init__(
@@ -139,6 +144,7 @@ class Calculator:
         purpose: str,
         groups: tuple[Group, ...],
         results: tuple[Result, ...],
+        acted_on: tuple[str, ...],
         cautions: "tuple[Sentence | str, ...]",
         sources: tuple[str, ...],
         example: str,
@@ -153,6 +159,7 @@ class Calculator:
         self.purpose = purpose
         self.groups = groups
         self.results = results
+        self.acted_on = acted_on
         self.cautions = cautions
         self.sources = sources
         self.example = example

@@ -598,6 +598,16 @@ def show(value: float, kind_id: str, system: str = "imperial", decimals: int | N
     return text + " " + face.unit
 
 
+RAISED = (("m2", "m²"), ("m3", "m³"), ("ft2", "ft²"), ("ft3", "ft³"), ("in2", "in²"))
+
+
+def raised(text: str) -> str:
+    """Return a shown quantity, or a unit's name, with the powers in its unit as a page sets them."""
+    for plain, power in RAISED:
+        text = text.replace(plain, power)
+    return text
+
+
 def in_both(length: float) -> str:
     """Return a length [m] for a sentence that does not know its reader's units: whole millimetres, inches."""
     if not -math.inf < length < math.inf:

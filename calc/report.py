@@ -27,7 +27,7 @@ from calc.outcome import (
     write,
     write_cell,
 )
-from calc.quantities import in_shown_unit, shown_unit
+from calc.quantities import in_shown_unit, raised, shown_unit
 
 TO_ROOT = "../../"
 """From a page with a calculator to the root of the site: all of them lie two folders deep."""
@@ -46,9 +46,9 @@ LEVEL_WORDS = {"ok": "In order", "watch": "Watch", "stop": "Stop"}
 def outcome_tree(calculator: Calculator, outcome: Outcome, system: str) -> list[object]:
     """Return the element tree of an outcome in a unit system: answer, what is behind it, cautions."""
     told: list[object] = ["div", {"class": "rb-told"},
-                          ["p", {"class": "rb-headline"}, say(outcome.headline, system)],
-                          checks_tree(outcome.checks, system),
-                          _values(calculator, outcome, system)]
+                          ["p", {"class": "rb-headline"}] + _told(outcome.headline, system, links=False),
+                          checks_tree(outcome.checks, system)]
+    told += _values(calculator, outcome, system)
     nodes: list[object] = ["details", {"class": "rb-behind", "open": ""}, ["summary", {}, BEHIND]]
     for drawing in outcome.drawings:
         nodes.append(drawing_tree(drawing, system))
@@ -71,22 +71,29 @@ def checks_tree(checks: tuple[Check, ...], system: str) -> list[object]:
     return items
 
 
-def _told(text: Sentence | str, system: str) -> list[object]:
-    """Return a sentence as nodes: its texts, and its links as elements."""
+def _told(text: Sentence | str, system: str, links: bool = True) -> list[object]:
+    """Return a sentence as nodes: its texts, its amounts, which no line breaks, and its links as elements."""
     if isinstance(text, str):
         return [text]
     parts = text.template.split("{}")
     nodes: list[object] = []
     words = parts[0]
     for index, each in enumerate(text.amounts):
-        if isinstance(each, Link):
+        if isinstance(each, Link) and links:
             nodes += [words, ["a", {"href": TO_ROOT + each.page}, each.text]]
+            words = ""
+        elif isinstance(each, Amount) and each.kind != TEXT:
+            nodes += [words, _unbroken(write(each, system))]
             words = ""
         else:
             words += write(each, system)
         words += parts[index + 1]
     nodes.append(words)
     return nodes
+
+
+def _unbroken(amount: str) -> object:
+    return ["span", {"class": "rb-amount"}, raised(amount)] if " " in amount else amount
 
 
 def in_order_of_weight(checks: tuple[Check, ...]) -> list[Check]:
@@ -97,13 +104,30 @@ def in_order_of_weight(checks: tuple[Check, ...]) -> list[Check]:
 
 
 def _values(calculator: Calculator, outcome: Outcome, system: str) -> list[object]:
-    items: list[object] = ["dl", {"class": "rb-values"}]
+    """Return the results that somebody works by, in the order of use, and behind them all others."""
+    tiles: dict[str, list[object]] = {}
+    first = ""
     for declared, value in declared_values(calculator, outcome):
-        if value is None:
-            continue
-        items.append(["div", {"data-result": declared.id}, ["dt", {}, declared.label],
-                      ["dd", {}, write(Amount(declared.kind, value, None), system)]])
-    return items
+        if not declared.goes_on:
+            first = declared.id
+            tiles[first] = []
+        if value is not None:
+            tiles[first].append(_tile(declared, value, system))
+    others = [each.id for each in calculator.results if each.id not in calculator.acted_on]
+    lists: list[object] = []
+    for name, ids in (("rb-values rb-values--acted", calculator.acted_on), ("rb-values", others)):
+        found: list[object] = []
+        for id in ids:
+            found += tiles.get(id, [])
+        if found:
+            lists.append(["dl", {"class": name}] + found)
+    return lists
+
+
+def _tile(declared: Result, value: float | str, system: str) -> list[object]:
+    text = write(Amount(declared.kind, value, None), system)
+    return ["div", {"data-result": declared.id}, ["dt", {}, declared.label],
+            ["dd", {}, text if declared.kind == TEXT else _unbroken(text)]]
 
 
 def declared_values(calculator: Calculator, outcome: Outcome) -> list[tuple[Result, float | str | None]]:
@@ -164,8 +188,8 @@ def _chart_table(chart: Chart, title: str, system: str) -> list[object]:
     for line in chart.lines:
         for x, y in zip(line.xs, line.ys):
             body.append(["tr", {}, ["th", {"scope": "row"}, line.label],
-                         ["td", {}, write(Amount(chart.x.kind, x, None), system)],
-                         ["td", {}, write(Amount(chart.y.kind, y, None), system)]])
+                         ["td", {}, raised(write(Amount(chart.x.kind, x, None), system))],
+                         ["td", {}, raised(write(Amount(chart.y.kind, y, None), system))]])
     head = ["thead", {}, ["tr", {}, ["th", {"scope": "col"}, "Line"],
                           ["th", {"scope": "col"}, chart.x.label], ["th", {"scope": "col"}, chart.y.label]]]
     return _scrolling(title, ["table", {"class": "rb-figures"}, head, body])
@@ -181,7 +205,9 @@ def table_tree(table: Table, system: str) -> list[object]:
         cells: list[object] = ["tr", {}]
         for index, column in enumerate(table.columns):
             text = write_cell(column, row[index], system)
-            cells.append(["th", {"scope": "row"}, text] if index == 0 else ["td", {}, text])
+            is_amount = isinstance(row[index], Amount) or column.kind != TEXT
+            shown = text if isinstance(row[index], str) or not is_amount else _unbroken(text)
+            cells.append(["th", {"scope": "row"}, shown] if index == 0 else ["td", {}, shown])
         body.append(cells)
     kind = "rb-figures rb-why" if table.id in EXPLAINING else "rb-figures"
     return _scrolling(caption, ["table", {"class": kind}, ["caption", {}, caption],
@@ -199,7 +225,7 @@ def _scrolling(label: str, table: list[object]) -> list[object]:
 
 def _listed(name: str, title: str, texts: tuple[Sentence | str, ...], system: str) -> list[object]:
     items: list[object] = ["ul", {}]
-    items += [["li", {}, say(text, system)] for text in texts]
+    items += [["li", {}] + _told(text, system, links=False) for text in texts]
     return ["section", {"class": name}, ["p", {"class": "rb-subhead"}, title], items]
 
 
@@ -219,4 +245,4 @@ def chart_data(chart: Chart, system: str) -> dict[str, object]:
 
 def _axis(axis: Axis, system: str) -> dict[str, str]:
     unit = shown_unit(axis.kind, system).name
-    return {"label": axis.label + (", " + unit if unit else "")}
+    return {"label": axis.label + (", " + raised(unit) if unit else "")}

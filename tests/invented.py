@@ -7,4 +7,4 @@ def calculator_of(*groups, id="x", title="X", purpose="For these tests.", result
                   example="", compute=None, first=None):
     """Return a calculator of these groups of inputs."""
     return Calculator(id=id, title=title, purpose=purpose, groups=groups, results=results, cautions=cautions,
-                      sources=sources, example=example, compute=compute, first=first)
+                      acted_on=(), sources=sources, example=example, compute=compute, first=first)

@@ -101,6 +101,12 @@ def told_by(calculator, values):
         return str(refused)
 
 
+def test_what_is_acted_on_are_a_few_of_its_results(calculator):
+    ids = [each.id for each in calculator.results if not each.goes_on]
+    assert set(calculator.acted_on) <= set(ids)
+    assert 1 < len(calculator.acted_on) == len(set(calculator.acted_on)) <= 8
+
+
 def test_sources_exist(calculator):
     assert calculator.sources
     for key in calculator.sources:

@@ -11,6 +11,7 @@ from calc.outcome import TEXT, Axis, Chart, Column, Drawing, Line, Table, amount
 from calc.quantities import INCH
 
 SHAVING = INCH / 1000
+REMOVAL_STEPS = 24
 
 
 class Stage:
@@ -81,17 +82,16 @@ def feel_table(reduction: Reduction) -> Table:
     ), tuple(lines))
 
 
-def thickness_chart(piece: Workpiece, reduction: Reduction) -> Chart:
-    """Return thickness along the limbs, now and then."""
+def removal_chart(piece: Workpiece, reduction: Reduction) -> Chart:
+    """Return what comes off along the limbs, which beside their thickness would not be seen."""
     lines = []
     for name, stations, removal in _limbs(piece, reduction):
-        places = [each.position for each in stations]
-        now = [each.thickness for each in stations]
-        then = [each.thickness - removal * sanded_share(piece.sanding, each.position) for each in stations]
-        lines.append(Line(name + " limb now", "line", places, now))
-        lines.append(Line(name + " limb then", "points", places, then))
-    return Chart("thickness", "Thickness along the limbs, now and then",
-                 Axis("From the fadeout", "length"), Axis("Thickness", "thickness"), tuple(lines))
+        first, last = stations[0].position, stations[-1].position
+        places = [first + (last - first) * step / REMOVAL_STEPS for step in range(REMOVAL_STEPS + 1)]
+        lines.append(Line(name + " limb", "line", places,
+                          [removal * sanded_share(piece.sanding, each) for each in places]))
+    return Chart("removal", "What comes off along the limbs",
+                 Axis("From the fadeout", "length"), Axis("Taken off", "thickness"), tuple(lines))
 
 
 def middle_section(piece: Workpiece, reduction: Reduction) -> Drawing:

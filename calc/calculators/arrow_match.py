@@ -461,6 +461,7 @@ CALCULATOR = Calculator(
         result("kinetic_energy", "Energy of the arrow", "energy"),
         result("momentum", "Momentum", "momentum"),
     ),
+    acted_on=("wanted_low", "wanted_high", "spine_pounds", "mass_per_weight"),
     cautions=CAUTIONS,
     sources=("amo-draw-length", "amo-forward-of-centre", "astm-d2555", "astm-f1544", "astm-f1832",
              "astm-f2031", "beam-theory", "bench-practice", "elastica", "family-shapes",

@@ -479,6 +479,7 @@ CALCULATOR = Calculator(
         result("sanded_belly_glass", "Belly glass left there, thinnest", "thickness"),
         give_or_take("sanded_belly_glass_error", "thickness"),
     ),
+    acted_on=("weight", "tiller", "misfit"),
     cautions=CAUTIONS,
     sources=("amo-draw-length", "beam-theory", "bench-practice", "elastica", "family-shapes",
              "wood-handbook"),

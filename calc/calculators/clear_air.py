@@ -377,6 +377,7 @@ CALCULATOR = Calculator(
         result("layer_depth", "Dust lies no deeper than", "thickness",
                "Over more than 5 % of the floor a deeper layer counts as a danger."),
     ),
+    acted_on=("minutes_99", "minutes_999", "minutes_breathing", "share_of_limit"),
     cautions=CAUTIONS,
     sources=("acgih-limits", "additive-limits", "cdc-air-changes", "exponential-decay", "haz-map-butanol",
              "iarc-wood-dust", "ideal-gas", "le-chatelier", "niosh-formaldehyde", "niosh-hdi",

@@ -350,6 +350,7 @@ CALCULATOR = Calculator(
         give_or_take("weight_at_error", "force"),
         result("misfit", "Readings less curve, root mean square", "force"),
     ),
+    acted_on=("weight_at", "stacking_onset", "next_reading", "energy_per_peak"),
     cautions=CAUTIONS,
     sources=("amo-draw-length", "astm-f1544", "astm-f1832", "bench-practice", "elastica",
              "fritsch-carlson-1980", "isotonic-regression", "least-squares", "reinsch-1967",

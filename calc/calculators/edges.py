@@ -278,6 +278,7 @@ CALCULATOR = Calculator(
         result("tried_tiller", "Tiller with that", "length"),
         result("tried_glass", "Glass at the very edge with that", "thickness"),
     ),
+    acted_on=("reach", "weight_after", "tiller_after", "glass_left"),
     cautions=CAUTIONS,
     sources=("amo-draw-length", "beam-theory", "bench-practice", "elastica", "family-shapes", "geometry",
              "grit-sizes", "scratch-and-grain", "wood-handbook"),

@@ -289,6 +289,7 @@ CALCULATOR = Calculator(
         result("cure_here", "Full strength after, here", "days"),
         result("time_factor", "Times are longer by", "number", "Than on the label."),
     ),
+    acted_on=("mix", "resin_mass", "hardener_mass", "pot_life_here", "clamp_here"),
     cautions=CAUTIONS,
     sources=("bench-practice", "cure-doubling", "geometry", "pot-life-halving", "volume-solids"),
     example="The invented overlay of 1 3/8 by 6 in for the riser, with an invented slow epoxy of 2 to 1 by "

@@ -511,6 +511,7 @@ CALCULATOR = Calculator(
         result("string_from", "String it no sooner than", TEXT),
         result("gloss_level", "Gloss level", TEXT),
     ),
+    acted_on=("wet_film", "volume", "last_coat", "string_from"),
     cautions=CAUTIONS,
     sources=("bench-practice", "cure-doubling", "drying-reference", "finish-practice", "geometry",
              "gloss-geometry", "gloss-levels", "niosh-formaldehyde", "one-part-isocyanate",

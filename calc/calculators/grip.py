@@ -414,6 +414,7 @@ CALCULATOR = Calculator(
         result("string_tension", "Tension of the string", "force", "At full draw."),
         result("throat_moment", "Bending moment at the throat", "moment", "At the pivot point."),
     ),
+    acted_on=("weakest", "least_depth", "leave_depth", "margin_after"),
     cautions=CAUTIONS,
     sources=("amo-draw-length", "beam-theory", "bench-practice", "forest-service-techsheet", "geometry",
              "handle-over-hand", "lever-estimate",

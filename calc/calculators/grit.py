@@ -268,6 +268,7 @@ CALCULATOR = Calculator(
         result("removed", "Removed by all steps together, about", "particle"),
         result("other_scale", "Last grade on the other scale, nearest", TEXT),
     ),
+    acted_on=("steps", "final_scratch"),
     cautions=CAUTIONS,
     sources=("bench-practice", "grit-sizes", "scratch-and-grain"),
     example="The limbs of the invented 64 in recurve: their glass was sanded for weight with P120 and is to "

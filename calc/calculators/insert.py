@@ -380,6 +380,7 @@ CALCULATOR = Calculator(
         result("edge_distance", "Edge distance of timber design", "thickness",
                "From the hole's middle, 1.5 times the insert's outside, loaded along the grain."),
     ),
+    acted_on=("drill", "hole_depth", "shoulder_depth", "wall_left"),
     cautions=CAUTIONS,
     sources=("accessory-hole-spacing", "bench-practice", "dowel-edge-distance", "drill-charts", "geometry",
              "metric-drill-sizes", "metric-threads", "percent-of-thread", "thread-charts", "wood-handbook",

@@ -151,6 +151,7 @@ CALCULATOR = Calculator(
         result("found", "Findings", COUNT),
         result("unseen", "Looks not made", COUNT),
     ),
+    acted_on=("verdict", "gravest"),
     cautions=CAUTIONS,
     sources=("bench-practice",),
     example="An invented 64 in recurve that has just come in: nothing has been looked at, so nothing is "

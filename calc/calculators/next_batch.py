@@ -452,6 +452,7 @@ CALCULATOR = Calculator(
         give_or_take("lower_factor_error", "ratio"),
         result("reserve", "Weight kept for edges and finish sanding", "force"),
     ),
+    acted_on=("upper_batch", "lower_batch", "batch_risk"),
     cautions=CAUTIONS,
     sources=("amo-draw-length", "beam-theory", "bench-practice", "elastica", "family-shapes", "grit-sizes",
              "least-squares", "scratch-and-grain", "wood-handbook"),

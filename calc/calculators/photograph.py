@@ -398,6 +398,7 @@ CALCULATOR = Calculator(
         result("misfit", "Known points miss, of what they may", "ratio", "100 % is as the errors stated."),
         result("lens_bend", "Lens bends the picture at its corners", "ratio"),
     ),
+    acted_on=("profile", "tiller", "upper", "lower", "brace_height"),
     cautions=CAUTIONS,
     sources=("amo-draw-length", "beam-theory", "brown-1971", "elastica", "family-shapes", "geometry",
              "hartley-zisserman", "interpolation", "least-squares", "wood-handbook"),

@@ -254,6 +254,7 @@ CALCULATOR = Calculator(
         result("price_best", "If every task goes well", "money"),
         result("price_worst", "If every task goes wrong", "money"),
     ),
+    acted_on=("price", "price_low", "price_high", "hours"),
     cautions=CAUTIONS,
     sources=("bench-practice", "three-point-estimate"),
     example="The invented 64 in recurve, which comes down from 53 to 45 lb and gets two inserts and a new "

@@ -329,6 +329,7 @@ CALCULATOR = Calculator(
         result("least_temperature_used", "Lowest temperature for the product", "temperature",
                "From its sheet, else typical of its family."),
     ),
+    acted_on=("margin", "moisture_content", "highest_humidity"),
     cautions=CAUTIONS,
     sources=("alduchov-eskridge-1996", "coating-dew-point", "finish-practice", "fpl-gtr-229", "mil-hdbk-1110",
              "niosh-formaldehyde", "one-part-isocyanate", "simpson-1998", "wood-handbook-moisture"),

@@ -367,6 +367,7 @@ CALCULATOR = Calculator(
         result("take_up", "Twist shortens it by", "length"),
         result("yarn", "String material in all", "room_length"),
     ),
+    acted_on=("length", "strands", "cut_length", "twists"),
     cautions=CAUTIONS,
     sources=("amo-bow-length", "bench-practice", "geometry", "string-materials-article",
              "string-shorter-than-marked"),

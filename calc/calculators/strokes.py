@@ -278,6 +278,7 @@ CALCULATOR = Calculator(
         result("upper_batch", "On the upper before the next reading", "strokes"),
         result("lower_batch", "On the lower before the next reading", "strokes"),
     ),
+    acted_on=("upper_batch", "lower_batch", "upper_left", "lower_left"),
     cautions=CAUTIONS,
     sources=("bench-practice", "least-squares"),
     example="An invented log of a bow coming down from 53 lb to 45 lb, its lower limb a little stiff.",

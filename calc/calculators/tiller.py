@@ -392,6 +392,7 @@ CALCULATOR = Calculator(
         give_or_take("weight_after_error", "force"),
         result("sensitivity", "Tiller per 1 % of one limb's stiffness", "thickness"),
     ),
+    acted_on=("take_from", "stiffness_change", "difference", "weight_after"),
     cautions=CAUTIONS,
     sources=("amo-draw-length", "bench-practice", "elastica", "family-shapes", "least-squares"),
     example="An invented 64 in recurve of 53 lb, shot three fingers under, whose upper distance is the "

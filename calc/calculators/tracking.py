@@ -528,6 +528,7 @@ CALCULATOR = Calculator(
         result("edge_moves", "An edge narrower by 1/16 in (1.6 mm) does by", "thickness"),
         result("torsion_needed", "Torsional stiffness that the limbs need, of that reckoned", "ratio"),
     ),
+    acted_on=("upper_strong", "lower_strong", "remedy", "remedy_offset"),
     cautions=CAUTIONS,
     sources=("bench-practice", "beam-theory", "elastica", "family-shapes", "geometry",
              "saint-venant-torsion", "wood-handbook"),

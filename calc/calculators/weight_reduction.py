@@ -32,9 +32,9 @@ from calc.bows.reduction_tables import (
     Stage,
     feel_table,
     middle_section,
+    removal_chart,
     stages_table,
     station_table,
-    thickness_chart,
 )
 from calc.bows.steps import drawn_steps, in_part
 from calc.bows.targets import (
@@ -185,7 +185,7 @@ def compute(
             feel_table(reduction),
             _edges(piece, reduction),
         ),
-        charts=(curves, thickness_chart(piece, reduction)),
+        charts=(curves, removal_chart(piece, reduction)),
         drawings=(middle_section(piece, reduction),) + causes_drawings(ranges),
         assumptions=_assumptions(draw_length, calibration, piece, last_paper, finish_paper, bool(profile),
                                  ranges),
@@ -403,6 +403,7 @@ CALCULATOR = Calculator(
         result("cube_rule", "The simple cube rule would take", "thickness",
                "Stiffness with thickness cubed, one material, tiller left out."),
     ),
+    acted_on=("upper_removal", "lower_removal", "predicted_weight", "belly_glass_left"),
     cautions=CAUTIONS,
     sources=("amo-draw-length", "beam-theory", "bench-practice", "elastica", "family-shapes", "grit-sizes",
              "scratch-and-grain", "wood-handbook"),

@@ -344,6 +344,7 @@ CALCULATOR = Calculator(
         result("still_to_move", "Still to move until at rest here", "thickness",
                "From the meter's reading to what the wood settles at."),
     ),
+    acted_on=("change", "other_change", "apart", "interference_left"),
     cautions=CAUTIONS,
     sources=("bench-practice", "simpson-1998", "wood-handbook-moisture", "wood-handbook-movement",
              "wood-handbook-shrinkage", "wood-movement-pages"),

@@ -137,7 +137,7 @@ def _head(table: Lookup, each: LookupColumn) -> str:
 def _unit(each: LookupColumn) -> list[str]:
     if each.kind in (TEXT, PAGE):
         return []
-    name = quantities.shown_unit(each.kind, each.system).name
+    name = quantities.raised(quantities.shown_unit(each.kind, each.system).name)
     return [name] if name else []
 
 

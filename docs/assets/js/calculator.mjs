@@ -45,7 +45,8 @@ export class CalculatorPage {
   #engine;
   #form;
   #outcome;
-  #state = make("p", "rb-state", { role: "status" });
+  #state = make("p", "rb-state", {});
+  #heard = make("p", "rb-spoken", { role: "status" }); // the same for those who listen, once they pause
   #notes = make("ul", "rb-notes", { hidden: true });
   #progress = make("progress", "rb-progress", { hidden: true, max: 1, ariaLabel: "Working it out" });
   #peek;
@@ -118,7 +119,8 @@ export class CalculatorPage {
     this.#peek = new FloatingAnswer(this.#form, this.#outcome, () => this.#goToOutcome());
     this.#form.append(this.#offers);
     const summary = partOf(this.#form, ".rb-problems", HTMLElement); // above the form it would move what is typed in
-    this.#outcome.before(this.#peek.button, summary, this.#notes, this.#progress, this.#state, this.#trouble, this.#back);
+    const told = [this.#progress, this.#state, this.#heard, this.#trouble, this.#back];
+    this.#outcome.before(this.#peek.button, summary, this.#notes, ...told);
     this.#listen();
     section.dataset.live = "";
     this.#begin(typed);
@@ -744,20 +746,19 @@ export class CalculatorPage {
     if (state === "current") this.#hasResult = true;
     this.#outcome.dataset.state = this.#hasResult ? state : "none";
     delete document.documentElement.dataset.link;
-    clearTimeout(this.#sayTimer);
-    this.#state.classList.remove("rb-state--unseen");
     this.#state.textContent = state === "stale" && !this.#hasResult ? "" : sentence;
+    this.#announce(this.#state.textContent);
     if (state === "stale" && sentence === WORDS.unfinished) this.#peek.date();
     else if (state !== "current") this.#peek.hide();
   }
 
   /**
-   * Read the verdict out once the reader stops typing.
-   * @param {string} verdict
+   * Read a state or a verdict out once the reader stops typing.
+   * @param {string} text
    */
-  #announce(verdict) {
-    this.#state.classList.add("rb-state--unseen");
-    this.#sayTimer = setTimeout(() => (this.#state.textContent = verdict), SAY_AFTER_MS);
+  #announce(text) {
+    clearTimeout(this.#sayTimer);
+    this.#sayTimer = setTimeout(() => (this.#heard.textContent = text), SAY_AFTER_MS);
   }
 
   // Keeping --------------------------------------------------------------------
