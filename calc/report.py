@@ -126,7 +126,10 @@ def _values(calculator: Calculator, outcome: Outcome, system: str) -> list[objec
 
 def _tile(declared: Result, value: float | str, system: str) -> list[object]:
     text = write(Amount(declared.kind, value, None), system)
-    return ["div", {"data-result": declared.id}, ["dt", {}, declared.label],
+    attributes = {"data-result": declared.id}
+    if declared.goes_on:
+        attributes["class"] = "rb-goes-on"
+    return ["div", attributes, ["dt", {}, declared.label],
             ["dd", {}, text if declared.kind == TEXT else _unbroken(text)]]
 
 

@@ -51,7 +51,7 @@ def test_what_is_pressed_in_the_drawer_and_in_the_search_is_large_enough(visitor
     assert page.evaluate(TOO_SMALL, LEAST) == []
     page.keyboard.press("Escape")
     page.get_by_role("button", name="Search", exact=True).click()
-    page.get_by_role("textbox", name="Search").fill("tiller")
+    page.get_by_role("textbox", name="Search").press_sequentially("tiller")
     page.locator(".md-search-result__link").first.wait_for()
     wait_for_stillness(page)
     assert page.evaluate(TOO_SMALL, LEAST) == []

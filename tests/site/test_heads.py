@@ -36,6 +36,11 @@ def test_no_two_pages_have_the_same_title():
     assert len(set(titles)) == len(titles)
 
 
+def test_no_two_pages_have_the_same_heading():
+    headings = [re.search("<h1[^>]*>([^<]*)", each.read_text(encoding="utf-8"))[1].strip() for each in PAGES]
+    assert len(set(headings)) == len(headings) > 100
+
+
 def test_the_policy_allows_own_files_and_known_inline_scripts_only(page):
     allowed = directives(page)
     assert allowed["default-src"] == {"'none'"}
