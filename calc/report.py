@@ -207,7 +207,7 @@ def table_tree(table: Table, system: str) -> list[object]:
     for row in table.rows:
         cells: list[object] = ["tr", {}]
         for index, column in enumerate(table.columns):
-            text = write_cell(column, row[index], system)
+            text = raised(write_cell(column, row[index], system))
             is_amount = isinstance(row[index], Amount) or column.kind != TEXT
             shown = text if isinstance(row[index], str) or not is_amount else _unbroken(text)
             cells.append(["th", {"scope": "row"}, shown] if index == 0 else ["td", {}, shown])
