@@ -35,7 +35,7 @@ def test_no_number_is_parted_from_its_unit_and_powers_are_raised(visitor, calcul
     page = visitor.open_calculator(f"#units={units}", calculator_id)
     wait_for_state(page, "current")
     wait_for_stillness(page)
-    assert page.locator(".rb-amount").count()
+    assert page.locator(".rb-values dd").count()
     assert page.evaluate(BROKEN) == []
     assert page.evaluate(PLAIN_POWERS) == []
 
