@@ -494,9 +494,9 @@ export class CalculatorPage {
     steadily(() => {
       this.#standing.show();
       this.#markFolds();
+      this.#back.hidden = false;
     });
     this.#lastTyped = control;
-    this.#back.hidden = false;
     this.#update();
   }
 
