@@ -17,7 +17,7 @@ from tests.pages.reading import (
     wait_for_state,
     wait_until,
 )
-from tests.pages.test_access import faults
+from tests.pages.test_axe import faults
 
 SITE = Path(__file__).parents[2] / "site"
 BOW = "01k2f7m3q9xw00"

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import expect
 
-from tests.pages.test_access import faults
+from tests.pages.test_axe import faults
 
 SITE = Path(__file__).parents[2] / "site"
 SMALL_PHONE = {"width": 360, "height": 640}

@@ -8,7 +8,7 @@ from playwright.sync_api import expect
 from calc.paths import catalog
 from calc.paths.declare import trail
 from tests.pages.reading import headline
-from tests.pages.test_access import faults, faults_in_the_dark
+from tests.pages.test_axe import faults, faults_in_the_dark
 
 PAGES = {"which-calculator": "begin/which/", "line": "inspect/line/"}
 

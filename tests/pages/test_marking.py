@@ -13,7 +13,7 @@ from calc import catalog
 from calc.declaring import inputs_of
 from calc.pictures.target import DOTS
 from tests.pages.reading import headline, wait_for_link, wait_for_state, wait_until
-from tests.pages.test_access import RULES_OF_COLOUR, SIZES, faults
+from tests.pages.test_axe import RULES_OF_COLOUR, faults
 from tests.pages.test_bow_bar import open_bar, put, record
 from tests.pictures.camera import HEIGHT, INCH, WIDTH, Camera
 
@@ -34,6 +34,10 @@ BORDER = 1
 LARGE = 44
 """CSS pixels: what a finger reaches with a glove on (common practice)."""
 
+SIZES = """controls => controls.map(each => {
+  const { width, height } = each.getBoundingClientRect();
+  return [each.name || each.textContent, Math.min(width, height)];
+})"""
 CURVE = (110, 231, 255)
 
 

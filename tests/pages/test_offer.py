@@ -5,7 +5,7 @@ import re
 from playwright.sync_api import expect
 
 from tests.pages.reading import read_square, wait_for_state, wait_until
-from tests.pages.test_access import faults
+from tests.pages.test_axe import faults
 from tests.pages.test_bow_bar import INVENTED, choose, open_bar, put, record
 
 QUOTED = (

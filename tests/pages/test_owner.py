@@ -5,7 +5,7 @@ import re
 from playwright.sync_api import expect
 
 from tests.pages.reading import read_square
-from tests.pages.test_access import faults
+from tests.pages.test_axe import faults
 from tests.pages.test_bow_bar import BOW, INVENTED, put, record
 from tests.pages.test_bows import open_bows
 

@@ -12,7 +12,7 @@ from playwright.sync_api import expect
 
 from calc.record import file, photos
 from tests.pages.printed import FORMATS, printed
-from tests.pages.test_access import faults
+from tests.pages.test_axe import faults
 from tests.pages.test_bows import add_bow, open_bows, open_form, saved_file, take_in, timeline
 from tests.pages.test_bows_storage import BOW, COUNT, store_address
 

@@ -5,7 +5,7 @@ import re
 from playwright.sync_api import expect
 
 from tests.pages.reading import box, type_into, wait_for_link, wait_for_state, wait_until
-from tests.pages.test_access import faults
+from tests.pages.test_axe import faults
 
 SENT = "calculators/{}/#{}"
 TILLER = "upper=7+1/2+in&lower=7+5/16+in"

@@ -5,7 +5,7 @@ import json
 import pytest
 from playwright.sync_api import expect
 
-from tests.pages.test_access import faults
+from tests.pages.test_axe import faults
 from tests.pages.test_bow_bar import BOW, put
 from tests.pages.test_bows import open_bows
 
