@@ -8,7 +8,8 @@ from playwright.sync_api import expect
 from scripts.blocks import programs
 from tests.pages.conftest import SITE
 from tests.pages.reading import wait_until
-from tests.pages.test_access import SCROLL_WIDTH, faults, small_targets
+from tests.pages.test_access import SCROLL_WIDTH
+from tests.pages.test_axe import faults
 from tests.pages.test_bow_bar import INVENTED, put
 from tests.pages.test_offline import ADDRESSES, KEPT
 
@@ -196,7 +197,6 @@ def test_no_serious_fault_and_no_scrolling_sideways(new_visitor, scheme):
     run(page, "print('wide ' * 100)\n1 / 0\n")
     assert faults(page) == []
     assert page.evaluate(SCROLL_WIDTH) <= 390
-    assert small_targets(page, ".rb-programs :is(button, textarea)") == []
 
 
 def test_without_scripts_the_programs_can_be_read_with_what_they_print(new_visitor):
