@@ -97,7 +97,8 @@ export class FloatingAnswer {
     if (!this.button.isConnected) return;
     const bar = this.button.getBoundingClientRect();
     const inSight = bar.top < window.innerHeight && bar.bottom > 0;
-    const floats = inSight && !this.button.hidden && !this.button.matches(".rb-peek--resting");
+    const isBeside = bar.left >= this.#form.getBoundingClientRect().right; // it covers nothing of the form there
+    const floats = inSight && !isBeside && !this.button.hidden && !this.button.matches(".rb-peek--resting");
     const room = floats ? window.innerHeight - bar.top + GAP : 0;
     document.documentElement.style.setProperty("--rb-floating", `${room}px`);
     const focused = document.activeElement;
