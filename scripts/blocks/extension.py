@@ -89,9 +89,9 @@ def example_outcome(calculator: str) -> dict[str, Any]:
     return outcome
 
 
-def headline_of(tree: list[Any]) -> str:
-    """Return the headline of an outcome's tree."""
-    return str(tree[0][2][2][2])
+def headline_of(tree: list[Any]) -> list[Node]:
+    """Return what the headline of an outcome's tree consists of."""
+    return list(tree[0][2][2][2:])
 
 
 def _calculators_list() -> Node:

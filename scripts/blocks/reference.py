@@ -71,12 +71,12 @@ def _table(heads: tuple[str, ...], rows: list[list[list[Node]]]) -> Node:
     )
 
 
-def example(calculator: declaring.Calculator, headline: str) -> Node:
+def example(calculator: declaring.Calculator, headline: list[Node]) -> Node:
     """Return the worked example: the invented bow, its answer, and the same on the command line."""
     return element(
         "div", {"class": "rb-example", **UNSEARCHED},
         element("p", {}, calculator.example),
-        element("p", {}, element("strong", {}, headline)),
+        element("p", {}, element("strong", {}, *headline)),
         element("p", {}, "The same on the command line:"),
         element("pre", {}, element("code", {}, example_command(calculator))),
     )

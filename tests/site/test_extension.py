@@ -6,6 +6,7 @@ import pytest
 from calc import bibliography, catalog
 from calc.tables.grits import USES
 from scripts.blocks.extension import example_outcome, headline_of
+from scripts.blocks.tree import html_of
 from tests.sentences import whole
 from tests.site.markup import Elements
 
@@ -29,10 +30,14 @@ def test_a_block_stands_in_the_place_of_its_line(block, id):
 
 @pytest.mark.parametrize("id", catalog.IDS)
 def test_the_page_holds_the_result_of_the_example(id):
-    headline = headline_of(example_outcome(id)["tree"])
-    html = converted(f"::: calculator {id}")
-    assert '<p class="rb-headline">' in html
-    assert html.count(headline.replace("&", "&amp;")) == 1
+    headline = html_of(["p", {"class": "rb-headline"}, *headline_of(example_outcome(id)["tree"])])
+    assert converted(f"::: calculator {id}").count(headline) == 1
+
+
+@pytest.mark.parametrize("id", catalog.IDS)
+def test_the_worked_example_tells_the_whole_headline(id):
+    headline = html_of(["strong", {}, *headline_of(example_outcome(id)["tree"])])
+    assert converted(f"::: example {id}").count(headline) == 1
 
 
 def test_the_bibliography_gives_every_source_an_anchor():
