@@ -30,7 +30,8 @@ ANSWER_IN_SIGHT = """(control) => {
   };
   const headline = document.querySelector(".rb-headline");
   const bar = document.querySelector(".rb-peek:not(.rb-peek--resting)");
-  return isSeen(control) && (isSeen(headline) || (isSeen(bar) && bar.textContent.includes(headline.textContent)));
+  return isSeen(control)
+    && (isSeen(headline) || (isSeen(bar) && bar.textContent.includes(headline.textContent)));
 }"""
 
 

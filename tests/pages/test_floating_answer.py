@@ -38,7 +38,8 @@ IN_SIGHT = """([bar, focused, verdict]) => {
   const its = bar.getBoundingClientRect(), own = focused.getBoundingClientRect();
   const box = { top: 0, bottom: innerHeight };
   return whole && its.top >= box.top && its.bottom <= box.bottom + 1
-    && (own.bottom <= its.top + 1 || own.top >= its.bottom - 1 || own.right <= its.left) && own.bottom > 0 && own.top < innerHeight;
+    && (own.bottom <= its.top + 1 || own.top >= its.bottom - 1 || own.right <= its.left)
+    && own.bottom > 0 && own.top < innerHeight;
 }"""
 
 
