@@ -311,7 +311,7 @@ def _place(curve: Curve, draw: float) -> tuple[int, float, float]:
         raise ValueError(
             f"the draw must lie from {curve.draws[0]} to {curve.draws[-1]} m, got {draw} m")
     i = 0
-    while i < len(curve.draws) - 2 and draw > curve.draws[i + 1]:
+    while i < len(curve.draws) - 2 and draw >= curve.draws[i + 1]:
         i += 1
     gap = curve.draws[i + 1] - curve.draws[i]
     return i, (draw - curve.draws[i]) / gap, gap
