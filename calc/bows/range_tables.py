@@ -18,6 +18,8 @@ from calc.outcome import (
 from calc.quantities import INCH
 
 SHAVING = INCH / 1000
+NO_SHARE = 1e-12
+"""Shares below it come from rounding, which differs from engine to engine [1]."""
 
 
 def _size(cause: Cause, ranges: Ranges) -> float:
@@ -26,7 +28,8 @@ def _size(cause: Cause, ranges: Ranges) -> float:
     for part, whole in ((cause.weight, ranges.weight), (cause.tiller, ranges.tiller)):
         if whole > 0:
             shares.append((part / whole) ** 2)
-    return max(shares)
+    largest = max(shares)
+    return largest if largest > NO_SHARE else 0.0
 
 
 def _by_size(ranges: Ranges) -> list[Cause]:

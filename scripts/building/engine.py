@@ -20,6 +20,7 @@ SOURCES = "sources.json"
 NPM_PACKAGE = "@micropython/micropython-webassembly-pyscript"
 LOADER = "micropython.mjs"
 INTERPRETER = "micropython.wasm"
+SLIM_INTERPRETER = "micropython-slim.wasm"
 LEFT_OUT = ("calc/__main__.py", "calc/command/", "calc/lookups/", "calc/paths/")
 """What only the command line and the build use."""
 ALL_ANNOTATIONS = RemoveAnnotationsOptions(
@@ -43,7 +44,7 @@ def write(root: Path, site: Path) -> None:
     as_written.write_text(json.dumps(sources_of(root), separators=(",", ":")))
     manifest = {
         "micropython": _name_by_content(folder / LOADER),
-        "wasm": _written(folder / INTERPRETER, interpreter.slim(whole)),
+        "wasm": _written(folder / SLIM_INTERPRETER, interpreter.slim(whole)),
         "whole": _written(folder / INTERPRETER, whole),
         "calc": package.rename(package.with_name(f"calc-{of_folder(package)}")).name + "/",
         "sources": _name_by_content(as_written),

@@ -54,7 +54,7 @@ def test_a_page_is_served_compressed_where_the_browser_takes_it(port):
 
 
 @pytest.mark.parametrize(("pattern", "type_"), [
-    ("assets/engine/micropython-*.wasm", "application/wasm"),
+    ("assets/engine/micropython-slim-*.wasm", "application/wasm"),
     ("assets/engine/micropython-*.mjs", "text/javascript"),
     ("assets/js-*/worker.mjs", "text/javascript"),
     ("assets/engine/calc-*/core.json", "application/json"),
@@ -70,7 +70,7 @@ def test_types_are_right_and_not_guessed(port, pattern, type_):
 
 
 def test_names_by_content_are_kept_and_all_others_asked_after(port):
-    for pattern in ("assets/engine/micropython-*.wasm", "assets/engine/calc-*/core.json",
+    for pattern in ("assets/engine/micropython-slim-*.wasm", "assets/engine/calc-*/core.json",
                     "assets/engine/pyodide-*/pyodide.mjs", "assets/js-*/worker.mjs", "assets/css-*/site.css",
                     "assets/fonts-*/besley-*.woff2", "assets/javascripts/bundle.*.min.js"):
         assert "immutable" in get(port, address(pattern))[1]["Cache-Control"], pattern
@@ -162,7 +162,7 @@ def test_a_port_that_is_none_is_refused(text):
 
 def test_a_slow_line_carries_the_same_bytes_and_counts_them(port):
     with relayed(port, Line("quick enough for a test", 50e6, 0.002)) as relay:
-        path = address("assets/engine/micropython-*.wasm")
+        path = address("assets/engine/micropython-slim-*.wasm")
         assert get(relay.port, path)[2] == (SITE / path[1:]).read_bytes()
         assert relay.bytes_down(time.time()) > (SITE / path[1:]).stat().st_size
 
