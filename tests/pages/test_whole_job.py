@@ -6,7 +6,7 @@ from playwright.sync_api import expect
 
 from calc.tables.findings import LOOKS
 from tests.pages.printed import FORMATS, printed
-from tests.pages.reading import type_into, wait_for_state
+from tests.pages.reading import open_folds, type_into, wait_for_state
 from tests.pages.test_bows import add_bow, open_bows, timeline
 from tests.pages.test_offline import KEPT
 from tests.pages.test_photos import photograph, pick
@@ -64,6 +64,7 @@ def work_out_tiller(page):
     page.locator(".rb-bow-job a", has_text="Tiller").first.tap()
     wait_for_state(page, "current")
     expect(page.locator(".rb-headline")).to_contain_text("5/16 in larger")
+    open_folds(page)
     type_into(page, "bow_length", "64 in")
     wait_for_state(page, "current")
     page.get_by_role("button", name="Keep in 31").tap()
