@@ -7,7 +7,7 @@ from playwright.sync_api import expect
 
 from calc.paths import catalog
 from calc.paths.declare import trail
-from tests.pages.reading import headline
+from tests.pages.reading import headline, open_folds
 from tests.pages.test_axe import faults, faults_in_the_dark
 
 PAGES = {"which-calculator": "begin/which/", "line": "inspect/line/"}
@@ -79,6 +79,8 @@ def test_without_scripts_all_of_a_path_can_be_read(new_visitor):
 
 def test_the_most_dangerous_tick_decides(visitor):
     page = visitor.open("inspect/decide/")
+    page.locator(".rb-calculator[data-live]").wait_for()
+    open_folds(page)
     page.get_by_label("Crazing", exact=True).check()
     page.get_by_label("A loose or split tip overlay", exact=True).check()
     expect(headline(page)).to_contain_text("Not yet")
