@@ -73,7 +73,7 @@ def test_nothing_is_fetched_before_the_reader_asks(visitor):
     expect(button(page, "Start Python")).to_be_visible()
     expect(button(page, "Run")).to_be_hidden()
     editor(page).press("Control+Enter")
-    expect(page.get_by_role("status")).to_contain_text("not been started")
+    expect(page.locator(".rb-programs-status")).to_contain_text("not been started")
     assert not [url for url in asked if ENGINE.search(url)]
     assert workers_of(page) == []
 
@@ -86,7 +86,7 @@ def test_examples_print_what_cpython_prints(started):
         button(page, "Run").click()
         expect_state(page, "ready")
         assert log(page).text_content() == programs.printed_by(each.id)
-        expect(page.get_by_role("status")).to_have_text("Done.")
+        expect(page.locator(".rb-programs-status")).to_have_text("Done.")
 
 
 def test_a_traceback_is_shown_and_the_next_run_is_sound(started):
@@ -98,7 +98,7 @@ def test_a_traceback_is_shown_and_the_next_run_is_sound(started):
     assert said.startswith('1\nTraceback (most recent call last):\n  File "your program", line 3')
     assert said.endswith("ZeroDivisionError: division by zero\n")
     expect(page.locator(".rb-log-error").last).to_contain_text("ZeroDivisionError")
-    expect(page.get_by_role("status")).to_contain_text("ended with an error")
+    expect(page.locator(".rb-programs-status")).to_contain_text("ended with an error")
     run(page, "print('x' in globals())")
     assert log(page).text_content() == "False\n"
 
@@ -122,7 +122,7 @@ def test_an_endless_loop_is_stopped_and_python_comes_back(started):
     expect(button(page, "Run")).to_be_disabled()
     button(page, "Stop").click()
     expect_state(page, "ready", START_MS)
-    expect(page.get_by_role("status")).to_contain_text("Stopped")
+    expect(page.locator(".rb-programs-status")).to_contain_text("Stopped")
     assert editor(page).input_value() == NEVER_ENDS
     run(page, "print(6 * 7)")
     assert log(page).text_content() == "42\n"
@@ -184,7 +184,7 @@ def test_without_the_engine_the_page_says_so_and_can_be_asked_again(visitor):
     visitor.context.route(ENGINE, lambda route: route.abort())
     page = visitor.open(ADDRESS)
     button(page, "Start Python").click()
-    expect(page.get_by_role("status")).to_contain_text("could not start")
+    expect(page.locator(".rb-programs-status")).to_contain_text("could not start")
     visitor.context.unroute(ENGINE)
     start(page)
     visitor.complaints.clear()  # the browser reports the files that were kept from it
