@@ -67,8 +67,9 @@ export class FloatingAnswer {
   #restIfSeen() {
     if (!this.#verdict) return;
     const { top, bottom } = this.#verdict.getBoundingClientRect();
-    const isPast = top < 0 && this.#form.getBoundingClientRect().bottom < 0;
-    this.button.classList.toggle("rb-peek--resting", isPast || (top >= 0 && bottom <= window.innerHeight));
+    const head = document.querySelector(".md-header")?.getBoundingClientRect().bottom ?? 0;
+    const isPast = top < head && this.#form.getBoundingClientRect().bottom < head;
+    this.button.classList.toggle("rb-peek--resting", isPast || (top >= head && bottom <= window.innerHeight));
     this.#keepClear();
   }
 
