@@ -20,6 +20,7 @@ WORKER = "assets/js/search-worker.mjs"
 THEME_WORKERS = "assets/javascripts/workers"
 THEME_WORKER = re.compile(re.escape(THEME_WORKERS) + r"/search\.[\w.]+\.js")
 CALCULATORS = "calculators/"
+KIND = " calculator"
 READERS_WORDS = "words"
 """In a page's front matter: what readers may type who want this page."""
 
@@ -61,8 +62,8 @@ def address_of(path: Path) -> str:
 
 def telling_title(address: str, title: str) -> str:
     """Return a title that tells a calculator from the page of the same name."""
-    is_calculator = address.removeprefix(CALCULATORS).rstrip("/") in catalog.IDS
-    return title + " calculator" if address.startswith(CALCULATORS) and is_calculator else title
+    is_calculator = address.startswith(CALCULATORS) and address[len(CALCULATORS):].rstrip("/") in catalog.IDS
+    return title + KIND if is_calculator and not title.endswith(KIND) else title
 
 
 def other_words() -> dict[str, str]:

@@ -4,7 +4,7 @@ import pytest
 from playwright.sync_api import expect
 
 from tests.pages.conftest import visits
-from tests.pages.reading import box, headline, problem, type_into, wait_for_link, wait_for_state
+from tests.pages.reading import box, headline, open_folds, problem, type_into, wait_for_link, wait_for_state
 
 BAD = {
     "empty": "",
@@ -109,6 +109,7 @@ def test_typing_never_moves_the_focus(visitor):
 
 def test_every_field_of_every_calculator_explains_itself(lasting_visitor, calculator_id):
     page = lasting_visitor.open_calculator(id=calculator_id)
+    open_folds(page)
     all_fields = page.locator(".rb-field:visible", has=page.locator("input[type=text]"))
     fields = all_fields.all()
     before = all_fields.evaluate_all(TEXTS)

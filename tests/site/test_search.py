@@ -40,6 +40,10 @@ def test_a_page_gets_its_words_and_a_calculator_its_kind(tmp_path):
     assert (site / "index.html").read_text() == '{"search": "./assets/js/search-worker.mjs"}'
 
 
+def test_a_title_that_tells_its_calculator_stays():
+    assert search.telling_title("calculators/grip/", "Grip calculator") == "Grip calculator"
+
+
 def test_words_of_a_page_that_is_not_in_the_index_stop_the_build(tmp_path):
     docs, site = draft(tmp_path, "shape/grip/")
     with pytest.raises(BuildError, match=whole(
