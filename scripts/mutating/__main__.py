@@ -2,7 +2,9 @@
 
 import argparse
 import ast
+import functools
 import importlib
+import math
 import os
 import random
 import subprocess
@@ -15,15 +17,17 @@ from scripts.mutating.trial import KILLED, SURVIVED, Trial, module_name
 
 ROOT = Path(__file__).parents[2]
 EQUIVALENTS = ROOT / "tests/equivalents.txt"
-ROOMS = ("tests/mechanics", "tests/numerics", "tests/shop", "tests/references", "tests/bows",
-         "tests/calculators", "tests/record", "tests/tables", "tests/command", "tests/book")
-LIMITS = "tests/test_thresholds.py"
+DEAR = ("engines", "pages", "site", "lint", "types")
+"""Rooms of tests that ask a browser, an engine or a built site: they stay out of it."""
+
 FOR_ALL = [f"tests/test_{name}.py" for name in
            ("declarations", "old_links", "answer", "command_line", "one_bow", "quantities", "dates")]
 SHARED_BY_TESTS = ("pytest", "hypothesis", "numpy", "scipy.integrate", "scipy.interpolate", "scipy.optimize",
                    "scipy.special", "scipy.stats")
 PATIENCE = 4.0  # times what the unchanged file takes
 GRACE = 20.0  # [s] on top
+ENOUGH = 0.9  # of the time that tests of a change may take
+NOTHING = "calc/no_such_module.py"
 
 
 def changed_files() -> list[str]:
@@ -31,6 +35,12 @@ def changed_files() -> list[str]:
     run = subprocess.run(["git", "diff", "--name-only", "--diff-filter=AM", "main", "--", "calc"], cwd=ROOT,
                          capture_output=True, text=True, check=True)
     return [name for name in run.stdout.split() if name.endswith(".py")]
+
+
+def named_files(names: list[str]) -> list[str]:
+    """Return the files that are named, and those in the folders that are."""
+    paths = [Path(name).resolve().relative_to(ROOT) for name in names]
+    return [str(file) for path in paths for file in (sorted(path.rglob("*.py")) if path.is_dir() else [path])]
 
 
 def imported_by(file: Path) -> set[str]:
@@ -44,32 +54,34 @@ def imported_by(file: Path) -> set[str]:
     return found
 
 
-def tests_of(file: str) -> list[str]:
-    """Return the test files of a module, and of what imports it where it has none of its own."""
-    own = own_tests_of(file)
-    if mirror_of(file).is_file():
-        return own
-    module = module_name(Path(file))
-    users = [str(path.relative_to(ROOT)) for path in sorted((ROOT / "calc").rglob("*.py"))
-             if module in imported_by(path)]
-    return list(dict.fromkeys([*own, *(test for user in users for test in own_tests_of(user))]))
-
-
-def mirror_of(file: str) -> Path:
+def mirror_of(file: str) -> str:
     """Return where the tests of a module stand: `tests/ROOM/test_MODULE.py`."""
     path = Path(file).relative_to("calc")
-    return ROOT / "tests" / path.with_name("test_" + path.name)
+    return str("tests" / path.with_name("test_" + path.name))
 
 
-def own_tests_of(file: str) -> list[str]:
-    """Return the test files of a module: first the one that mirrors it, then those that import it."""
-    module, mirror = module_name(Path(file)), mirror_of(file)
-    tests = [test for room in ROOMS for test in sorted((ROOT / room).rglob("test_*.py"))]
-    far = [str(test.relative_to(ROOT)) for test in [*tests, ROOT / LIMITS]
-           if test != mirror and module in imported_by(test)]
-    far.sort(key=lambda test: "/calculators/" in test)
-    near = [str(mirror.relative_to(ROOT))] if mirror.is_file() else []
-    return near + far + FOR_ALL
+@functools.cache
+def importers() -> dict[str, list[str]]:
+    """Return the files of the package and of its tests that import a module, by its name."""
+    found: dict[str, list[str]] = {}
+    for path in sorted([*Path("calc").rglob("*.py"), *Path("tests").rglob("*.py")]):
+        if path.parts[1] not in DEAR:
+            for module in imported_by(path):
+                found.setdefault(module, []).append(str(path))
+    return found
+
+
+def tests_of(file: str) -> list[str]:
+    """Return the test files that touch a module: its own, then those of what imports it, from near to far."""
+    found, seen, level = [], {file}, [file]
+    while level:
+        users = [user for each in level for user in importers().get(module_name(Path(each)), [])]
+        mirrors = [mirror_of(each) for each in level if each.startswith("calc/")]
+        found += [test for test in mirrors if Path(test).is_file()]
+        found += [user for user in users if Path(user).name.startswith("test_")]
+        level = [user for user in dict.fromkeys(users) if user not in seen]
+        seen.update(level)
+    return list(dict.fromkeys([*found, *FOR_ALL]))
 
 
 def equivalents() -> set[tuple[str, str, str]]:
@@ -82,13 +94,27 @@ def equivalents() -> set[tuple[str, str, str]]:
     return found
 
 
-def unchanged_takes(file: str, tests: list[str]) -> float | None:
-    """Return how long the tests take over the file as it is, None if they fail."""
+@functools.cache
+def unchanged_takes(test: str, most: float) -> float:
+    """Return how long a test file takes over the code as it is [s]; infinite if too long, or if it fails."""
     begun = time.monotonic()
-    trial = Trial(Path(file), (ROOT / file).read_text("utf-8"), tests, 600)
+    trial = Trial(Path(NOTHING), "", [test], most)
     while trial.poll() is None:
-        time.sleep(0.05)
-    return time.monotonic() - begun if trial.outcome == SURVIVED else None
+        time.sleep(0.02)
+    return time.monotonic() - begun if trial.outcome == SURVIVED else math.inf
+
+
+def quick_tests_of(file: str, most: float) -> tuple[list[str], float]:
+    """Return the nearest tests of a module that go into so many seconds, and how many they take."""
+    chosen, total = [], 0.0
+    for test in tests_of(file):
+        takes = unchanged_takes(test, most)
+        if total + takes <= most:
+            chosen.append(test)
+            total += takes
+        if total > ENOUGH * most:
+            break
+    return chosen, total
 
 
 class Run:
@@ -120,35 +146,32 @@ class Run:
 
 def main() -> int:
     parser = argparse.ArgumentParser(prog="scripts/mutate", description=__doc__)
-    parser.add_argument("files", nargs="*", help="files of calc; without any, those that changed")
+    parser.add_argument("files", nargs="*", help="files or folders of calc; without any, files that changed")
     parser.add_argument("--seconds", type=float, default=300, help="no longer than this (300)")
     parser.add_argument("--samples", type=int, default=200, help="no more changes than this (200)")
     parser.add_argument("--seed", type=int, default=1, help="another number samples other changes (1)")
+    parser.add_argument("--each", type=float, default=60, help="tests of one change take no longer (60)")
     asked = parser.parse_args()
     os.chdir(ROOT)
     os.environ["REBRACE_BOWS"] = "100"
     for name in SHARED_BY_TESTS:
         importlib.import_module(name)
-    files = [str(Path(file).resolve().relative_to(ROOT)) for file in asked.files] or changed_files()
+    files = named_files(asked.files) or changed_files()
     known = equivalents()
     chosen = [(file, mutation) for file in files for mutation in mutations_of(Path(file).read_text("utf-8"))
               if (file, mutation.before, mutation.after) not in known]
     random.Random(asked.seed).shuffle(chosen)
     run = Run(asked.seconds)
-    takes: dict[str, float | None] = {}
     for file, mutation in chosen[: asked.samples]:
         if time.monotonic() > run.ends:
             break
-        tests = tests_of(file)
-        if file not in takes:
-            takes[file] = unchanged_takes(file, tests) if tests else None
-            if takes[file] is None:
-                print(f"{file}: no test imports it, or its tests fail as it is", flush=True)
-        usual = takes[file]
-        if usual is not None:
+        tests, usual = quick_tests_of(file, asked.each)
+        if tests:
             trial = Trial(Path(file), mutation.source, tests, PATIENCE * usual + GRACE)
             run.going.append((file, mutation, trial))
             run.wait((os.cpu_count() or 1) - 1)
+        else:
+            print(f"{file}: no test touches it, or its tests fail as it is", flush=True)
     run.wait(0)
     tried = run.killed + len(run.survivors)
     print(f"{tried} of {len(chosen)} changes tried, {run.killed} noticed, {len(run.survivors)} not")
