@@ -179,7 +179,7 @@ def _from_the_belly(
         headline=sentence("The string lies farthest off the middle at this place: " + farthest.name
                           + ", {} to the " + side + ", give or take {}.",
                           amount("length", abs(farthest.off.value)),
-                          amount("length", NORMAL_95 * farthest.off.error)),
+                          amount("length", farthest.off.half_range)),
         values=values + tuple([(each, None) for each in OF_THE_SIDE])
         + (("tilt", lens.tilt), ("misfit", board.misfit), ("lens_bend", board.unknowns[8])),
         checks=(board_check(board),) + view_checks(lens, _wide(picture, marks)) + (
@@ -217,7 +217,7 @@ def _headline(
     if strung is not None:
         return sentence("Tiller is {}, give or take {}: upper {}, lower {}.",
                         amount("length", strung.difference.value),
-                        amount("length", NORMAL_95 * strung.difference.error),
+                        amount("length", strung.difference.half_range),
                         amount("length", strung.upper.value), amount("length", strung.lower.value))
     if stretches:
         (upper, upper_computed), (lower, lower_computed) = [whole_bend(bow, stretches, each)
@@ -230,7 +230,7 @@ def _headline(
     side = "belly" if nock.mean.value >= 0 else "back"
     return sentence("The nocks lie {} toward the " + side + " from the straight edge through the fadeouts, "
                     "give or take {}: the mean of both limbs.",
-                    amount("length", abs(nock.mean.value)), amount("length", NORMAL_95 * nock.mean.error))
+                    amount("length", abs(nock.mean.value)), amount("length", nock.mean.half_range))
 
 
 def _values(

@@ -78,7 +78,7 @@ def shape_checks(bow: Photographed, places: list[Place]) -> tuple[Check, ...]:
             "The limbs are unlike beyond the errors: {} from the fadeout the upper lies {} off the lower, "
             "give or take {}. Bow model takes one shape for both, the mean; its tiller is the less sure.",
             amount("length", place.along), amount("length", apart.value),
-            amount("length", NORMAL_95 * apart.error))))
+            amount("length", apart.half_range))))
     else:
         found.append(check("alike", OK, "Both limbs have one shape as far as the errors tell."))
     return tuple(found) + course_checks(bow)

@@ -2,6 +2,7 @@
 
 import math
 
+from calc.numerics.normal import NORMAL_95
 from calc.pictures.board import Board
 from calc.pictures.lens import Lens
 from calc.pictures.plane import dot, middle_of
@@ -182,6 +183,11 @@ class Reading:
         self.value = value
         self.shift = shift
         self.error = marks.error(shift)
+
+    @property
+    def half_range(self) -> float:
+        """Half of the range that holds 95 % of such readings."""
+        return NORMAL_95 * self.error
 
 
 def weighed(marks: Marks, parts: list[tuple[float, Reading]]) -> Reading:

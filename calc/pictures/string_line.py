@@ -2,7 +2,6 @@
 
 import math
 
-from calc.numerics.normal import NORMAL_95
 from calc.outcome import OK, Check, Column, Refused, Table, check, link_with, sentence
 from calc.pictures.board import Board
 from calc.pictures.lens import DISTANCE_ERROR, Lens, lens_of
@@ -111,7 +110,7 @@ def off_table(offs: list[Off]) -> Table:
     return Table("string_line", "The string off the middle of the limb, to the right positive",
                  (Column("place", "Place", "text"), Column("off", "Off the middle", "length"),
                   Column("off_error", "±", "thickness")),
-                 tuple([(each.name, each.off.value, NORMAL_95 * each.off.error) for each in offs]))
+                 tuple([(each.name, each.off.value, each.off.half_range) for each in offs]))
 
 
 def tracking_check(figures: list[tuple[str, str]]) -> Check:

@@ -1,6 +1,5 @@
 """What is read from a bow in a picture: figures with their errors, tables and drawings."""
 
-from calc.numerics.normal import NORMAL_95
 from calc.outcome import Axis, Chart, Column, Line, Table
 from calc.pictures import frame
 from calc.pictures.bow import Photographed
@@ -44,7 +43,7 @@ def pair(id: str, reading: Reading | None) -> tuple[tuple[str, float | None], tu
     """Return a reading and half of its 95 % range as two results."""
     if reading is None:
         return (id, None), (id + "_error", None)
-    return (id, reading.value), (id + "_error", NORMAL_95 * reading.error)
+    return (id, reading.value), (id + "_error", reading.half_range)
 
 
 def shape_table(places: list[Place]) -> Table:
@@ -57,10 +56,10 @@ def shape_table(places: list[Place]) -> Table:
          Column("upper", "Upper limb", "length"), Column("upper_error", "±", "thickness"),
          Column("lower", "Lower limb", "length"), Column("lower_error", "±", "thickness"),
          Column("apart", "Upper less lower", "length"), Column("apart_error", "±", "thickness")),
-        tuple([(place.along, place.mean.value, NORMAL_95 * place.mean.error,
-                place.upper.value, NORMAL_95 * place.upper.error,
-                place.lower.value, NORMAL_95 * place.lower.error,
-                place.apart.value, NORMAL_95 * place.apart.error) for place in places]),
+        tuple([(place.along, place.mean.value, place.mean.half_range,
+                place.upper.value, place.upper.half_range,
+                place.lower.value, place.lower.half_range,
+                place.apart.value, place.apart.half_range) for place in places]),
     )
 
 

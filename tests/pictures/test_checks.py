@@ -9,6 +9,7 @@ from scipy.stats import norm
 from calc.numerics.normal import NORMAL_95
 from calc.outcome import OK, WATCH
 from calc.pictures import bends, checks
+from calc.pictures.picture import Reading
 from calc.quantities import FOOT, INCH
 
 
@@ -35,7 +36,7 @@ def test_how_it_was_taken_is_warned_of_beyond_what_was_proved(tilt, distance, wi
 
 
 def reading(value, error):
-    return SimpleNamespace(value=value, error=error)
+    return Reading(SimpleNamespace(error=lambda _shift: error), value, [])
 
 
 def place(apart, apart_error, square_error):
