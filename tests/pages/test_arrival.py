@@ -1,6 +1,7 @@
 """A shared link arrives: what is fetched before its answer, and that nothing moves under the reader."""
 
 import json
+import re
 
 import pytest
 from playwright.sync_api import expect
@@ -23,6 +24,8 @@ FONTS_ARE_THERE = """
       status === "loaded" && /Besley|Hyperlegible/.test(family)).length > 1
 """
 LAPTOP = {"width": 1280, "height": 800}
+PAGE_SCRIPT = re.compile(r"/js-[^/]*/page\.mjs")
+HEARD = "() => window.startedEngine && window.startedEngine.heard.some((text) => 'ready' in JSON.parse(text))"
 
 
 def arrive(visitor, address):
@@ -68,3 +71,42 @@ def test_after_a_crash_the_whole_interpreter_goes_on(visitor):
     wait_for_state(page, "current")
     expect(headline(page)).to_be_visible()
     wait_until(page, lambda: [each for each in fetched if each.endswith(names["whole"])])
+
+
+@pytest.fixture
+def held_page(visitor, site_url):
+    """Return a shared link's page whose engine is ready, with what lets its own script come."""
+    held = []
+    visitor.context.route(PAGE_SCRIPT, lambda route: held.append(route))
+    page = visitor.page
+    page.goto(f"{site_url}calculators/tiller/#upper=7+1/2+in&lower=7+in", wait_until="commit")
+    page.wait_for_function(HEARD)
+
+    def release():
+        while held:
+            held.pop().continue_()
+        visitor.context.unroute(PAGE_SCRIPT)
+
+    return page, release
+
+
+def test_the_engine_of_a_link_is_ready_before_the_page_s_own_script_comes(held_page):
+    page, release = held_page
+    [started] = page.workers
+    release()
+    wait_for_state(page, "current")
+    expect(headline(page)).to_contain_text("1/2 in larger")
+    assert page.workers == [started]
+
+
+def test_an_engine_that_is_lost_before_the_page_s_own_script_comes_is_started_again(held_page):
+    page, release = held_page
+    crash(page)
+    page.wait_for_function("window.startedEngine === null")
+    release()
+    wait_for_state(page, "current")
+
+
+def test_without_inputs_in_its_address_a_page_starts_no_engine_by_itself(visitor):
+    page = arrive(visitor, "calculators/tiller/")
+    assert page.evaluate("window.startedEngine") is None

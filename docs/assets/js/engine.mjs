@@ -140,9 +140,11 @@ export class Engine {
     }
     this.state = "loading";
     this.#isAlive = false;
+    const name = ORDER[this.#current];
     const address = new URL("./worker.mjs", import.meta.url);
+    const started = name === "small" ? takeStarted() : null;
     try {
-      this.#worker = moduleWorker(address);
+      this.#worker = started?.worker ?? moduleWorker(address);
     } catch {
       this.#fail(this.#isRefused ? "policy" : "old");
       return;
@@ -155,7 +157,10 @@ export class Engine {
       if (worker === this.#worker) this.#breakdown(this.#isRefused ? "policy" : cause);
     };
     this.#watchBytes();
-    const name = ORDER[this.#current];
+    if (started) {
+      for (const text of started.heard) this.#hear(JSON.parse(text));
+      return;
+    }
     const files = name === "whole" ? { ...this.#files, wasm: this.#files.whole } : this.#files;
     worker.postMessage(JSON.stringify({ start: name === "full" ? "full" : "small", files }));
   }
@@ -278,6 +283,13 @@ export class Engine {
     this.#worker?.terminate();
     this.#worker = null;
   }
+}
+
+/** The worker that the page's head has started, once: a shared link's engine loads while its page arrives. */
+function takeStarted() {
+  const started = window.startedEngine;
+  window.startedEngine = null;
+  return started;
 }
 
 /**

@@ -4,12 +4,14 @@ import { CORE, FIND_PACKAGE, fetchPack, packKeeper, writePackage } from "./packa
 import { importFrom } from "./transfers.mjs";
 import { fetchEarly } from "./wasm-fetch.mjs";
 
-/** @import { EngineFiles, PythonAnswer } from "./types.d.ts" */
+/** @import { EngineFiles, PythonAnswer, PythonCatalog } from "./types.d.ts" */
 
 const HEAP_BYTES = 8 * 1024 * 1024;
 
 /** @type {PythonAnswer} */
 let answer;
+/** @type {PythonCatalog} */
+let catalog;
 /** @type {(calculator: string) => Promise<void>} */
 let keepPack;
 
@@ -28,6 +30,7 @@ export async function start(files) {
   keepPack = packKeeper(python.FS, files.calc);
   python.runPython(FIND_PACKAGE);
   answer = python.pyimport("calc.answer");
+  catalog = python.pyimport("calc.catalog");
 }
 
 /**
@@ -36,6 +39,14 @@ export async function start(files) {
  */
 export function prepare(calculator) {
   return keepPack(calculator);
+}
+
+/**
+ * Read a calculator's modules, which are there, before it is first asked.
+ * @param {string} calculator
+ */
+export function read(calculator) {
+  catalog.find(calculator);
 }
 
 /**

@@ -101,10 +101,17 @@ export interface PythonAnswer {
   advance(): string;
 }
 
+/** `calc.catalog` as an interpreter hands it over. */
+export interface PythonCatalog {
+  find(calculator: string): unknown;
+}
+
 /** What both engines share. */
 export interface PythonEngine {
   start(files: EngineFiles): Promise<void>;
   prepare(calculator: string): Promise<void>;
+  /** Have a calculator that is there read before it is asked. */
+  read?(calculator: string): void;
   run(request: string): () => string;
 }
 
@@ -137,5 +144,7 @@ declare global {
   interface Window {
     document$?: Told$<Document>;
     location$?: Told$<URL>;
+    /** The engine's worker that a shared link's page starts in its head, and what it has said since. */
+    startedEngine?: { worker: Worker; heard: string[] } | null;
   }
 }

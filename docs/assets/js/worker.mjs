@@ -1,5 +1,5 @@
 // Owns one Python engine. JSON text in, JSON text out:
-//   in   {"start": "small", "files": {...}}      once
+//   in   {"start": "small", "files": {...}}      once; with "calculator", that one is read before it is asked
 //        {"id": 7, "request": {...}}             the newest one wins
 //   out  {"alive": true} at once, and now and then while bytes come
 //        {"ready": "small"} or {"failed": cause}
@@ -34,7 +34,7 @@ tell({ alive: true });
 self.onmessage = ({ data }) => {
   const message = JSON.parse(data);
   if (message.start) {
-    start(message.start, message.files);
+    start(message.start, message.files).then(() => readAhead(message.calculator));
   } else {
     newest = message;
     work();
@@ -59,6 +59,16 @@ async function start(name, files) {
   }
   tell({ ready: name });
   work();
+}
+
+/**
+ * Read what will be asked first, while the page is not ready to ask it. Should it not come, the question finds out.
+ * @param {string | undefined} calculator
+ */
+async function readAhead(calculator) {
+  if (!engine?.read || !calculator) return;
+  await engine.prepare(calculator).catch(() => {});
+  if (!working) engine.read(calculator);
 }
 
 async function work() {
