@@ -347,14 +347,16 @@ def test_marks_stand_out_in_the_systems_own_colours(visitor, photograph):
 
 def test_the_list_of_marks_is_read_out_and_changed_by_numbers(visitor, photograph):
     page = opened(visitor, photograph)
+    field = page.locator('.rb-field[data-field="upper_limb"]')
+    fold = field.locator("summary")
+    fold.click()
+    expect(field.locator("table")).to_be_hidden()
     choose(page, "Upper limb")
     by_hand_alone(page)
     canvas = page.locator(".rb-marking canvas")
     canvas.focus()
     for key in ("Enter", "ArrowRight", "Enter"):
         page.keyboard.press(key)
-    field = page.locator('.rb-field[data-field="upper_limb"]')
-    fold = field.locator("summary")
     expect(fold).to_have_text("Upper limb, along the edge of its belly: 2 in the list")
     assert not field.locator("table").is_visible()
     fold.focus()
