@@ -4,6 +4,7 @@ from calc.bows.drawn_bends import ENDS, STRETCHES, computed_bends
 from calc.bows.inputs import THE_BOW, layup_inputs, measures, section_group, shape_group
 from calc.bows.measured import calibrated, draw_from_pivot, measured_bow, setup_of
 from calc.bows.reading_errors import give_or_take
+from calc.bows.unlike_limbs import tiller_per_offset
 from calc.declaring import Calculator, Group, asked_when, choice, group, quantity, result
 from calc.drawings.picture import picture_drawing
 from calc.numerics.normal import NORMAL_95
@@ -17,7 +18,7 @@ from calc.pictures.course import FEWEST_FOR_SHAPE
 from calc.pictures.finding import find
 from calc.pictures.inputs import DRAWN, UNSTRUNG_SHAPE, bow_inputs, known_inputs, picture_inputs
 from calc.pictures.lens import Lens
-from calc.pictures.picture import Picture, Standing, weighed
+from calc.pictures.picture import Picture, Reading, Standing, weighed
 from calc.pictures.reading import (
     board_of,
     known_on_rules,
@@ -26,7 +27,7 @@ from calc.pictures.reading import (
     require_inside,
     straight_lines,
 )
-from calc.pictures.shape import Place, most_apart, places_of
+from calc.pictures.shape import Place, limb_error, limb_shape, mean_error, mean_shape, most_apart, places_of
 from calc.pictures.string_line import PLACES, Heights, Off, off_table, string_off, tracking_check
 from calc.pictures.told import (
     Tiller,
@@ -125,12 +126,14 @@ def compute(
                        (again[0], again[1]), throats, string, standoff_string or 0.0)
     checks = (board_check(board),) + view_checks(lens, _wide(picture, bow.pixels))
     places: list[Place] = []
+    by_shape: Reading | None = None
     strung: Tiller | None = None
     stretches: list[Stretch] = []
     if what == "unstrung":
         _require_shape(fields, limbs)
         places = places_of(bow)
-        checks += shape_checks(bow, places) + (hand_over_check(_figures(bow, places)),)
+        by_shape = _tiller_by_shape(bow, places)
+        checks += shape_checks(bow, places, by_shape) + (hand_over_check(_figures(bow, places)),)
     elif what == "braced":
         strung = tiller_of(bow)
     else:
@@ -150,7 +153,7 @@ def compute(
         checks += bend_checks(stretches) + course_checks(bow)
     return Outcome(
         headline=_headline(bow, places, strung, stretches),
-        values=_values(bow, places, strung, stretches),
+        values=_values(bow, places, by_shape, strung, stretches),
         checks=checks,
         tables=((shape_table(places),) if places else ()) + ((bend_table(stretches),) if stretches else ()),
         charts=(shape_chart(places),) if places else (),
@@ -208,6 +211,20 @@ def _wide(picture: Picture, pixels: list[tuple[float, float]]) -> float:
     return max(across, down) / max(picture.width, picture.height)
 
 
+def _tiller_by_shape(bow: Photographed, places: list[Place]) -> Reading | None:
+    """Return the tiller that equally stiff limbs of these two shapes show; None where they are alike as far
+    as the errors tell, or such limbs cannot be braced.
+    """
+    if not most_apart(places).is_apart:
+        return None
+    length = (bow.frame.length(0).value + bow.frame.length(1).value) / 2
+    try:
+        shares = tiller_per_offset(mean_shape(places), length, bow.frame.riser.value)
+    except ValueError:
+        return None
+    return weighed(bow.marks, [(share, each.apart) for share, each in zip(shares, places)])
+
+
 # What is said --------------------------------------------------------------------
 
 
@@ -234,7 +251,8 @@ def _headline(
 
 
 def _values(
-    bow: Photographed, places: list[Place], strung: Tiller | None, stretches: list[Stretch]
+    bow: Photographed, places: list[Place], by_shape: Reading | None, strung: Tiller | None,
+    stretches: list[Stretch],
 ) -> tuple[tuple[str, float | str | None], ...]:
     frame = bow.frame
     shaped = bow.courses[0] is not None and bow.courses[1] is not None
@@ -244,10 +262,14 @@ def _values(
     bends = [whole_bend(bow, stretches, each) if stretches else (None, None) for each in LIMB_NAMES]
     return (
         pair("nock_offset", places[-1].mean if places else None)
-        + (("shape_error", NORMAL_95 * max([place.square_error for place in places]) if places else None),)
+        + (("shape_error", mean_error(places) if places else None),)
         + pair("apart", apart.apart if apart else None)
         + (("apart_at", apart.along if apart else None),
-           ("profile", profile_text(places).replace(";", "; ") if places else None))
+           ("profile", _shown(mean_shape(places))),
+           ("upper_profile", _shown(limb_shape(places, 0))),
+           ("lower_profile", _shown(limb_shape(places, 1))),
+           ("limb_shape_error", limb_error(places) if places else None))
+        + pair("tiller_by_shape", by_shape)
         + pair("throat", frame.behind(bow.throat[0], bow.throat[1]) if bow.throat[1] else None)
         + pair("tiller", strung.difference if strung else None)
         + pair("upper", strung.upper if strung else None)
@@ -264,13 +286,18 @@ def _values(
     )
 
 
+def _shown(offsets: list[tuple[float, float]]) -> str | None:
+    """Return the rows of a profile with room between them to break a line; None where there are none."""
+    return profile_text(offsets).replace(";", "; ") or None
+
+
 def _figures(bow: Photographed, places: list[Place]) -> list[tuple[str, str]]:
     """Return the figures that carry a shape to another page, by input."""
     found = [("riser_length", bow.frame.riser.value),
              ("bow_length", bow.frame.riser.value + bow.frame.length(0).value + bow.frame.length(1).value)]
     if bow.throat[1]:
         found.append(("throat", bow.frame.behind(bow.throat[0], bow.throat[1]).value))
-    return [("profile", profile_text(places))] + [(name, inches(value)) for name, value in found]
+    return [("profile", profile_text(mean_shape(places)))] + [(name, inches(value)) for name, value in found]
 
 
 OF_THE_BELLY = (
@@ -279,6 +306,7 @@ OF_THE_BELLY = (
 )
 OF_THE_SIDE = (
     "nock_offset", "nock_offset_error", "shape_error", "apart", "apart_error", "apart_at", "profile",
+    "upper_profile", "lower_profile", "limb_shape_error", "tiller_by_shape", "tiller_by_shape_error",
     "throat", "throat_error", "tiller", "tiller_error", "upper", "upper_error", "lower", "lower_error",
     "brace_height", "brace_height_error", "upper_bend", "upper_bend_error", "upper_bend_computed",
     "lower_bend", "lower_bend_error", "lower_bend_computed", "riser_length", "riser_length_error",
@@ -359,7 +387,14 @@ CALCULATOR = Calculator(
         result("apart", "Upper limb less lower, where they differ most", "length"),
         give_or_take("apart_error", "length"),
         result("apart_at", "that far from the fadeout", "length"),
-        result("profile", "As rows of offsets", "text", "For Bow model and Weight reduction."),
+        result("profile", "Mean shape as rows of offsets", "text", "For Bow model and Weight reduction."),
+        result("upper_profile", "Upper limb's rows", "text", "For the record: what it came as."),
+        result("lower_profile", "Lower limb's rows", "text"),
+        result("limb_shape_error", "Worst error of either limb's rows", "thickness",
+               "Half of the 95 % range, square to the limb."),
+        result("tiller_by_shape", "Tiller that the limbs' unlike shapes alone make", "length",
+               "Of limbs that are equally stiff. Told where they are unlike beyond the errors."),
+        give_or_take("tiller_by_shape_error", "length"),
         result("throat", "Fadeouts behind the throat", "length"),
         give_or_take("throat_error", "length"),
         result("tiller", "Tiller, upper less lower", "length"),

@@ -1,12 +1,12 @@
 """What is found about a picture and the bow in it."""
 
-from calc.numerics.normal import NORMAL_95
 from calc.outcome import OK, WATCH, Check, amount, check, link_with, sentence
 from calc.pictures.board import Board
 from calc.pictures.bow import LIMB_NAMES, RAISED_FROM, Photographed
 from calc.pictures.course import MARKS_A_PIECE, MOST_PIECES
 from calc.pictures.lens import Lens
-from calc.pictures.shape import Place, most_apart
+from calc.pictures.picture import Reading
+from calc.pictures.shape import Place, mean_error, most_apart
 from calc.quantities import FOOT, INCH
 
 MOST_TILT = 15.0
@@ -16,9 +16,6 @@ AS_BY_RULE = INCH / 16
 """Half of the 95 % range of an offset read with a rule from a straight edge (common practice)."""
 
 FULL_COURSE = MARKS_A_PIECE * MOST_PIECES
-
-SEVEN_AT_ONCE = 2.68
-"""Standard errors beyond which one of seven differences lies by chance in one case of twenty."""
 
 OFF_COURSE = 4.0
 """Standard errors of a mark by which it may lie off a limb's course."""
@@ -58,10 +55,13 @@ def view_checks(lens: Lens, wide: float) -> tuple[Check, ...]:
     return tuple(found)
 
 
-def shape_checks(bow: Photographed, places: list[Place]) -> tuple[Check, ...]:
-    """Return how well the shape is known, whether the limbs are alike, and whether marks lie on a course."""
+def shape_checks(bow: Photographed, places: list[Place], tiller: Reading | None) -> tuple[Check, ...]:
+    """Return how well the shape is known, whether the limbs are alike, and whether marks lie on a course.
+
+    tiller: that the limbs' unlike shapes alone make; None where they are alike, or cannot be braced.
+    """
     found = []
-    error = NORMAL_95 * max([place.square_error for place in places])
+    error = mean_error(places)
     if error <= AS_BY_RULE:
         found.append(check("fine", OK, sentence(
             "The mean shape is known within {} square to the limb, at its worst place: as well as with a "
@@ -72,16 +72,32 @@ def shape_checks(bow: Photographed, places: list[Place]) -> tuple[Check, ...]:
             "straight edge gives {}. Mark more points, nearer ones, at full zoom.",
             amount("thickness", error), amount("thickness", AS_BY_RULE))))
     place = most_apart(places)
-    apart = place.apart
-    if abs(apart.value) > SEVEN_AT_ONCE * apart.error:
-        found.append(check("alike", WATCH, sentence(
-            "The limbs are unlike beyond the errors: {} from the fadeout the upper lies {} off the lower, "
-            "give or take {}. Bow model takes one shape for both, the mean; its tiller is the less sure.",
-            amount("length", place.along), amount("length", apart.value),
-            amount("length", apart.half_range))))
+    if place.is_apart:
+        found.append(_unlike_check(place))
     else:
         found.append(check("alike", OK, "Both limbs have one shape as far as the errors tell."))
+    if tiller is not None:
+        found.append(_tiller_check(tiller))
     return tuple(found) + course_checks(bow)
+
+
+def _unlike_check(place: Place) -> Check:
+    """Return how far the limbs lie apart at a place."""
+    side = "belly" if place.apart.value > 0 else "back"
+    return check("alike", WATCH, sentence(
+        "The limbs are unlike beyond the errors: {} from the fadeout the upper lies {} nearer to the " + side
+        + " side than the lower, give or take {}. Look along both for a set or a twist.",
+        amount("length", place.along), amount("length", abs(place.apart.value)),
+        amount("length", place.apart.half_range)))
+
+
+def _tiller_check(tiller: Reading) -> Check:
+    """Return what tiller the limbs' unlike shapes make."""
+    return check("tiller-by-shape", WATCH, sentence(
+        "Equally stiff limbs of these two shapes brace with a tiller of {}, give or take {} by the marks and "
+        "half of it by taper and brace height. Bow model and Weight reduction give both limbs the mean "
+        "shape, and take that part of the tiller for stiffness.",
+        amount("length", tiller.value), amount("length", tiller.half_range)))
 
 
 def course_checks(bow: Photographed) -> tuple[Check, ...]:

@@ -78,10 +78,10 @@ def inches(length: float) -> str:
     return show_number(length / INCH, 3) + " in"
 
 
-def profile_text(places: list[Place]) -> str:
-    """Return the mean's offsets as the rows that Bow model and Weight reduction take, in inches."""
-    return ";".join([show_number(place.along / INCH, 2) + "in:" + show_number(place.mean.value / INCH, 3)
-                     + "in" for place in places])
+def profile_text(offsets: list[tuple[float, float]]) -> str:
+    """Return places along the straight edge and offsets there [m] as the rows of a profile, in inches."""
+    return ";".join([show_number(along / INCH, 2) + "in:" + show_number(offset / INCH, 3) + "in"
+                     for along, offset in offsets])
 
 
 def course_lines(

@@ -245,6 +245,8 @@ READ_OFF = {
         ("lower", "reading.lower"),
         ("brace_height", "reading.brace"),
         ("profile", "bow.profile"),
+        ("upper_profile", "bow.profile_upper"),
+        ("lower_profile", "bow.profile_lower"),
         ("throat", "bow.throat"),
         ("riser_length", "bow.riser_length"),
         ("bow_length", "bow.length"),
@@ -253,7 +255,8 @@ READ_OFF = {
 """(result, fact) by calculator: what an answer reads off a bow, so that a record may take it as a reading. A
 result has half of its 95 % range under its own id with `_error` behind it."""
 
-ERROR_OF = (("profile", "shape_error"),)
+ERROR_OF = (("profile", "shape_error"), ("upper_profile", "limb_shape_error"),
+            ("lower_profile", "limb_shape_error"))
 """(result, the one that holds its error), where that has another name."""
 
 GOES_WITH = (("reading.upper", "reading.measured", "fadeout"),)

@@ -40,6 +40,13 @@ def _stations(limb: str) -> Input:
     ), default="2 in:1 5/8 in:0.291 in;7 in:1 9/16 in:0.279 in;13 in:1 3/8 in:0.263 in", fewest=3, most=8)
 
 
+def _offsets(id: str, label: str, help: str) -> Input:
+    return rows(id, label, (
+        quantity("along", "From the fadeout", "length", default="6 in", low="1/4 in", high="40 in"),
+        quantity("offset", "Offset", "length", default="1/2 in", low="-12 in", high="6 in"),
+    ), default="6 in:1/2 in", fewest=1, most=8, help=help)
+
+
 def _glass(face: str) -> Input:
     return measure("glass_" + face, "Glass on the " + face, "thickness", "0.043 in", "0.010 in", "0.120 in",
                     "Read at the limb's edge with a lens.")
@@ -105,11 +112,11 @@ BOW = Sheet("bow", "The bow", "What it is, and how it is marked.", FACT, (
                  "0.120 in"),
         measure("glass_belly_new", "Glass on the belly when it was new", "thickness", "0.045 in", "0.010 in",
                  "0.120 in"),
-        rows("profile", "Unstrung shape", (
-            quantity("along", "From the fadeout", "length", default="6 in", low="1/4 in", high="40 in"),
-            quantity("offset", "Offset", "length", default="1/2 in", low="-12 in", high="6 in"),
-        ), default="6 in:1/2 in", fewest=1, most=8,
-             help="From a straight edge through both fadeouts; toward the belly is positive."),
+        _offsets("profile", "Unstrung shape", "From a straight edge through both fadeouts; toward the belly "
+                 "is positive. Of both limbs, or their mean."),
+        _offsets("profile_upper", "Unstrung shape of the upper limb",
+                 "The same of this limb alone, where the limbs were read apart."),
+        _offsets("profile_lower", "Unstrung shape of the lower limb", "As of the upper limb."),
         length("throat", "Fadeouts behind the throat", "3/4 in", "-3 in", "5 in",
                "Positive where the throat is nearer to the back than a straight edge through them."),
         choice("window", "Window is cut", (("centre", "To centre"),

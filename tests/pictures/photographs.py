@@ -51,6 +51,13 @@ def recurve(dice):
     return LimbShape(lambda part: start - sweep * part - tip * part**power)
 
 
+def unlike(dice, more=0.06):
+    """Return two limbs of one kind, of which the lower bends back more at its tip, as after a set."""
+    start, sweep, tip = dice.uniform(0.05, 0.12), dice.uniform(0.1, 0.25), dice.uniform(0.6, 0.9)
+    return tuple(LimbShape(lambda part, own=own: start - sweep * part - own * part**5.0)
+                 for own in (tip, tip + more))
+
+
 def reflexed(dice):
     start, sweep = dice.uniform(0.05, 0.1), dice.uniform(0.2, 0.35)
     return LimbShape(lambda part: start - sweep * part**2)

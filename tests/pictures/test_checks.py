@@ -8,7 +8,7 @@ from scipy.stats import norm
 
 from calc.numerics.normal import NORMAL_95
 from calc.outcome import OK, WATCH
-from calc.pictures import bends, checks
+from calc.pictures import bends, checks, shape
 from calc.pictures.picture import Reading
 from calc.quantities import FOOT, INCH
 
@@ -39,23 +39,35 @@ def reading(value, error):
     return Reading(SimpleNamespace(error=lambda _shift: error), value, [])
 
 
-def place(apart, apart_error, square_error):
-    return SimpleNamespace(along=0.3, apart=reading(apart, apart_error), square_error=square_error)
+class Apart(shape.Place):
+    def __init__(self, apart, apart_error, mean_error):
+        self.along, self.steepness = 0.3, 1.0
+        self.apart, self.mean = reading(apart, apart_error), reading(0.0, mean_error)
 
 
 @pytest.mark.parametrize(("within", "level"), [(INCH / 16 - 1e-7, OK), (INCH / 16 + 1e-7, WATCH)])
 def test_a_shape_known_less_well_than_by_rule_is_warned_of(within, level):
     bow = SimpleNamespace(courses=(None, None))
-    places = [place(0.0, 1.0, 1e-4), place(0.0, 1.0, within / NORMAL_95)]
-    assert ("fine", level) in levels(checks.shape_checks(bow, places))
+    places = [Apart(0.0, 1.0, 1e-4), Apart(0.0, 1.0, within / NORMAL_95)]
+    assert ("fine", level) in levels(checks.shape_checks(bow, places, None))
 
 
 @pytest.mark.parametrize(("apart", "level"), [(2.68e-3, OK), (2.69e-3, WATCH), (-2.69e-3, WATCH)])
 def test_limbs_unlike_beyond_what_chance_gives_one_of_seven_places_are_warned_of(apart, level):
     """1 - (1 - 0.05)^(1/7) lies beyond 2.68 standard errors (SciPy's normal distribution)."""
-    assert norm.isf((1 - 0.95 ** (1 / 7)) / 2) == pytest.approx(checks.SEVEN_AT_ONCE, abs=0.006)
+    assert norm.isf((1 - 0.95 ** (1 / 7)) / 2) == pytest.approx(shape.SEVEN_AT_ONCE, abs=0.006)
     bow = SimpleNamespace(courses=(None, None))
-    assert ("alike", level) in levels(checks.shape_checks(bow, [place(apart, 1e-3, 1e-4)]))
+    told = checks.shape_checks(bow, [Apart(apart, 1e-3, 1e-4)], None)
+    assert ("alike", level) in levels(told)
+    if level == WATCH:
+        assert ("nearer to the belly" if apart > 0 else "nearer to the back") in told[1].text.template
+
+
+def test_the_tiller_that_unlike_shapes_make_is_told_with_its_error():
+    bow = SimpleNamespace(courses=(None, None))
+    told = checks.shape_checks(bow, [Apart(0.01, 1e-3, 1e-4)], reading(-0.004, 0.001))[-1]
+    assert (told.id, told.level) == ("tiller-by-shape", WATCH)
+    assert [each.value for each in told.text.amounts] == [-0.004, NORMAL_95 * 0.001]
 
 
 def course(count, off=0.0):

@@ -14,9 +14,10 @@ import pytest
 
 from calc import catalog
 from calc.answer import work_out
+from calc.bows.unlike_limbs import tiller_per_offset
 from calc.quantities import INCH
 from tests.pictures.drawn import drawn
-from tests.pictures.photographs import LIMB, LINE, RISER, THROAT, photograph
+from tests.pictures.photographs import LIMB, LINE, RISER, THROAT, Photograph, photograph, unlike
 
 THIRTY_SECOND = INCH / 32
 PICTURES = {1: 50, 2: 50, 3: 50}
@@ -113,6 +114,29 @@ def test_marks_drawn_to_the_picture_come_within_a_thirty_second_from_a_hand_out_
 
 def test_the_ranges_of_marks_drawn_to_the_picture_hold_about_95_of_100(drawn_readings):
     assert 0.93 <= np.mean(drawn_readings.within["all"]) <= 0.97
+
+
+def test_limbs_of_unlike_shape_are_seen_with_the_tiller_that_this_makes():
+    """Marks good to a third of a pixel, as drawn ones are. What tiller limbs make is proved elsewhere."""
+    found = Found()
+    for seed in range(100):
+        dice = Random(9000 + seed)
+        picture = Photograph(dice, error=0.3, shapes=unlike(dice))
+        outcome = read(picture)
+        values, rows = dict(outcome.values), outcome.tables[0].rows
+        offsets = [[shape.offset_at(row[0] / INCH) * INCH for shape in picture.shapes] for row in rows]
+        for (_, _, _, upper, upper_error, lower, lower_error, apart, apart_error), (one, other) in zip(
+                rows, offsets, strict=True):
+            found.take("limbs", upper - one, upper_error)
+            found.take("limbs", lower - other, lower_error)
+            found.take("limbs", apart - (one - other), apart_error)
+        shares = tiller_per_offset([(row[0], sum(both) / 2) for row, both in zip(rows, offsets, strict=True)],
+                                   LIMB * INCH, RISER * INCH)
+        true = sum(share * (one - other) for share, (one, other) in zip(shares, offsets, strict=True))
+        found.take("tiller", values["tiller_by_shape"] - true, values["tiller_by_shape_error"])
+    assert 0.93 <= np.mean(found.within["limbs"]) <= 0.97
+    assert 0.9 <= np.mean(found.within["tiller"]) <= 0.99
+    assert np.mean(np.abs(found.off["tiller"]) <= INCH / 16) >= 0.95  # what the page says
 
 
 def test_two_pixels_are_good_enough_by_hand_with_sixty_marks_and_each_fadeout_marked_again():

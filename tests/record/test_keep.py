@@ -108,7 +108,9 @@ def test_filling_says_what_the_bow_is_called_and_what_its_record_shows():
 
 READ_OFF = (("tiller", 0.008), ("upper", 0.193), ("upper_error", 0.0011), ("lower", 0.185),
             ("lower_error", 0.0012), ("brace_height", None), ("profile", "6.00in:0.512in; 12.00in:0.800in"),
-            ("shape_error", 0.0009), ("throat", 0.019), ("throat_error", 0.0008))
+            ("shape_error", 0.0009), ("upper_profile", "6.00in:0.532in; 12.00in:0.830in"),
+            ("lower_profile", "6.00in:0.492in; 12.00in:0.770in"), ("limb_shape_error", 0.0018),
+            ("throat", 0.019), ("throat_error", 0.0008))
 
 
 def read_off(units="imperial", **more):
@@ -124,6 +126,8 @@ def test_what_a_photograph_shows_becomes_readings_with_their_errors():
         ("Upper tiller distance", "7.598 in", "0.043 in", "7 5/8 in"), ("Read", "fadeout", "", ""),
         ("Lower tiller distance", "7.283 in", "0.047 in", "7 5/16 in"),
         ("Unstrung shape", "6.00in:0.512in;12.00in:0.800in", "0.035 in", ""),
+        ("Unstrung shape of the upper limb", "6.00in:0.532in;12.00in:0.830in", "0.071 in", ""),
+        ("Unstrung shape of the lower limb", "6.00in:0.492in;12.00in:0.770in", "0.071 in", ""),
         ("Fadeouts behind the throat", "0.748 in", "0.031 in", "")]
     assert [each["text"] for each in read_off(units="metric")][:1] == ["193.0 mm"]
 
