@@ -67,12 +67,11 @@ def sources_of(root: Path) -> dict[str, str]:
 def small(source: str, name: str) -> str:
     """Return a module's source in fewer bytes that does the same.
 
-    Names keep their spelling: compression makes up for most of it, and a
-    traceback from a reader's browser stays readable.
+    Only what is named within a function is renamed: a traceback from a reader's browser stays readable.
     """
     return str(minify(
         source, name, remove_literal_statements=True, remove_annotations=ALL_ANNOTATIONS,
-        rename_locals=False, rename_globals=False, hoist_literals=False,
+        rename_locals=True, rename_globals=False, hoist_literals=False,
     ))
 
 
