@@ -13,7 +13,7 @@ from tests.site.markup import Elements
 SITE = Path(__file__).parents[2] / "site"
 MOST_BYTES = 260_000
 """Sought are 250,000; what is left to gain lies in the loader of the small engine."""
-OVER = {"arrow-match": 270_000, "next-batch": 262_000, "photograph": 270_000}
+OVER = {"arrow-match": 267_000, "photograph": 270_000}
 """Too heavy as yet, and not to grow further: much of what they reckon with, or a long form."""
 FETCHED = ("stylesheet", "modulepreload")
 
