@@ -7,7 +7,7 @@ def triangle(matrix: list[list[float]]) -> list[list[float]]:
     """Return the lower triangle whose product with its own transpose is a matrix.
 
     Args:
-        matrix [any]: symmetric and positive definite, one list a row.
+        matrix [any]: symmetric and positive definite, one list a row; nothing above the diagonal is read.
 
     Returns:
         [any] the triangle, each row as long as it is filled.

@@ -51,10 +51,12 @@ class Course:
         pieces = max(1, min(MOST_PIECES, len(points) // MARKS_A_PIECE))
         self.knots = [_spaced(i / pieces) for i in range(1, pieces)]
         self.slopes = [0.0] * len(self.all)
+        rows = [self._shapes(t) for t in self.places]
         for _ in range(3):
-            self.weights = self._fit([(self.chord / each.error(self._off(slope))) ** 2
-                                      for each, slope in zip(self.all, self.slopes)])
+            weighted, lower = self._fit(rows)
             self.slopes = [self.slope(t) for t in self.places]
+        self.weights = [solved(lower, row) for row in weighted]
+        """What each mark's height does to each of the spline's parts."""
         self.start = sum([self._foot(index) for index in self.starts]) / len(self.starts)
         self.end = self._foot(len(points) - 1)
 
@@ -75,17 +77,17 @@ class Course:
         return [0.0, 1.0, 2 * t, 3 * t * t] + [3 * (t - knot) ** 2 if t > knot else 0.0 for knot in
         self.knots]
 
-    def _fit(self, weights: list[float]) -> list[list[float]]:
-        """Set the spline's parts, and return what each mark's height does to each of them."""
-        rows = [self._shapes(t) for t in self.places]
+    def _fit(self, rows: list[list[float]]) -> tuple[list[list[float]], list[list[float]]]:
+        """Set the spline's parts, and return the rows by their weights, and the triangle of the equations."""
+        weights = [(self.chord / each.error(self._off(slope))) ** 2
+                   for each, slope in zip(self.all, self.slopes)]
+        weighted = [[weight * each for each in row] for weight, row in zip(weights, rows)]
         size = len(rows[0])
-        normal = [[sum([w * row[i] * row[j] for w, row in zip(weights, rows)]) for j in range(size)]
-                  for i in range(size)]
-        lower = triangle(normal)
-        columns = [solved(lower, [w * each for each in row]) for w, row in zip(weights, rows)]
-        self.parts = [sum([column[i] * height for column, height in zip(columns, self.heights)])
-                      for i in range(size)]
-        return columns
+        lower = triangle([[sum([own[i] * row[j] for own, row in zip(weighted, rows)]) for j in range(i + 1)]
+                          for i in range(size)])
+        self.parts = solved(lower, [sum([own[i] * height for own, height in zip(weighted, self.heights)])
+                                    for i in range(size)])
+        return weighted, lower
 
     def height(self, t: float) -> float:
         """Return how far the course lies off the chord at a part of it, both by the chord's length."""

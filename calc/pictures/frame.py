@@ -19,7 +19,10 @@ class End:
         if course is None:
             self.place = marks.points[first].place
         else:
-            self.place = course.point(course.start)
+            t = course.start
+            self.place = course.point(t)
+            self._on, self._square = course.tangent(t), course.normal(t)
+            self._slides, self._lifts = course.start_slides(), course.moves(t)
 
     def moves(self, direction: tuple[float, float]) -> list[float]:
         """Return the shift of the end in a direction."""
@@ -27,10 +30,7 @@ class End:
             shift = [0.0] * (2 * self.count)
             shift[2 * self.first], shift[2 * self.first + 1] = direction
             return shift
-        t = self.course.start
-        along, square = self.course.tangent(t), self.course.normal(t)
-        return added([(dot(direction, along), self.course.start_slides()),
-                      (dot(direction, square), self.course.moves(t))])
+        return added([(dot(direction, self._on), self._slides), (dot(direction, self._square), self._lifts)])
 
 
 class Frame:
@@ -52,6 +52,7 @@ class Frame:
         self.lean = abs(dot(left, toward)) / math.sqrt(dot(toward, toward))
         self.riser = Reading(marks, length, added([(1.0, upper.moves(self.out)),
                                                    (-1.0, lower.moves(self.out))]))
+        self._lengths: list[Reading | None] = [None, None]
         self.turns = added([(1 / length, upper.moves(left)), (-1 / length, lower.moves(left))])
 
     def outward(self, limb: int) -> tuple[float, float]:
@@ -97,8 +98,11 @@ class Frame:
 
     def length(self, limb: int) -> Reading:
         """Return a limb's length along its belly, from fadeout to nock [m]."""
-        value, shift = self._course(limb).length()
-        return Reading(self.marks, value, shift)
+        known = self._lengths[limb]
+        if known is None:
+            value, shift = self._course(limb).length()
+            known = self._lengths[limb] = Reading(self.marks, value, shift)
+        return known
 
     def behind(self, first: int, count: int) -> Reading:
         """Return how far the edge lies behind the middle of some marks, toward the belly [m].

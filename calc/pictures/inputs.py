@@ -181,7 +181,7 @@ def bow_inputs() -> tuple[Input, ...]:
                     FEWEST_FOR_SHAPE, DRAWN),
         _edge_marks("drawn_lower", "Lower limb drawn, along the edge of its belly", DRAWN_LOWER,
                     FEWEST_FOR_SHAPE, DRAWN),
-        rows("fadeouts_again", "Fadeouts, marked again", (
+        rows("fadeouts_again", "Fadeouts marked again", (
             choice("limb", "Limb", (("upper", "Upper"), ("lower", "Lower"))),
         ) + _pixel_columns(), default="", fewest=0, most=20,
             help="May be empty. The first mark of a limb counts most: three more of each fadeout halve its "

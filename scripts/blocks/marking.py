@@ -31,8 +31,9 @@ def section() -> Node:
     return element(
         "section", {"class": "rb-marking", "data-state": "none", "aria-label": "Picture to mark",
                     **UNSEARCHED},
-        element("p", {"class": "rb-note"}, "The picture stays on this device. It is not sent or kept, nor is "
-                                           "the place where it was taken. A link carries marks as numbers."),
+        element("p", {"class": "rb-note"}, "The picture stays on this device. Nothing of it is sent, and it "
+                                           "is kept only where you keep it with a bow, without the place "
+                                           "where it was taken. A link carries marks as numbers."),
         element("div", {"class": "rb-marking-choose"},
                 _file("Choose a picture"), _file("Take a picture", capture="environment")),
         element("div", {"class": "rb-marking-bench"},

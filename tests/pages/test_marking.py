@@ -223,7 +223,7 @@ def test_a_mark_that_is_dragged_moves_finely(new_visitor, photograph):
     by_hand_alone(page)
     page.get_by_label("Choose a picture").set_input_files(
         {"name": "bow.jpg", "mimeType": "image/jpeg", "buffer": b"no picture"})
-    expect(said(page)).to_contain_text("This browser cannot open that file as a picture.")
+    expect(said(page)).to_contain_text("This browser cannot open that file: it is no picture, too large, or")
     page.locator(".rb-marking canvas").scroll_into_view_if_needed()
     shown = page.locator(".rb-marking canvas").bounding_box()
     middle = shown["x"] + shown["width"] / 2, shown["y"] + shown["height"] / 2

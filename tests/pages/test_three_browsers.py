@@ -38,6 +38,9 @@ NOTE_FILES = """() => {
 }"""
 COUNTED = """(title, count) => [...document.querySelectorAll(".rb-marking-sets label")].some((label) =>
   label.textContent.includes(title) && label.querySelector(".rb-marking-count").textContent === `${count}`)"""
+PAGE_UP, PAGE_DOWN, ARROW_RIGHT = "\ue00e", "\ue00f", "\ue014"
+"""Keys, as the standard for driving browsers writes them."""
+
 WHERE = """(css) => {
   const { width, height } = document.querySelector(css).getBoundingClientRect();
   return [width, height];
@@ -179,6 +182,25 @@ def test_a_picture_is_read_by_its_marks(window, photograph):  # noqa: F811
         window.wait_until(COUNTED, title, len(marks))
     window.type(box("marking_error"), f"{FINGER} px")
     assert headline(window) == on_the_command_line(window, "photograph")
+    see_the_last_mark_moved(window)
+
+
+def see_the_last_mark_moved(window):
+    """By a key, back again, and as a number; read out each time."""
+    picture, said = ".rb-marking canvas", ".rb-marking-said"
+    across = '[data-field="lower_limb"] tbody tr:last-child input'
+    place = float(window.value(across))
+    window.press(picture, ARROW_RIGHT)
+    window.find(said, f"Lower limb, 8: {place + 1:.0f} across")
+    assert float(window.value(across)) == place + 1
+    window.click(".rb-marking button", "Undo")
+    window.find(said, "Taken back.")
+    assert float(window.value(across)) == place
+    window.type(across, "1234.5")
+    window.press(picture, PAGE_UP)
+    window.find(said, "Lower limb, 7:")
+    window.press(picture, PAGE_DOWN)
+    window.find(said, "Lower limb, 8: 1234.5 across")
 
 
 def touch(window, x, y):

@@ -14,7 +14,8 @@ const FAST = 10; // pixels of a step with Shift held
 const SIDES = /** @type {const} */ ({ ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] });
 const WORDS = {
   reading: "Opening the picture…",
-  unread: "This browser cannot open that file as a picture. Choose a photograph saved as JPEG or PNG.",
+  unread: "This browser cannot open that file: it is no picture, too large, or of a kind that it does not know, such as HEIC. "
+    + "Choose a photograph saved as JPEG or PNG; most phones take such if their camera is set to the most compatible kind.",
   full: "This table takes no more rows.",
   gone: "Mark deleted.",
   cleared: "All marks deleted.",
