@@ -106,3 +106,25 @@ def test_what_the_small_engine_lacks_is_not_used(path):
         if isinstance(node, ast.Dict):
             assert None not in node.keys, f"{path.name}:{node.lineno} merges dicts"
         assert not isinstance(node, ast.Match), f"{path.name}:{node.lineno} uses match"
+
+
+@pytest.mark.parametrize("path", MODULES, ids=lambda path: str(path.relative_to(ROOT)))
+def test_a_type_of_parts_stands_only_where_types_are_read(path):
+    """The small engine has no `list[float]`: what the build leaves in may not ask for it."""
+    if rooms.room(path) not in OFF_THE_ENGINES:
+        for node in run(ast.parse(path.read_text("utf-8"))):
+            if isinstance(node, ast.Subscript) and isinstance(node.value, ast.Name):
+                assert node.value.id not in ("list", "dict", "tuple", "set"), f"{path.name}:{node.lineno}"
+
+
+def run(node):
+    """Return all nodes below one but annotations, and what only a reader of types sees."""
+    for name, inner in ast.iter_fields(node):
+        if name in ("annotation", "returns"):
+            continue
+        for each in inner if isinstance(inner, list) else [inner]:
+            if isinstance(each, ast.If) and ast.unparse(each.test) == "TYPE_CHECKING":
+                continue
+            if isinstance(each, ast.AST):
+                yield each
+                yield from run(each)

@@ -16,18 +16,17 @@ STEP = INCH / 64
 
 OF_ONE_WOOD = Build(0.15, 0.15, 1.0, 1.0)
 
-Offsets = list[tuple[float, float]]
-"""Along the straight edge from the fadeout and toward the belly [m]."""
 
-
-def tiller_per_offset(offsets: Offsets, length: float, riser_length: float) -> list[float]:
+def tiller_per_offset(
+    offsets: list[tuple[float, float]], length: float, riser_length: float
+) -> list[float]:
     """Return how much tiller, read at the fadeouts, each offset of the upper limb makes [1].
 
     Both limbs are equally stiff, with the typical taper, and have one shape but for that offset; the lower
     limb's offsets make as much the other way.
 
     Args:
-        offsets: of both limbs.
+        offsets: of both limbs, along the straight edge from the fadeout and toward the belly [m].
         length: of a limb, from fadeout to nock [m].
         riser_length: from fadeout to fadeout [m].
 
@@ -49,7 +48,7 @@ def tiller_per_offset(offsets: Offsets, length: float, riser_length: float) -> l
     return found
 
 
-def _limb(offsets: Offsets, length: float, base: tuple[float, float]) -> Limb:
+def _limb(offsets: list[tuple[float, float]], length: float, base: tuple[float, float]) -> Limb:
     """Return a limb of this shape and the typical taper, its stiffness in no unit."""
     stations = tuple([Station(at * length, width, thickness) for at, width, thickness in TYPICAL_LIMB])
     return laminated_limb(measured_profile(tuple(offsets), length), base, stations, OF_ONE_WOOD)
