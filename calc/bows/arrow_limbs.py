@@ -225,8 +225,8 @@ def limbs_group() -> Group:
         quantity("glass_density", "Density of the glass", "density", default="1.85 g/cm3", low="1.2 g/cm3",
                  high="2.6 g/cm3", usual=("1.7 g/cm3", "2 g/cm3"), when=_WHEN, role=RULE),
         quantity("core_density", "Density of the core", "density", default="0.67 g/cm3", low="0.2 g/cm3",
-                 high="1.4 g/cm3", usual=("0.5 g/cm3", "0.85 g/cm3"), help="Maple is near 0.7 g/cm3.",
-                 when=_WHEN, role=RULE),
+                 high="1.4 g/cm3", usual=("0.5 g/cm3", "0.85 g/cm3"),
+                 help="Maple is near 44 lb/ft3 (0.7 g/cm3).", when=_WHEN, role=RULE),
         quantity("string_mass", "Mass of the string", "mass", default="110 gr", low="20 gr", high="500 gr",
                  usual=("60 gr", "200 gr"), when=_WHEN, role=RULE),
     )

@@ -139,7 +139,8 @@ def stated_draw() -> Input:
     """Return the input for the draw at which a weight and the one wanted are stated."""
     return quantity("draw_length", "Draw at which both are stated", "length", default="28 in", low="16 in",
                     high="34 in", usual=("24 in", "31 in"),
-                    help="The marked standard is 28 in, 1 3/4 in of it beyond the pivot point.")
+                    help="The marked standard is 28 in (711 mm), 1 3/4 in (44 mm) of it beyond "
+                         "the pivot point.")
 
 
 def stretch() -> tuple[Input, ...]:

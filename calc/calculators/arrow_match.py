@@ -363,7 +363,7 @@ CALCULATOR = Calculator(
                      when=("shaft_known", ("tube",))),
             quantity("tube_density", "Density of the tube", "density", default="2.8 g/cm3", low="0.5 g/cm3",
                      high="9 g/cm3", usual=("1.4 g/cm3", "3 g/cm3"),
-                     help="About 2.8 g/cm3 for aluminium alloy (from memory).",
+                     help="About 175 lb/ft3 (2.8 g/cm3) for aluminium alloy (from memory).",
                      when=("shaft_known", ("tube",))),
             quantity("shaft_mass", "Mass of the bare shaft", "mass", default="305 gr", low="40 gr",
                      high="1500 gr", usual=("150 gr", "600 gr"),
@@ -394,7 +394,7 @@ CALCULATOR = Calculator(
                    help="A longer one wants to be stiffer.", role=RULE),
             quantity("length_power", "Power of the shaft's length", "number", default="2.8", low="0",
                      high="5", usual=("2", "4"),
-                     help="2 by buckling, 3 to 4 by its swing; 2.8 is a tenth more for an inch (25 mm) "
+                     help="2 by buckling, 3 to 4 by its swing; 2.8 is a tenth more for 1 in (25 mm) "
                           "beyond 28 in (711 mm).", role=RULE),
             switch("count_point", "The point", default=True,
                    help="A heavier one, with its insert, wants a stiffer shaft.", role=RULE),

@@ -233,7 +233,8 @@ CALCULATOR = Calculator(
                      high="150 lb", usual=("20 lb", "70 lb"), help="The finished bow, at the same draw."),
             quantity("draw_length", "Draw at which both are stated", "length", default="28 in", low="16 in",
                      high="34 in", usual=("24 in", "31 in"),
-                     help="The marked standard is 28 in, 1 3/4 in of it beyond the pivot point."),
+                     help="The marked standard is 28 in (711 mm), 1 3/4 in (44 mm) of it beyond "
+                          "the pivot point."),
             quantity("tiller_now", "Tiller now", "length", default="1/16 in", low="-1 1/2 in",
                      high="1 1/2 in", usual=("-3/8 in", "1/2 in"),
                      help="Upper minus lower distance, negative where the upper is the smaller."),

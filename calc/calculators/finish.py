@@ -465,7 +465,8 @@ CALCULATOR = Calculator(
                      high="110 °F", usual=("60 °F", "90 °F"), help="Day and night."),
             quantity("doubling", "Times double for each", "temperature_difference", default=DOUBLING,
                      low="5 °F", high="50 °F", usual=("12 °F", "25 °F"),
-                     help="Degrees colder. The rule of thumb: 18 °F (10 °C); some say 8 °C.", role=RULE),
+                     help="Degrees colder. The rule of thumb: 18 °F (10 °C); some say 14 °F (8 °C).",
+                     role=RULE),
         ),
         group(
             "Laid already",

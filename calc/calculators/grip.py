@@ -387,7 +387,7 @@ CALCULATOR = Calculator(
                      low="5 lb", high="150 lb", usual=("20 lb", "80 lb"),
                      help="As it came, before limbs or riser were touched. Empty: the same.", optional=True),
             quantity("draw_length", "Draw length", "length", default="27 in", low="16 in", high="34 in",
-                     usual=("24 in", "31 in"), help="To 1 3/4 in beyond the pivot point."),
+                     usual=("24 in", "31 in"), help="To 1 3/4 in (44 mm) beyond the pivot point."),
             quantity("between", "Angle between the halves of the string", "angle", default="", low="60°",
                      high="170°", usual=("90°", "135°"),
                      help="At the nock, on a photograph of the full draw; empty: estimated.", optional=True),

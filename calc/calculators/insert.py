@@ -291,7 +291,8 @@ CALCULATOR = Calculator(
                      when=("point", ("brad",))),
             quantity("centre_point", "Length of the centre point", "thickness", default="1/2 in", low="0 in",
                      high="1 1/2 in", usual=("1/16 in", "3/4 in"),
-                     help="Measure it: about 1/8 in on a Forstner bit, up to 1/2 in on a spade bit.",
+                     help="Measure it: about 1/8 in (3 mm) on a Forstner bit, up to "
+                          "1/2 in (13 mm) on a spade bit.",
                      when=("point", CENTRED)),
             quantity("own_angle", "Angle of the point", "angle", default="90°", low="30°", high="180°",
                      usual=("60°", "150°"), help="The whole angle between both lips.",
@@ -348,7 +349,7 @@ CALCULATOR = Calculator(
                      optional=True),
             quantity("spacing_wanted", "Spacing wanted", "length", default="1 5/16 in", low="1/4 in",
                      high="6 in", usual=("1 in", "2 in"),
-                     help="Centre to centre; 1 5/16 in for accessories."),
+                     help="Centre to centre; 1 5/16 in (33.3 mm) for accessories."),
             quantity("spacing_tolerance", "Spacing may be out by", "thickness", default="1/64 in", low="0 in",
                      high="1/8 in", usual=("0.005 in", "1/32 in"), help="Common practice; edit it.",
                      role=RULE),

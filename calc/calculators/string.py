@@ -333,7 +333,7 @@ CALCULATOR = Calculator(
                      when=("loops", ("two", "three")), role=RULE),
             quantity("twist_pitch", "One twist in", "length", default="1 1/2 in", low="1/4 in", high="20 in",
                      usual=("3/4 in", "3 in"),
-                     help="Of the finished string. Common practice: from 1 to 2 in.", role=RULE),
+                     help="Of the finished string. Common practice: 1 to 2 in (25 to 51 mm).", role=RULE),
             quantity("string_diameter", "Thickness of the string", "thickness", default="0.090 in",
                      low="0.020 in", high="0.250 in", usual=("0.060 in", "0.130 in"), help="Before serving.",
                      measure="Caliper, closed lightly over the waxed string.", role=RULE),

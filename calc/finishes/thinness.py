@@ -48,7 +48,8 @@ def thinness_group() -> Group:
         choice("cup", "Cup of the sheet, or yours", ((NO_CUP, "None"),) + tuple(
             [(each.id, each.name) for each in CUPS]), role=TRIAL),
         quantity("cup_seconds", "It runs empty in", "seconds", default="25 s", low="1 s", high="200 s",
-                 usual=("15 s", "80 s"), help="From the open hole to the first break of the stream, 25 °C.",
+                 usual=("15 s", "80 s"),
+                 help="From the open hole to the first break of the stream, 25 °C (77 °F).",
                  when=("cup", tuple([each.id for each in CUPS])), role=TRIAL),
         note="A sheet names one cup and you have another: the table gives the seconds of all.",
     )

@@ -182,8 +182,8 @@ FINDINGS = (
             "Not to be glued at home. Somebody experienced judges it; without one it is a bow for the wall.",
             _LIFTED),
     Finding("splinter_far", "A splinter that is long, deep or one of many",
-            "Longer than 2 in, farther in than 1/16 in, away from the edge, or more than two on a limb.",
-            LOOK,
+            "Longer than 2 in (51 mm), farther in than 1/16 in (1.6 mm), away from the edge, or more than "
+            "two on a limb.", LOOK,
             "Somebody experienced says whether the glass around it still holds.", _COTTON),
     Finding("both_faces", "Lifts or splinters on both faces at one place",
             "Back and belly, one over the other.", LOOK,
@@ -199,13 +199,13 @@ FINDINGS = (
             "Treat it as broken until every look has been made once more with a lens.",
             _ENERGY),
     Finding("twisted_limb", "A limb twisted by more than 6°, or by more than 2° with a doubt",
-            "The doubt: an edge, a fadeout or a tap in the same limb. Over sticks of 12 in that are level at "
-            "one end, 2° is 13/32 in at the other and 6° is 1 1/4 in; level in the middle, half of that at "
-            "each end.", LOOK,
+            "The doubt: an edge, a fadeout or a tap in the same limb. Over sticks of 12 in (305 mm) that "
+            "are level at one end, 2° is 13/32 in (10 mm) at the other and 6° is 1 1/4 in (31 mm); level in "
+            "the middle, half of that at each end.", LOOK,
             "It can be the sign of parted layers, and a string that rolls off a limb lets go of everything "
             "at once.", _TWIST),
     Finding("uneven_curve", "Limbs that do not curve alike",
-            "With the back on a flat floor the tips differ by more than 1/4 in.", LOOK,
+            "With the back on a flat floor the tips differ by more than 1/4 in (6 mm).", LOOK,
             "It may have been made so, or one limb has given way.", _HEAT),
     Finding("riser_check", "A short crack along the grain of the riser",
             "On one face only, away from holes and window, and it does not open when pressed.", LOOK,
@@ -223,12 +223,12 @@ FINDINGS = (
             "A thread drawn through it catches, or one side is deeper.", REPAIR,
             "It cuts the string, or lets it lie to one side.", _GROOVES),
     Finding("edge_splinter", "A short splinter at a limb's edge",
-            "Cotton catches. It lies along the limb, no longer than 2 in, no farther in than 1/16 in, and "
-            "there are no more than two on the limb.", REPAIR,
+            "Cotton catches. It lies along the limb, no longer than 2 in (51 mm), no farther in than "
+            "1/16 in (1.6 mm), and there are no more than two on the limb.", REPAIR,
             "It runs along the edge when the limb bends.", _SPLINTER),
     Finding("edge_lifted_ramp", "Glass just lifted at an edge of the stiff ramp",
             "Beside the riser, with riser wood beneath, where nothing bends. Paper stops within 1/16 in "
-            "wherever you try.", REPAIR,
+            "(1.6 mm) wherever you try.", REPAIR,
             "Thin glue can reach the end of it. Strung, it grows.", _RAMP),
     Finding("loose_insert", "A loose insert or fitting",
             "It turns or rocks under a finger.", REPAIR,
@@ -239,8 +239,8 @@ FINDINGS = (
             "Old tips were made for a string that stretches.", _STRING),
 
     Finding("twist_sound", "A twist of 2 to 6°, and all else sound",
-            "Sticks of 12 in, level at one end, are 13/32 to 1 1/4 in apart at the other; edges, fadeouts "
-            "and taps of that limb leave no doubt.", MEASURE,
+            "Sticks of 12 in (305 mm), level at one end, are 13/32 to 1 1/4 in (10 to 31 mm) apart at the "
+            "other; edges, fadeouts and taps of that limb leave no doubt.", MEASURE,
             "Before any draw measure, at both fadeouts and beside both grooves, how far the string lies off "
             "the middle of the limb. It may be drawn if that is 1/8 in or less at the fadeouts and the "
             "string lies at no edge of a groove; otherwise unstring it. A string that rolls off lets go of "
@@ -262,7 +262,8 @@ FINDINGS = (
             "In the wood of the riser, or in the glass with nothing white beneath.", SHOOT,
             "It may be filled when the bow is refinished.", _PINHOLE),
     Finding("twist_slight", "A twist of 2° or less",
-            "Sticks of 12 in, level at one end, are no more than 13/32 in apart at the other.", SHOOT,
+            "Sticks of 12 in (305 mm), level at one end, are no more than 13/32 in (10 mm) apart at the "
+            "other.", SHOOT,
             "Write it down for each limb, with its side; where the string lies on the strung bow decides.",
             _TWIST),
 )

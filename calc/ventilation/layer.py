@@ -58,6 +58,6 @@ def layer_inputs() -> tuple[Input, Input, Input]:
                  when=DUST, role=TRIAL),
         quantity("bulk_density", "Weight of the dust as it lies", "density", default="75 lb/ft3",
                  low="1 lb/ft3", high="200 lb/ft3", usual=("5 lb/ft3", "75 lb/ft3"),
-                 help="Lighter dust is allowed a deeper layer. Weigh a cup of it; 75 lb/ft3 takes no "
-                      "allowance.", when=DUST, role=RULE),
+                 help="Lighter dust is allowed a deeper layer. Weigh a cup of it; 75 lb/ft3 "
+                      "(1.2 g/cm3) takes no allowance.", when=DUST, role=RULE),
     )

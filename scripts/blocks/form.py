@@ -5,6 +5,7 @@ The page's script drives exactly this markup; tests hold it.
 
 import copy
 import json
+import re
 from collections.abc import Mapping
 from typing import Any
 
@@ -23,6 +24,13 @@ from scripts.blocks.tree import UNSEARCHED, Node, element
 KEYBOARD_OF_KIND = {"length": None, "thickness": None, declaring.DATE: None,
                     declaring.COUNT: "numeric"}
 """Fractions, feet and dates need the full keyboard; everything else gets the one with digits."""
+
+IMPERIAL = "in|ft|lb|lb/ft3|gr|mil|Mpsi|°F"
+METRIC = "mm|m|kg|g|g/cm3|kN|N|GPa|°C"
+UNIT = f"(?:{IMPERIAL}|{METRIC})"
+SPAN = r"-?\d[\d./ ]*(?: to -?\d[\d./ ]*)?"
+AMOUNT_TWICE = re.compile(rf"(?P<first>{SPAN} ?{UNIT}) \((?P<second>{SPAN} ?{UNIT})\)")
+"""An amount in the units of one system and, in brackets behind it, in those of the other."""
 
 PLACED_BY_MARKING = "pixels"
 """The kind of a column that a picture's marks fill."""
@@ -327,7 +335,19 @@ def _described(key: str) -> dict[str, str]:
 
 
 def _hint(key: str, each: declaring.Input) -> Node:
-    return element("p", {"class": "rb-hint", "id": key + "-hint"}, each.help, *usual_range(each))
+    return element("p", {"class": "rb-hint", "id": key + "-hint"}, *in_the_readers_units(each.help),
+                   *usual_range(each))
+
+
+def in_the_readers_units(text: str) -> list[Node]:
+    """Return a text with amounts such as `1 3/4 in (44 mm)`: a reader sees those of one system."""
+    parts, end = [], 0
+    for found in AMOUNT_TWICE.finditer(text):
+        first, second = found["first"], found["second"]
+        pair = (second, first) if re.search(f"(?:{METRIC})$", first) else (first, second)
+        parts += [text[end:found.start()], *in_both_systems(*pair)]
+        end = found.end()
+    return [*parts, text[end:]]
 
 
 def usual_range(each: declaring.Input) -> list[Node]:

@@ -9,7 +9,7 @@ from calc import (
     quantities,
     reading,
 )
-from scripts.blocks.form import in_both_systems, span, unit_words, usual_range
+from scripts.blocks.form import in_both_systems, in_the_readers_units, span, unit_words, usual_range
 from scripts.blocks.tree import UNSEARCHED, Node, element
 
 
@@ -26,7 +26,7 @@ def _input_row(each: declaring.Input, label: str) -> list[list[Node]]:
     about = " ".join(text for text in (each.help, each.measure) if text)
     empty = each.optional and each.kind != declaring.ROWS
     may_be_empty: list[Node] = [" May be left empty."] if empty else []
-    return [[label], [*_accepted(each), ".", *usual_range(each), *may_be_empty], [about]]
+    return [[label], [*_accepted(each), ".", *usual_range(each), *may_be_empty], in_the_readers_units(about)]
 
 
 def _accepted(each: declaring.Input) -> list[Node]:

@@ -138,6 +138,7 @@ def test_a_twisted_limb_is_measured_before_any_draw():
 
 
 SHOWN = {2.0: ("13/32 in", "13/64 in"), 6.0: ("1 1/4 in", "5/8 in")}
+METRIC = {2.0: 10, 6.0: 31}  # mm
 
 
 @pytest.mark.parametrize("angle", SHOWN)
@@ -146,13 +147,17 @@ def test_twist_over_a_stick_is_geometry_rounded_to_the_safe_side(angle):
     lift = 12 * math.sin(math.radians(angle))
     whole, half = [quantities.parse(each, "length", "imperial") / quantities.INCH for each in SHOWN[angle]]
     assert lift - 1 / 32 < whole <= lift
-    assert half == whole / 2 # sticks that cross in the middle show half at each end
+    assert METRIC[angle] == math.floor(lift * 25.4)
+    assert half == whole / 2  # sticks that cross in the middle show half at each end
 
 
 def test_every_gap_over_sticks_is_one_of_these():
     shown = {each for pair in SHOWN.values() for each in pair}
     for finding in (find("twist_slight"), find("twist_sound"), find("twisted_limb")):
-        gaps = re.findall(r"(\d[\d /]*) (?:in|to)\b", finding.sign.replace("12 in", "").replace("2 to 6", ""))
+        sign = finding.sign.replace("12 in (305 mm)", "").replace("2 to 6", "")
+        metric = re.findall(r"\((?:(\d+) to )?(\d+) mm\)", sign)
+        assert {int(gap) for pair in metric for gap in pair if gap} <= set(METRIC.values()), finding.id
+        gaps = re.findall(r"(\d[\d /]*) (?:in|to)\b", re.sub(r" \([^)]*mm\)", "", sign))
         assert gaps, finding.id
         assert {gap + " in" for gap in gaps} <= shown, finding.id
     page = (DOCS / "inspect" / "index.md").read_text()

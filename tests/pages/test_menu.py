@@ -1,5 +1,7 @@
 """The theme's drawer, its lists of pages, and moves between pages: by key, and read out."""
 
+import re
+
 import pytest
 from playwright.sync_api import expect
 
@@ -55,6 +57,19 @@ def test_the_drawer_opens_by_key_holds_the_focus_and_gives_it_back(visitor):
     expect(menu).to_have_attribute("aria-expanded", "false")
     page.keyboard.press("Tab")
     expect(page.locator(".md-option:focus")).to_have_count(1)
+
+
+@pytest.mark.parametrize("width", [390, 1000, 1219, 1280])
+def test_what_a_page_holds_is_listed_at_any_width(visitor, width):
+    visitor.page.set_viewport_size({"width": width, "height": 844})
+    page = visitor.open("tune/weight/")
+    wait_for_menu(page)
+    menu = page.get_by_role("button", name="Menu")
+    if menu.is_visible():
+        menu.click()
+        page.get_by_role("button", name="Bringing the weight down", exact=True).click()
+    page.get_by_role("navigation", name="Table of contents").get_by_role("link", name="5. Smaller batches").click()
+    expect(page).to_have_url(re.compile("#5-smaller-batches$"))
 
 
 def test_the_search_opens_by_key(visitor):

@@ -155,3 +155,29 @@ def test_a_field_holds_what_a_link_means_by_leaving_it_out(calculator, section):
     for field in section.all("div", **{"class": "rb-field"}):
         [each] = [each for each in declaring.inputs_of(calculator) if each.id == field["data-field"]]
         assert field.get("data-absent", each.default) == meant.get(each.id, each.default)
+
+
+OF_SYSTEM = {"imperial": form.IMPERIAL, "metric": form.METRIC}
+NAMES_OF_TESTS = re.compile(r"the 2[68] in test")
+
+
+def said_in(system, text):
+    """Return what a reader of one unit system reads of a hint."""
+    parts = form.in_the_readers_units(text)
+    return "".join(part if isinstance(part, str) else part[2] for part in parts
+                   if isinstance(part, str) or part[1].get("data-units", system) == system)
+
+
+def test_an_amount_in_both_systems_is_read_in_ones_own():
+    text = "Upper minus lower: 1/8 to 1/4 in (3 to 6 mm). At 25 °C (77 °F), for 0.001 in (0.025 mm)."
+    assert said_in("imperial", text) == "Upper minus lower: 1/8 to 1/4 in. At 77 °F, for 0.001 in."
+    assert said_in("metric", text) == "Upper minus lower: 3 to 6 mm. At 25 °C, for 0.025 mm."
+
+
+@pytest.mark.parametrize(("system", "other"), [("imperial", "metric"), ("metric", "imperial")])
+def test_no_hint_has_only_the_units_that_its_reader_did_not_choose(system, other):
+    hints = [f"{id} {each.id}: {said_in(system, each.help)}" for id in catalog.IDS
+             for each in declaring.inputs_of(catalog.find(id)) if each.help]
+    assert len(hints) > 200
+    strange = re.compile(rf"\d ?(?:{OF_SYSTEM[other]})\b")
+    assert [hint for hint in hints if strange.search(NAMES_OF_TESTS.sub("", hint))] == []
