@@ -68,7 +68,11 @@ def test_what_a_page_holds_is_listed_at_any_width(visitor, width):
     if menu.is_visible():
         menu.click()
         page.get_by_role("button", name="Bringing the weight down", exact=True).click()
-    page.get_by_role("navigation", name="Table of contents").get_by_role("link", name="5. Smaller batches").click()
+    contents = page.get_by_role("navigation", name="Table of contents")
+    link = contents.get_by_role("link", name="5. Smaller batches")
+    wait_for_stillness(page)
+    expect(link).to_be_in_viewport()
+    link.click()
     expect(page).to_have_url(re.compile("#5-smaller-batches$"))
 
 

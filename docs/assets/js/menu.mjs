@@ -48,7 +48,8 @@ function replace(label, toggle) {
   button.addEventListener("click", () => {
     toggle.click();
     if (toggle.id === SEARCH) search(button, toggle);
-    if (drawerToggle().checked && button.closest(DRAWER)) afterTurn(button, toggle)?.focus();
+    const preventScroll = toggle.checked; // a list that is still sliding in would stop half-way
+    if (drawerToggle().checked && button.closest(DRAWER)) afterTurn(button, toggle)?.focus({ preventScroll });
   });
   toggle.addEventListener("change", tell);
   tell();
