@@ -43,14 +43,22 @@ def named_files(names: list[str]) -> list[str]:
     return [str(file) for path in paths for file in (sorted(path.rglob("*.py")) if path.is_dir() else [path])]
 
 
+@functools.cache
+def calculators() -> dict[object, str]:
+    """Return the module of each calculator by its id. Nothing of the package may be imported out here."""
+    return {path.stem.replace("_", "-"): module_name(path) for path in Path("calc/calculators").glob("*.py")}
+
+
 def imported_by(file: Path) -> set[str]:
-    """Return the modules that a file imports."""
+    """Return the modules that a file imports, and the calculators that it names."""
     found = set()
     for node in ast.walk(ast.parse(file.read_text("utf-8"))):
         if isinstance(node, ast.ImportFrom) and node.module:
             found |= {node.module} | {f"{node.module}.{each.name}" for each in node.names}
         elif isinstance(node, ast.Import):
             found |= {each.name for each in node.names}
+        elif isinstance(node, ast.Constant) and node.value in calculators():
+            found.add(calculators()[node.value])
     return found
 
 
