@@ -1,8 +1,11 @@
 """What moves with the arrow by the limbs' own masses, against a measured recurve and what mass must do."""
 
+from types import SimpleNamespace
+
 import pytest
 
 from calc.answer import work_out
+from calc.bows import arrow_limbs
 from calc.bows.arrow_limbs import Sections, foretold_steps
 from calc.calculators.arrow_match import CALCULATOR
 from calc.numerics.normal import NORMAL_95
@@ -81,3 +84,12 @@ def test_limbs_that_make_no_bow_are_refused():
                                 ("limb_riser_length", "30 in")], standing={})
     (problem,) = job.problems
     assert problem.field == "limb_riser_length"
+
+
+@pytest.mark.parametrize(("moving", "level"), [
+    (10 + 1.9599, "ok"), (10 + 1.9601, "watch"), (10 - 1.9599, "ok"), (10 - 1.9601, "watch")])
+def test_a_reading_is_apart_from_the_limbs_beyond_the_errors_of_both(moving, level):
+    """1.96 standard errors hold 95 of 100 (normal distribution): 6 % of 10 g beside 0.8 g come to 1 g."""
+    limbs = SimpleNamespace(at=lambda _mass: 0.010, error=0.06, of_a_tip=0.5)
+    told = arrow_limbs.foretold_checks(limbs, False, moving / 1000, 0.0008, 0.025, 50.0)
+    assert [(each.id, each.level) for each in told][1:] == [("limb-mass", level)]

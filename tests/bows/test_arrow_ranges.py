@@ -5,9 +5,11 @@ import random
 import pytest
 
 from calc.answer import work_out
+from calc.bows.arrow_ranges import ArrowRanges, Reading, ranges_table
 from calc.calculators import arrow_match
 from calc.calculators.arrow_match import CALCULATOR
 from calc.numerics.normal import NORMAL_95
+from calc.outcome import amount
 from calc.quantities import POUND_FORCE
 
 SAMPLES = 2000
@@ -103,3 +105,8 @@ def test_a_shaft_near_the_edge_of_its_range_cannot_be_told(pounds, said):
         assert checks["spine-doubt"].text.amounts[0].value == pytest.approx(
             abs(pounds - 50) * POUND_FORCE, rel=1e-6)
         assert checks["spine-doubt"].level == "watch"
+
+
+def test_readings_without_any_error_make_no_range():
+    still = ArrowRanges([Reading("The shaft's spine", amount("ratio", 0.0))])
+    assert [row[-1] for row in ranges_table(still).rows] == [0.0]

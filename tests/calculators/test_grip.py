@@ -288,3 +288,9 @@ def test_many_sections_go_on_in_a_new_row():
     tops = {each.get("cy") for each in sheet.iter("{http://www.w3.org/2000/svg}ellipse")}
     assert len(tops) == 4
     assert float(sheet.get("height").removesuffix("mm")) > 4 * 4 * 25.4
+
+
+def test_hinged_limbs_are_assumed_only_where_the_angle_was_not_measured():
+    for between, assumed in (("", True), ("120", False)):
+        told = [say(each, "imperial") for each in run(between=between)[1].assumptions]
+        assert any("limbs as levers on hinges" in each for each in told) is assumed

@@ -145,8 +145,10 @@ def test_weight_at_its_aim_with_tiller_in_says_nothing_of_tiller():
 
 
 def test_a_log_that_is_silent_on_tiller_says_so_at_the_aim():
-    _, outcome = run(log="0:0:53lb:0in;30:30:51.5lb:0in;30:30:42lb:0in", tiller_wanted="3/16 in")
+    _, outcome = run(log="0:0:53lb:0in;30:30:51.5lb:0in;30:30:42lb:1/16in", tiller_wanted="3/16 in")
     assert levels(outcome)["tiller"] == "watch"
+    [said] = [each.text for each in outcome.checks if each.id == "tiller"]
+    assert said.amounts[0].value == pytest.approx(INCH / 16)  # as it was last read
     assert "lead" not in levels(outcome)  # no more strokes are asked for
 
 
@@ -199,6 +201,24 @@ def test_the_model_is_left_out_unless_asked_for():
     assert "model" not in [each.id for each in outcome.tables]
     assert not [each for each in outcome.checks if each.id.startswith("model")]
     assert {**run(**COMPARE)[0], **values} == values  # nothing else moves
+
+
+def test_both_figures_that_are_compared_are_told():
+    values, outcome = run(**COMPARE)
+    told = {each.id: [amount.value for amount in each.text.amounts] for each in outcome.checks}
+    for of in ("weight", "tiller"):
+        assert told["model-" + of] == [values[of + "_per_stroke"], values[f"model_{of}_per_stroke"]]
+
+
+def test_the_line_of_weight_goes_on_to_where_it_meets_its_aim():
+    values, outcome = run()
+    [weight] = [each for each in outcome.charts if each.id == "weight"]
+    fitted, aim = weight.lines[0], weight.lines[1]
+    assert fitted.ys[-1] == pytest.approx(44 * POUND_FORCE)
+    assert aim.ys == pytest.approx([44 * POUND_FORCE] * 2)
+    assert fitted.xs[-1] == pytest.approx(190 + values["upper_left"] + values["lower_left"])
+    [weight] = [each for each in run(weight_wanted="50 lb")[1].charts if each.id == "weight"]
+    assert weight.lines[0].xs[-1] == 190  # past its aim, up to the last reading
 
 
 def test_the_forecast_by_hand():

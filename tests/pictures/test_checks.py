@@ -79,6 +79,7 @@ def course(count, off=0.0):
 def test_too_few_marks_and_one_off_the_course_are_warned_of(count, off, found):
     told = checks.course_checks(SimpleNamespace(courses=(course(count, off), None)))
     assert levels(told) == [(each, WATCH) for each in found]
+    assert [each.text.amounts[0].value for each in told] == [count] * len(found)  # the last mark is the one
 
 
 def stretch(more, error):

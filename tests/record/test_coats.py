@@ -190,6 +190,15 @@ def test_the_weight_lettered_is_the_weight_read_within_half_a_pound(bench, weigh
                             "off before a coat covers it, or letter it anew.")
 
 
+def test_a_coat_or_a_line_without_a_weight_leaves_the_weight_that_is_lettered(bench):
+    bench.write("reading", weight="46 lb", at_draw="28 in")
+    coat(bench, "07T10:00", "lettering", text="45 lb at 28 in", weight="45 lb", at_draw="28 in")
+    coat(bench, "07T12:00", "lettering", text="64 in")
+    assert shown(bench)["letter"][0] == "stop"
+    coat(bench, "08T10:00", role="over")
+    assert shown(bench)["letter"][0] == "stop"
+
+
 def test_a_weight_lettered_before_the_last_strokes_or_at_another_draw_is_watched(bench):
     bench.write("reading", weight="45 lb", at_draw="28 in")
     entry = coat(bench, "07T10:00", "lettering", weight="45 lb", at_draw="28 in")

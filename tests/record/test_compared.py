@@ -101,3 +101,21 @@ def test_every_bow_goes_out_in_one_file_and_comes_in_again(bench):
     assert back["missing"] == 0
     assert [[json.loads(each)["id"] for each in bow["entries"]] for bow in back["bows"]] == [
         [each.id for each in one.entries] for one in (bench, other)]
+
+
+def test_only_what_an_answer_had_and_was_read_before_the_last_strokes_is_stale(bench):
+    assert compared.stale(bench.state, kept(bench)) == []
+    bench.write("strokes", lower_belly="12")
+    assert [each.input for each in compared.stale(bench.state, kept(bench))] == [
+        "upper", "lower", "draw_weight"]
+    bench.write("answer", calculator="tiller", pairs=urlencode([("upper", "7 5/8 in")]))
+    assert [each.input for each in compared.stale(bench.state, kept(bench))] == ["upper"]
+
+
+def test_what_has_changed_is_not_told_as_stale_beside_it(bench):
+    entry = kept(bench)
+    bench.write("reading", upper="7 1/2 in")
+    bench.write("strokes", lower_belly="12")
+    told = ask("compare", entries=entries_json(bench.entries), entry=entry.id)
+    assert [each["input"] for each in told["changed"]] == ["upper"]
+    assert told["stale"] == ["lower", "draw_weight"]

@@ -216,3 +216,10 @@ def test_a_file_that_somebody_tampered_with_is_read_or_refused(cuts):
         again = file.record_in(file.page(each.entries, "imperial"))
         assert lines(again.entries) == lines(each.entries)
         assert file.page(each.entries, "imperial").encode("utf-8")
+
+
+def test_what_lasts_stands_in_tables_and_what_was_done_does_not(bench):
+    standing = file.page(bench.entries, "imperial").partition("<h2>Day by day</h2>")[0]
+    titles = [title for title in (each.title for each in sheets.SHEETS) if f"<h2>{title}</h2>" in standing]
+    assert titles == [sheets.find(each).title for each in ("bow", "agreed")]
+    assert "64 in" in standing
