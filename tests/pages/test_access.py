@@ -35,9 +35,10 @@ SAME_AS_PREBUILT = """async () => {
   return live.children.length > 0 && live.children.length === prebuilt.children.length
     && [...live.children].every((child, index) => child.isEqualNode(prebuilt.children[index]));
 }"""
-PAGES = ["", "calculators/", "calculators/python/", "begin/", "safety/", "glossary/"]
-WIDTHS = [320, 390, 768, 1280]
+PAGES = ["", "calculators/", "calculators/python/", "begin/", "safety/", "glossary/",
+         "calculators/tiller/#upper=7+in&units=metric"]
 PHONES = [390, 320]
+WIDER = [768, 1280]
 CUT_OFF = """() => {
   for (const details of document.querySelectorAll(".rb-outcome details")) details.open = true;
   const cut = [];
@@ -93,31 +94,28 @@ def as_on_a_phone(page):
 
 @pytest.mark.parametrize("address", PAGES, scope="module")
 def test_no_page_scrolls_sideways(page):
-    for width in WIDTHS:
+    for width in PHONES + WIDER:
         widen(page, width)
         wait_until(page, FITS, width)
 
 
-@pytest.fixture(scope="module")
-def guest(browser, site_url):
-    """Someone who comes to each calculator by a link."""
-    with visits(browser, site_url) as make:
-        yield make()
+def test_the_live_example_is_the_prebuilt_one(calculator):
+    assert calculator.evaluate(SAME_AS_PREBUILT)
 
 
-def test_no_calculator_scrolls_sideways_and_no_figure_is_cut_off_on_a_phone(guest, calculator_id):
-    page = guest.open_calculator("#units=metric", calculator_id)
-    for width in WIDTHS:
-        widen(page, width)
-        wait_until(page, FITS, width)  # the theme slides its drawer away, charts take their new width
-    for system in ("Metric", "Imperial"):
-        page.get_by_role("radio", name=system).check()
-        wait_for_state(page, "current")
+def test_no_calculator_scrolls_sideways_and_no_figure_is_cut_off_on_a_phone(calculator):
+    for system, others in (("Metric", WIDER), ("Imperial", [])):  # the last is what a new reader finds
+        calculator.get_by_role("radio", name=system).check()
+        wait_for_state(calculator, "current")
+        for width in others:
+            widen(calculator, width)
+            wait_until(calculator, FITS, width)  # drawers slide away, charts take their width
         for width in PHONES:
-            widen(page, width)
-            page.evaluate(CUT_OFF)  # opens what is folded
-            wait_for_stillness(page)
-            wait_until(page, ALL_IN_SIGHT)  # tables turn into cards once they have their new width
+            widen(calculator, width)
+            wait_until(calculator, FITS, width)
+            calculator.evaluate(CUT_OFF)  # opens what is folded
+            wait_for_stillness(calculator)
+            wait_until(calculator, ALL_IN_SIGHT)  # tables turn into cards once they have their new width
 
 
 def widen(page, width: int) -> None:
@@ -139,10 +137,6 @@ def test_without_scripts_the_example_can_be_read(without_scripts, calculator_id)
     expect(page.locator(".rb-form noscript p")).to_contain_text("need JavaScript")
     expect(page.get_by_role("button", name="Copy link")).to_be_hidden()
     expect(page.locator(".rb-unit[data-units=metric]").first).to_be_hidden()
-
-
-def test_the_live_example_is_the_prebuilt_one(calculator):
-    assert calculator.evaluate(SAME_AS_PREBUILT)
 
 
 def test_focus_is_visible(visitor):

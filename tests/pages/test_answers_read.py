@@ -20,9 +20,14 @@ HEARD = """() => {
 }"""
 
 
-def test_what_is_worked_by_stands_first_and_large(visitor, calculator_id):
-    page = visitor.open_calculator(id=calculator_id)
-    sizes = page.locator(".rb-values > :not(.rb-goes-on, [data-result=profile])").evaluate_all(SIZES)
+@pytest.fixture(scope="module")
+def calculator(lasting_visitor, calculator_id):
+    """A calculator with its example's answer in metric units, opened once for all that is read of it."""
+    return lasting_visitor.open_calculator("#units=metric", calculator_id)
+
+
+def test_what_is_worked_by_stands_first_and_large(calculator, calculator_id):
+    sizes = calculator.locator(".rb-values > :not(.rb-goes-on, [data-result=profile])").evaluate_all(SIZES)
     acted_on = [id for id in catalog.find(calculator_id).acted_on if id in dict(sizes)]
     assert [id for id, _ in sizes][:len(acted_on)] == acted_on
     large = [size for id, size in sizes if id in acted_on]
@@ -30,14 +35,14 @@ def test_what_is_worked_by_stands_first_and_large(visitor, calculator_id):
     assert min(large, default=99) > max(others, default=0)
 
 
-@pytest.mark.parametrize("units", ["metric", "imperial"])
-def test_no_number_is_parted_from_its_unit_and_powers_are_raised(visitor, calculator_id, units):
-    page = visitor.open_calculator(f"#units={units}", calculator_id)
-    wait_for_state(page, "current")
-    wait_for_stillness(page)
-    assert page.locator(".rb-values dd").count()
-    assert page.evaluate(BROKEN) == []
-    assert page.evaluate(PLAIN_POWERS) == []
+def test_no_number_is_parted_from_its_unit_and_powers_are_raised(calculator):
+    for system in ("Metric", "Imperial"):
+        calculator.get_by_role("radio", name=system).check()
+        wait_for_state(calculator, "current")
+        wait_for_stillness(calculator)
+        assert calculator.locator(".rb-values dd").count()
+        assert calculator.evaluate(BROKEN) == [], system
+        assert calculator.evaluate(PLAIN_POWERS) == [], system
 
 
 def test_nothing_is_read_out_between_two_keys(visitor):

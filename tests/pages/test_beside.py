@@ -2,7 +2,8 @@
 
 import pytest
 
-from tests.pages.reading import wait_until
+from tests.pages.conftest import PHONE
+from tests.pages.reading import wait_for_stillness, wait_until
 
 PHONE_SCREENS = 1.5
 WIDE = [(1000, 700), (1280, 800), (1680, 1050)]
@@ -43,12 +44,28 @@ def opened(visitor, address):
     return page
 
 
-def test_the_answer_stands_beside_the_form_within_one_screen(visitor, calculator_id):
-    page = opened(visitor, f"calculators/{calculator_id}/")
+@pytest.fixture(scope="module")
+def calculator(lasting_visitor, calculator_id):
+    """A calculator with its folds shut, opened once on a phone for all that is measured of it."""
+    return opened(lasting_visitor, f"calculators/{calculator_id}/")
+
+
+def resize(page, size):
+    page.set_viewport_size(size)
+    wait_until(page, "({ width }) => innerWidth === width", size)
+    wait_for_stillness(page)
+
+
+def test_on_a_phone_the_answer_follows_within_a_screen_and_a_half(calculator):
+    resize(calculator, PHONE)
+    assert calculator.evaluate(LAID_OUT)["screens"] <= PHONE_SCREENS
+
+
+def test_the_answer_stands_beside_the_form_within_one_screen(calculator):
     for width, height in WIDE:
-        page.set_viewport_size({"width": width, "height": height})
-        wait_until(page, "() => document.documentElement.scrollWidth <= innerWidth")
-        laid = page.evaluate(LAID_OUT)
+        resize(calculator, {"width": width, "height": height})
+        wait_until(calculator, "() => document.documentElement.scrollWidth <= innerWidth")
+        laid = calculator.evaluate(LAID_OUT)
         assert laid["beside"], (width, laid)
         assert laid["behind"], (width, laid)
         assert laid["screens"] <= 1, (width, laid)
@@ -80,8 +97,3 @@ def test_on_a_narrow_window_the_answer_follows_the_form(visitor):
     page.set_viewport_size({"width": 960, "height": 800})
     assert not page.evaluate(LAID_OUT)["beside"]
     wait_until(page, f"() => !({LAID_OUT})().overflows")  # the theme slides its drawer away
-
-
-def test_on_a_phone_the_answer_follows_within_a_screen_and_a_half(visitor, calculator_id):
-    page = opened(visitor, f"calculators/{calculator_id}/")
-    assert page.evaluate(LAID_OUT)["screens"] <= PHONE_SCREENS

@@ -253,12 +253,14 @@ def test_hostile_texts_stay_texts(visitor, new_visitor):
     assert other.locator(".rb-bow img, .rb-bow-title b").count() == 0
 
 
-@pytest.mark.parametrize("text", ["", "no file", "<script>alert(1)</script>", "[" * 100_000, '{"entries": 7}',
-                                  json.dumps([{"id": "<b>", "at": "x", "sheet": "bow"}])])
-def test_what_is_no_record_changes_nothing(bows, text):
-    take_in(bows, text)
-    expect(bows.locator(".rb-bows-notice")).to_contain_text("Nothing was taken from it")
-    expect(timeline(bows)).to_have_count(1)
+def test_what_is_no_record_changes_nothing(bows):
+    notice = bows.locator(".rb-bows-notice")
+    for text in ("", "no file", "<script>alert(1)</script>", "[" * 100_000, '{"entries": 7}',
+                 json.dumps([{"id": "<b>", "at": "x", "sheet": "bow"}])):
+        take_in(bows, text)
+        expect(notice).to_contain_text("Nothing was taken from it")
+        expect(timeline(bows)).to_have_count(1)
+        notice.evaluate("notice => notice.replaceChildren()")  # so that the next file has to be answered
 
 
 def test_a_removed_bow_comes_back(bows):
