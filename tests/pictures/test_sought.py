@@ -5,6 +5,7 @@ from random import Random
 
 import numpy as np
 import pytest
+from scipy.ndimage import map_coordinates
 
 from calc.pictures.sought import CORNER, EDGE, MIDDLE, REACH, Patch, corner_near, edge_near, middle_near
 from tests.pictures.photographs import photograph
@@ -145,3 +146,15 @@ def test_a_dot_is_round_and_lies_whole_in_the_patch(u, v, long, is_found):
 def test_samples_of_two_pixels_are_read_in_the_pictures_pixels():
     found = middle_near(Patch(1000.0, 500.0, 2.0, 81, disc(44.0, 38.0)), (1088.0, 576.0))
     assert found.place == pytest.approx((1088.0, 576.0), abs=0.1)
+
+
+def test_between_samples_the_brightness_is_that_of_straight_lines_both_ways():
+    """SciPy's interpolation of first order; samples stand in the middle of pixels."""
+    wide, high, dice = 7, 5, Random(1)
+    gray = [dice.randrange(256) for _ in range(wide * high)]
+    patch = Patch(0.0, 0.0, 1.0, wide, gray)
+    places = [(dice.uniform(0, wide), dice.uniform(0, high)) for _ in range(300)]
+    told = map_coordinates(np.array(gray, dtype=float).reshape(high, wide),
+                           [[v - 0.5 for _, v in places], [u - 0.5 for u, _ in places]],
+                           order=1, mode="nearest")
+    assert [patch.at(u, v) for u, v in places] == pytest.approx(list(told), abs=0.6)  # 0.1 % of a step
