@@ -1,11 +1,16 @@
-"""What axe-core finds on any page, by all its rules: nothing, in both schemes and at three widths."""
+"""What axe-core finds on any page, by all its rules: nothing, in both schemes and at three widths.
+
+Each page is opened once, and looked at for what is too small for a thumb as well (`test_targets.py`).
+"""
 
 from pathlib import Path
 
 import pytest
 from playwright.sync_api import expect
 
+from tests.pages.conftest import PHONE
 from tests.pages.reading import wait_for_state, wait_for_stillness, wait_until
+from tests.pages.test_targets import LEAST, TOO_SMALL
 from tests.pages.walked import addresses
 
 AXE = (Path(__file__).parents[2] / "node_modules/axe-core/axe.min.js").read_text()
@@ -15,11 +20,27 @@ WIDE = {"width": 1280, "height": 844}
 NARROW = {"width": 360, "height": 844}
 
 
-@pytest.mark.parametrize("address", addresses())
-def test_no_page_has_a_fault(visitor, address):
-    page = visitor.open(address)
+@pytest.fixture(scope="module")
+def opened(lasting_visitor, address):
+    """A page as a phone shows it, with all that it folds away unfolded, opened once for both tests."""
+    page = lasting_visitor.open(address)
+    page.emulate_media(color_scheme="light")
+    page.set_viewport_size(PHONE)
     page.locator("button.md-header__button").first.wait_for(state="attached")
     page.evaluate("document.querySelectorAll('details').forEach((each) => (each.open = true))")
+    return page
+
+
+@pytest.mark.parametrize("address", addresses(), scope="module")
+def test_what_is_pressed_is_large_enough_for_a_thumb(opened):
+    wait_until(opened, "width => innerWidth === width", PHONE["width"])
+    wait_for_stillness(opened)
+    assert opened.evaluate(TOO_SMALL, LEAST) == []
+
+
+@pytest.mark.parametrize("address", addresses(), scope="module")
+def test_no_page_has_a_fault(opened):
+    page = opened
     assert faults(page) == []
     assert faults_in_the_dark(page) == []
     page.set_viewport_size(NARROW)
