@@ -624,6 +624,10 @@ def test_the_chart_agrees_with_the_results():
         expected = flight.arrow_speed(values["stored_energy"], mass, values["moving_mass"])
         assert speed == pytest.approx(expected, rel=1e-12)
     assert all(was > now for was, now in zip(before.ys, after.ys))
+    steps = [later - earlier for earlier, later in zip(after.xs, after.xs[1:])]
+    assert steps == pytest.approx([steps[0]] * len(steps))
+    heaviest = 1.4 * 10 * GRAIN / POUND_FORCE  # well beyond 10 gr/lb, what is usual (common practice)
+    assert after.xs[-1] / values["weight_at_draw"] == pytest.approx(heaviest)
 
 
 def test_the_charts_show_how_far_what_is_foretold_may_be_out():

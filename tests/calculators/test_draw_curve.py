@@ -165,3 +165,10 @@ def test_a_wild_reading_is_pointed_out():
     _, outcome = run(readings="12in:9.5lb;14in:16lb;16in:26lb;18in:26lb;20in:30lb;24in:38lb;28in:48lb",
                      reading_error="1 1/2 lb")
     assert levels(outcome)["misfit"] == "watch"
+
+
+def test_the_smooth_line_is_drawn_in_even_steps_up_to_the_last_reading():
+    _, outcome = run()
+    xs = outcome.charts[0].lines[0].xs
+    [draws] = [[row[0] for row in each.rows] for each in outcome.tables if each.id == "curve"]
+    assert xs == pytest.approx(list(np.linspace(xs[0], draws[-1], len(xs))))

@@ -55,6 +55,10 @@ def test_the_most_dangerous_finding_always_wins(found, unseen):
     dangers = [DANGER[each.verdict] for each in found] + [DANGER[LOOK]] * bool(unseen)
     assert DANGER[values["verdict"]] == max(dangers, default=0)
     assert outcome.headline.startswith(next(each.words for each in VERDICTS if each.id == values["verdict"]))
+    deciding = [each for each in found if DANGER[each.verdict] == DANGER[values["verdict"]]]
+    told = outcome.headline.partition(" What decides: ")[2].removesuffix(".").split("; ")
+    assert sorted(each for each in told if each) == sorted(
+        each.label[0].lower() + each.label[1:] for each in deciding if each.verdict != SHOOT)
     if found:
         gravest = next(each for each in FINDINGS if each.label == values["gravest"])
         assert DANGER[gravest.verdict] == max(DANGER[each.verdict] for each in found)

@@ -134,6 +134,8 @@ def test_several_bows_go_into_one_file_and_come_back_whole():
         "rebrace-record-1", "rebrace-record-2", "rebrace-record-3"]
     with pytest.raises(ValueError, match=whole("the file holds 3 bows, not one")):
         file.record_in(page)
+    with pytest.raises(ValueError, match=whole("the file holds 2 bows, not one")):
+        file.record_in(file.page_of_all(records[:2], "imperial"))
 
 
 def test_a_file_of_several_bows_that_was_cut_off_gives_what_it_has():

@@ -4,7 +4,7 @@ import json
 
 import pytest
 
-from calc.record import keep, tasks
+from calc.record import keep, sheets, tasks
 from calc.record.entries import MOST_TEXT, Entry, entry_json, read_entries
 from calc.record.fill import fill
 from calc.record.fold import State
@@ -156,3 +156,9 @@ def test_readings_of_a_photograph_are_entries_of_their_own_with_their_source_and
 
 def test_only_what_a_record_knows_otherwise_is_new():
     assert read_off(results=[["upper", 0.193675], ["upper_error", 0.001]]) == []  # 7 5/8 in, as it has it
+
+
+def test_no_calculator_writes_down_what_was_done_or_what_was_said():
+    kept = {sheet.id for sheet in sheets.SHEETS if keep._is_kept(sheet)}
+    assert kept.isdisjoint({"strokes", "edges", "coat", "lettering", "answer", "told", "handover"})
+    assert kept > {"bow", "archer", "reading", "agreed"}
