@@ -7,6 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calc.answer import work_out
+from calc.calculators import tracking
 from calc.calculators.tracking import CALCULATOR
 from calc.declaring import inputs_of
 from calc.outcome import say
@@ -198,3 +199,10 @@ def test_all_facts_unknown_still_tell_twist_and_side():
     values, _ = without(*FACTS)
     assert values["lower_strong"] == "right"
     assert values["remedy"] is None
+
+
+@pytest.mark.parametrize(("face", "of_the_belly"), [("belly", 1.0), ("back", 0.0)])
+def test_a_stretch_is_worked_on_one_face_and_runs_out_over_a_quarter(face, of_the_belly):
+    sanding = tracking._stretch(0.05, 0.25, face, 0.5).sanding
+    assert (sanding.start, sanding.end, sanding.belly_share) == (0.05, 0.25, of_the_belly)
+    assert sanding.feather == pytest.approx(0.05)
