@@ -189,6 +189,7 @@ def see_the_last_mark_moved(window):
     """By a key, back again, and as a number; read out each time."""
     picture, said = ".rb-marking canvas", ".rb-marking-said"
     across = '[data-field="lower_limb"] tbody tr:last-child input'
+    window.click('.rb-field[data-field="lower_limb"] summary', "8 in the list")
     place = float(window.value(across))
     window.press(picture, ARROW_RIGHT)
     window.find(said, f"Lower limb, 8: {place + 1:.0f} across")
