@@ -7,6 +7,7 @@ from playwright.sync_api import expect
 
 from tests.pages.reading import box, headline, type_into, wait_for_state, wait_until
 
+PAGE = re.compile("/calculators/tiller/$")
 WORKER = re.compile(r"/js-[^/]*/worker\.mjs")
 INTERPRETER = re.compile(r"/engine/micropython-[^/]*\.mjs")
 WASM = re.compile(r"/engine/micropython-[^/]*\.wasm")
@@ -146,6 +147,22 @@ def test_a_policy_without_webassembly_is_named(visitor):
     expect(trouble(page)).to_contain_text("a policy of this device, this network or this site forbids it")
     visitor.context.unroute(WORKER)
     visitor.complaints.clear()
+
+
+@pytest.mark.parametrize("policy", ["worker-src 'none'", "connect-src 'none'"])
+def test_a_policy_that_forbids_what_the_calculator_needs_is_named(visitor, policy):
+    def forbid(route):
+        response = route.fetch()
+        route.fulfill(response=response, headers={**response.headers, "content-security-policy": policy})
+
+    for each in (PAGE, WORKER):
+        visitor.context.route(each, forbid)
+    page = visitor.open_calculator()
+    type_into(page, "upper", "9 in")
+    expect(trouble(page)).to_contain_text("a policy of this device, this network or this site forbids it")
+    expect(trouble(page).get_by_role("button", name="Try again")).to_be_visible()
+    assert box(page, "upper").input_value() == "9 in"
+    visitor.complaints.clear()  # the browser reports each refusal
 
 
 @pytest.mark.parametrize("lacking", [
