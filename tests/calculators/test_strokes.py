@@ -216,7 +216,9 @@ def test_the_line_of_weight_goes_on_to_where_it_meets_its_aim():
     fitted, aim = weight.lines[0], weight.lines[1]
     assert fitted.ys[-1] == pytest.approx(44 * POUND_FORCE)
     assert aim.ys == pytest.approx([44 * POUND_FORCE] * 2)
-    assert fitted.xs[-1] == pytest.approx(190 + values["upper_left"] + values["lower_left"])
+    assert fitted.xs == pytest.approx([0, 190 + values["upper_left"] + values["lower_left"]])
+    assert fitted.ys[0] == pytest.approx(44 * POUND_FORCE + fitted.xs[1] * values["weight_per_stroke"])
+    assert len(fitted.ys) == 2
     [weight] = [each for each in run(weight_wanted="50 lb")[1].charts if each.id == "weight"]
     assert weight.lines[0].xs[-1] == 190  # past its aim, up to the last reading
 

@@ -151,3 +151,9 @@ def test_the_spine_of_the_newest_answer_is_told_until_the_bow_changes(bench):
     changed = owner.page_of(bench.state, AT, "imperial")
     assert "spine_low" not in changed.facts
     assert changed.worked
+
+
+def test_the_square_on_the_record_sheet_is_a_link_to_the_owners_page(bench):
+    entries = entries_json(bench.entries)
+    on_paper, sent = ask("sheet", entries=entries, at=AT), ask("tell", entries=entries, at=AT, word="")
+    assert ask("told", link=on_paper["link"], now=AT) == ask("told", link=sent["link"], now=AT)
