@@ -259,10 +259,14 @@ def family_limb(family: str, bow_length: float, riser_length: float) -> Limb:
         Refused: the riser takes up too much of the bow.
     """
     length = limb_length(bow_length, riser_length)
-    stations = tuple([Station(at * length, width, thickness) for at, width, thickness in TYPICAL_LIMB])
-    solid = Build(0.15, 0.15, 1.0, 1.0)
-    base = (family_throat(family, length), riser_length / 2)
-    return laminated_limb(family_profile(family, length), base, stations, solid)
+    return typical_limb(family_profile(family, length), (family_throat(family, length), riser_length / 2))
+
+
+def typical_limb(profile: Profile, base: tuple[float, float]) -> Limb:
+    """Return a limb of a shape and the typical taper, its stiffness in no unit; base: of the fadeout [m]."""
+    stations = tuple([Station(at * profile.length, width, thickness)
+                      for at, width, thickness in TYPICAL_LIMB])
+    return laminated_limb(profile, base, stations, Build(0.15, 0.15, 1.0, 1.0))
 
 
 def unstrung_shape(

@@ -1,10 +1,8 @@
 """What tiller two limbs show that differ in their unstrung shape alone."""
 
-from calc.bows.measured import TYPICAL_LIMB
+from calc.bows.measured import typical_limb
 from calc.mechanics.bow.bow import Bow
 from calc.mechanics.bow.elastica import Limb
-from calc.mechanics.bow.limb import laminated_limb
-from calc.mechanics.bow.thinning import Build, Station
 from calc.mechanics.bow.unstrung import measured_profile
 from calc.quantities import INCH
 
@@ -13,8 +11,6 @@ BRACED = 1 / 3
 
 STEP = INCH / 64
 """By which an offset is moved, to see what tiller that makes."""
-
-OF_ONE_WOOD = Build(0.15, 0.15, 1.0, 1.0)
 
 
 def tiller_per_offset(
@@ -49,6 +45,4 @@ def tiller_per_offset(
 
 
 def _limb(offsets: list[tuple[float, float]], length: float, base: tuple[float, float]) -> Limb:
-    """Return a limb of this shape and the typical taper, its stiffness in no unit."""
-    stations = tuple([Station(at * length, width, thickness) for at, width, thickness in TYPICAL_LIMB])
-    return laminated_limb(measured_profile(tuple(offsets), length), base, stations, OF_ONE_WOOD)
+    return typical_limb(measured_profile(tuple(offsets), length), base)

@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 from scipy.integrate import cumulative_trapezoid
 
-from calc.bows import unlike_limbs
+from calc.bows.measured import TYPICAL_LIMB
 from calc.bows.unlike_limbs import BRACED, tiller_per_offset
 from calc.pictures.shape import PLACES
 from calc.quantities import INCH
@@ -24,7 +24,7 @@ def stiffness(taper):
     return lambda part: 3e2 * np.interp(part, places, widths) * np.interp(part, places, depths) ** 3
 
 
-def recurve(recurved, deflex=-0.12, start=0.06, taper=unlike_limbs.TYPICAL_LIMB):
+def recurve(recurved, deflex=-0.12, start=0.06, taper=TYPICAL_LIMB):
     return form(LENGTH, BASE, start, deflex, recurved, 1.0, 1.0)._replace(stiffness=stiffness(taper))
 
 
@@ -74,7 +74,7 @@ def test_taper_and_brace_height_change_it_by_no_more_than_half():
     assert tiller(upper, lower, 0.28) == pytest.approx(told, rel=1 / 2)
     for depths in ((1.0, 0.92, 0.80, 0.72), (1.0, 0.97, 0.93, 0.90)):
         taper = [(place, width, depth) for (place, width, _), depth in
-                 zip(unlike_limbs.TYPICAL_LIMB, depths, strict=True)]
+                 zip(TYPICAL_LIMB, depths, strict=True)]
         other = [limb._replace(stiffness=stiffness(taper)) for limb in (upper, lower)]
         assert tiller(*other) == pytest.approx(told, rel=1 / 2)
 
