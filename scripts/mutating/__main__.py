@@ -59,6 +59,9 @@ def imported_by(file: Path) -> set[str]:
             found |= {each.name for each in node.names}
         elif isinstance(node, ast.Constant) and node.value in calculators():
             found.add(calculators()[node.value])
+        elif isinstance(node, ast.Call) and getattr(node.func, "id", "") == "module_of":
+            names = [str(each.value) for each in node.args if isinstance(each, ast.Constant)]
+            found.add(".".join(["calc", *names]))
     return found
 
 

@@ -50,6 +50,8 @@ def _computing(node: ast.AST) -> Iterator[ast.AST]:
     """Walk what is computed: no annotations, no docstrings, no words of errors, nothing for type checkers."""
     if isinstance(node, ast.JoinedStr | ast.Raise | ast.Import | ast.ImportFrom):
         return
+    if isinstance(node, ast.Yield) and isinstance(node.value, ast.Constant):
+        return  # how far it is: told while it works, and no part of the answer
     if isinstance(node, ast.If | ast.Assign) and "TYPE_CHECKING" in ast.unparse(node):
         return
     yield node
