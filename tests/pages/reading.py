@@ -66,7 +66,7 @@ def unfold(page: Page) -> None:
 def open_folds(page: Page) -> None:
     """Unfold all that the form keeps folded, and every row of its tables."""
     page.evaluate("""() => {
-      for (const fold of document.querySelectorAll(".rb-form details")) fold.open = true;
+      for (const fold of document.querySelectorAll(".rb-form :is(.rb-fold, .rb-list)")) fold.open = true;
       for (const table of document.querySelectorAll("[data-short]")) table.removeAttribute("data-short");
     }""")
 

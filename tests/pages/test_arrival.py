@@ -102,7 +102,7 @@ def test_the_engine_of_a_link_is_ready_before_the_page_s_own_script_comes(held_p
 def test_an_engine_that_is_lost_before_the_page_s_own_script_comes_is_started_again(held_page):
     page, release = held_page
     crash(page)
-    page.wait_for_function("window.startedEngine === null")
+    page.wait_for_function("() => window.startedEngine === null")
     release()
     wait_for_state(page, "current")
 

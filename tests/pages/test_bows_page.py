@@ -103,9 +103,9 @@ def test_the_screen_stays_on_while_strokes_are_counted(visitor):
     put(visitor)
     page = open_bows(visitor, "#" + BOW)
     page.locator("[data-do=quick-batch]").click()
-    page.wait_for_function("window.held === 1")
+    page.wait_for_function("() => window.held === 1")
     page.locator("dialog[open] [data-do=close]").click()
-    page.wait_for_function("window.held === 0")
+    page.wait_for_function("() => window.held === 0")
 
 
 def test_two_bows_with_coats_are_put_in_turn_and_given_to_a_calendar(visitor):

@@ -62,13 +62,16 @@ async function start(name, files) {
 }
 
 /**
- * Read what will be asked first, while the page is not ready to ask it. Should it not come, the question finds out.
+ * Read what will be asked first, while the page is not ready to ask it.
  * @param {string | undefined} calculator
  */
 async function readAhead(calculator) {
-  if (!engine?.read || !calculator) return;
-  await engine.prepare(calculator).catch(() => {});
-  if (!working) engine.read(calculator);
+  try {
+    if (calculator) await engine?.prepare(calculator);
+    if (calculator && !working) engine?.read?.(calculator);
+  } catch {
+    // told at the question
+  }
 }
 
 async function work() {
