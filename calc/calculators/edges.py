@@ -16,7 +16,15 @@ from calc.bows.edging import (
     width_for,
     with_reach,
 )
-from calc.bows.inputs import THE_BOW, layup_inputs, measures, reading_inputs, section_group, shape_group
+from calc.bows.inputs import (
+    THE_BOW,
+    layup_inputs,
+    measures,
+    reading_inputs,
+    section_group,
+    shape_group,
+    stated_draw,
+)
 from calc.bows.measured import (
     MeasuredBow,
     calibrated,
@@ -231,10 +239,7 @@ CALCULATOR = Calculator(
                      usual=("20 lb", "80 lb"), help="From a checked scale, the faces done."),
             quantity("weight_wanted", "Draw weight wanted", "force", default="45 lb", low="5 lb",
                      high="150 lb", usual=("20 lb", "70 lb"), help="The finished bow, at the same draw."),
-            quantity("draw_length", "Draw at which both are stated", "length", default="28 in", low="16 in",
-                     high="34 in", usual=("24 in", "31 in"),
-                     help="The marked standard is 28 in (711 mm), 1 3/4 in (44 mm) of it beyond "
-                          "the pivot point."),
+            stated_draw(),
             quantity("tiller_now", "Tiller now", "length", default="1/16 in", low="-1 1/2 in",
                      high="1 1/2 in", usual=("-3/8 in", "1/2 in"),
                      help="Upper minus lower distance, negative where the upper is the smaller."),

@@ -8,7 +8,7 @@ from playwright.sync_api import expect
 
 from scripts.measuring.link_to_answer import WATCH, address_of, asked_for
 from tests.pages.reading import headline, type_into, wait_for_state, wait_until
-from tests.pages.test_engine import crash
+from tests.pages.test_engine import crash, engines_of
 
 SHIFTS = """
     globalThis.shifts = [];
@@ -88,10 +88,6 @@ def held_page(visitor, site_url):
         visitor.context.unroute(PAGE_SCRIPT)
 
     return page, release
-
-
-def engines_of(page):
-    return [each for each in page.workers if each.url.endswith("/worker.mjs")]
 
 
 def test_the_engine_of_a_link_is_ready_before_the_page_s_own_script_comes(held_page):
