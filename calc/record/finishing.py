@@ -115,7 +115,7 @@ def finish_of(state: State, now: int) -> Finish | None:
     main = _product(state, family)
     seal = main
     if state.text("product.seal_with") == "shellac":
-        seal = product_of(find("shellac"), None, 0.0, None, None, None, 1.0, (1.0, 0.0), None)
+        seal = product_of(find("shellac"), None, 0.0, None, None, None, 1.0, None, None)
     hours = working_hours(state)
     takes = min(_number_or(state, "shop.coat_time", parse(COAT_TIME, "hours")),
                 float(hours.closes - hours.opens))

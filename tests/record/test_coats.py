@@ -260,6 +260,18 @@ def test_the_first_day_the_plan_and_the_shop_are_taken_as_written(bench):
     assert finish_of(bench.state, 0).planned[0].end - finish_of(bench.state, 0).planned[0].start == 2 * 3600
 
 
+def test_coats_to_come_leave_what_their_solids_leave_of_them():
+    """Dry film is wet film times volume solids, as in ISO 3233; nobody reduced either product."""
+    bench = Bench()
+    bench.write("product", family="one-part-urethane", seal_with="shellac", solids="30 %")
+    bench.write("coats", seal_coats="1", build_coats="1", wet_film="4 mil")
+    seal, build = finish_of(bench.state, 0).coats
+    assert build.dry == pytest.approx(4 * 25.4e-6 * 0.3)
+    assert seal.dry == pytest.approx(4 * 25.4e-6 * seal.product.family.volume_solids)
+    assert (seal.product.recoat_from, seal.product.recoat_to, seal.product.cure) == (
+        seal.product.family.recoat_from, seal.product.family.recoat_to, seal.product.family.cure)
+
+
 @pytest.mark.parametrize(("facts", "lettered"), [
     ({"lettered": "yes"}, True), ({"lettered": "no", "lettering": "45 lb"}, False),
     ({"lettering": "45 lb"}, True), ({}, False)])

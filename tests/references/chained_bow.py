@@ -35,7 +35,7 @@ class ChainedLimb:
         moments = self.springs * turns
         slope = moments - np.append(moments[1:], 0.0)
         nodes = self.nodes(angles)
-        way = _around(nock, nodes)
+        way = around(nock, nodes)
         points = np.concatenate([[nock], nodes])[way]
         pieces = np.diff(points, axis=0)
         lengths = np.hypot(*pieces.T)
@@ -50,7 +50,7 @@ class ChainedLimb:
         return 0.5 * (moments @ turns + tension * stretch), slope, by_point[0]
 
 
-def _around(nock, nodes):
+def around(nock, nodes):
     """Return the points that the tightened string touches, from the nocking point to the last node."""
     points = np.concatenate([[nock], nodes])
     way = [0]

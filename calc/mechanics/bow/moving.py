@@ -183,13 +183,9 @@ def _rates(
         if k:
             fx[k - 1] -= couple * cosines[k]
             fy[k - 1] += couple * sines[k]
+    # and from there on it only presses each link along itself, which moves nothing
     fx[first] -= tension * along_x
     fy[first] -= tension * along_y
-    for k in range(first + 1, links):  # along the links the string holds joint to joint
-        fx[k] -= tension * sines[k]
-        fy[k] -= tension * cosines[k]
-        fx[k - 1] += tension * sines[k]
-        fy[k - 1] += tension * cosines[k]
     # tensions of the links, from the tip of the equations to the fadeout
     diagonal: list[float] = []
     right: list[float] = []
