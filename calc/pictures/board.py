@@ -363,13 +363,18 @@ def _misses(
     return misses
 
 
+def _unbends(square: float, bend: float) -> float:
+    """Return by which share a point nears the middle as the bend grows, at a squared distance from there."""
+    return square / (1 + 3 * bend * square)
+
+
 def _off_line(line: list[tuple[float, float]], bend: float) -> tuple[list[float], list[float]]:
     """Return how far points lie off their best line, and how that goes with the lens's bend."""
     points = [straightened(each, bend) for each in line]
     middle, (along, across) = best_line(points)
     reaches = [(u - middle[0]) * along + (v - middle[1]) * across for u, v in points]
     offsets = [(v - middle[1]) * along - (u - middle[0]) * across for u, v in points]
-    moves = [-(u * u + v * v) * (v * along - u * across) for u, v in points]
+    moves = [-_unbends(u * u + v * v, bend) * (v * along - u * across) for u, v in points]
     mean = sum(moves) / len(moves)
     square = sum([reach * reach for reach in reaches])
     lean = sum([reach * move for reach, move in zip(reaches, moves)]) / square if square > 0 else 0.0
