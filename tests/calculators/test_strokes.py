@@ -43,6 +43,17 @@ def test_an_exact_log_gives_its_own_rates(per_stroke, tiller_per_stroke):
     assert both == pytest.approx((values["weight_now"] - 26 * POUND_FORCE) / values["weight_per_stroke"])
 
 
+def test_the_log_stands_row_by_row_beside_its_lines():
+    """A log on two lines exactly: 0.05 lb and 1/320 in a stroke."""
+    _, outcome = run(log="0:0:53lb:-1/8in;40:20:50lb:-1/16in;40:20:47lb:0in;30:10:45lb:1/16in")
+    (log,) = [each for each in outcome.tables if each.id == "log"]
+    for row, strokes, weight, tiller in zip(log.rows, (0, 60, 120, 160), (53, 50, 47, 45), (-2, -1, 0, 1),
+                                            strict=True):
+        assert row[0] == strokes
+        assert row[2:4] == pytest.approx((weight * POUND_FORCE,) * 2)
+        assert row[4:] == pytest.approx((tiller * INCH / 16,) * 2)
+
+
 def test_doing_the_strokes_reaches_both_targets():
     values, _ = run()
     upper, lower = values["upper_left"], values["lower_left"]
@@ -318,6 +329,9 @@ def test_each_paper_has_its_own_slope_and_the_newest_foretells():
     (papers,) = [each for each in outcome.tables if each.id == "papers"]
     assert [row[0] for row in papers.rows] == ["P120", "P180"]
     assert papers.rows[0][1] == pytest.approx(0.02 * POUND_FORCE, rel=1e-6)
+    (chart,) = [each for each in outcome.charts if each.id == "weight"]
+    assert list(chart.lines[0].ys) == pytest.approx(
+        [each * POUND_FORCE for each in (53, 51.5, 50, 48.5, 47.75, 47, 46)], rel=1e-6)
     assert 0 < values["upper_batch"] + values["lower_batch"] < left / 2
 
 

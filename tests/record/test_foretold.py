@@ -94,6 +94,18 @@ def test_a_tiller_that_goes_against_the_strokes_is_not_foretold():
     assert found.tiller is None
 
 
+def test_a_tiller_that_strokes_do_not_move_is_not_foretold():
+    bench = Bench().came_in()
+    for number in range(1, 4):
+        bench.write("strokes", lower_belly="20", paper="P120")
+        bench.write("reading", weight=f"{53 - number} lb", at_draw="28 in", upper="7 5/8 in",
+                    lower="7 5/16 in")
+    bench.write("strokes", lower_belly="20", paper="P120")
+    found = foretold(bench.state)
+    assert found.weight is not None
+    assert found.tiller is None
+
+
 def nothing(bench):
     return beside(foretold(bench.state), 50 * POUND_FORCE, None)
 

@@ -40,6 +40,12 @@ def test_the_same_figures_in_metric(bench):
     assert float(first["upper_mm"]) == pytest.approx(7.625 * 25.4, abs=1e-5)
 
 
+def test_what_is_not_whole_has_six_decimals_and_no_noughts_behind(bench):
+    first = rows(bench.entries, "metric")[0]
+    assert first["weight_N"] == "235.755746"  # 53 lb of 4.4482216152605 N: 235.7557456
+    assert first["upper_mm"] == "193.675"  # 7.625 in of 25.4 mm
+
+
 def test_a_cell_that_a_spreadsheet_would_work_out_is_made_harmless(bench):
     assert rows(bench.entries)[2]["scale"] == "'=HYPERLINK(\"x\"),\n1"
 
