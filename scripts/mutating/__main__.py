@@ -7,13 +7,15 @@ import importlib
 import math
 import os
 import random
+import signal
 import subprocess
 import sys
 import time
+from collections.abc import Iterator
 from pathlib import Path
 
 from scripts.mutating.mutations import Mutation, mutations_of
-from scripts.mutating.trial import KILLED, SURVIVED, Trial, module_name
+from scripts.mutating.trial import KILLED, LATE, SURVIVED, UNTRIED, Trial, module_name
 
 ROOT = Path(__file__).parents[2]
 EQUIVALENTS = ROOT / "tests/equivalents.txt"
@@ -26,8 +28,10 @@ SHARED_BY_TESTS = ("pytest", "hypothesis", "numpy", "scipy.integrate", "scipy.in
                    "scipy.special", "scipy.stats")
 PATIENCE = 4.0  # times what the unchanged file takes
 GRACE = 20.0  # [s] on top
+NEAR = 5.0  # [s] of tests that go first
 ENOUGH = 0.9  # of the time that tests of a change may take
 NOTHING = "calc/no_such_module.py"
+Waves = Iterator[tuple[list[str], float]]
 
 
 def changed_files() -> list[str]:
@@ -105,54 +109,115 @@ def equivalents() -> set[tuple[str, str, str]]:
     return found
 
 
-@functools.cache
-def unchanged_takes(test: str, most: float) -> float:
+def unchanged_takes(test: str, most: float, ends: float, known: dict[str, float]) -> float:
     """Return how long a test file takes over the code as it is [s]; infinite if too long, or if it fails."""
-    begun = time.monotonic()
-    trial = Trial(Path(NOTHING), "", [test], most)
-    while trial.poll() is None:
-        time.sleep(0.02)
-    return time.monotonic() - begun if trial.outcome == SURVIVED else math.inf
+    if test not in known:
+        begun = time.monotonic()
+        trial = Trial(Path(NOTHING), "", [test], min(most, max(0.0, ends - begun)))
+        try:
+            while trial.poll() is None:
+                time.sleep(0.02)
+        finally:
+            trial.stop()
+        known[test] = time.monotonic() - begun if trial.outcome == SURVIVED else math.inf
+    return known[test]
 
 
-def quick_tests_of(file: str, most: float) -> tuple[list[str], float]:
-    """Return the nearest tests of a module that go into so many seconds, and how many they take."""
-    chosen, total = [], 0.0
+def waves_of(file: str, most: float, ends: float, known: dict[str, float]) -> Waves:
+    """Yield the tests of a module in two waves, the nearest first, each with how long it takes [s].
+
+    Together they go into so many seconds. Most changes end in the first wave, which collects few files.
+    """
+    wave, total, before = list[str](), 0.0, 0.0
     for test in tests_of(file):
-        takes = unchanged_takes(test, most)
+        takes = unchanged_takes(test, most, ends, known)
         if total + takes <= most:
-            chosen.append(test)
+            wave.append(test)
             total += takes
+        if not before and total > NEAR:
+            yield wave, total
+            wave, before = [], total
         if total > ENOUGH * most:
             break
-    return chosen, total
+    if wave:
+        yield wave, total - before
+
+
+class Change:
+    """A change on its way through the tests of its file."""
+
+    def __init__(self, file: str, mutation: Mutation, waves: Waves) -> None:
+        self.file = file
+        self.mutation = mutation
+        self.waves = waves
+        self.trial: Trial | None = None
+
+    def begin(self) -> bool:
+        """Put it to its next tests; return whether there are any."""
+        for tests, usual in self.waves:
+            self.trial = Trial(Path(self.file), self.mutation.source, tests, PATIENCE * usual + GRACE)
+            return True
+        return False
 
 
 class Run:
-    """Trials side by side, until all are done or the time is up."""
+    """Changes put to their tests side by side, until all are done or the time is up."""
 
     def __init__(self, seconds: float) -> None:
-        self.ends = time.monotonic() + seconds
-        self.going: list[tuple[str, Mutation, Trial]] = []
-        self.killed = 0
-        self.survivors: list[tuple[str, Mutation]] = []
+        self.begun = time.monotonic()
+        self.ends = self.begun + seconds
+        self.going: list[Change] = []
+        self.counts = {KILLED: 0, LATE: 0, SURVIVED: 0, UNTRIED: 0}
+
+    @property
+    def is_over(self) -> bool:
+        return time.monotonic() > self.ends
+
+    def begin(self, change: Change) -> None:
+        """Go on with a change; where it has been through all its tests, none noticed it."""
+        goes_on = change.begin()
+        if goes_on:
+            self.going.append(change)
+        elif not self.is_over:
+            self.take(change, SURVIVED if change.trial else UNTRIED)
 
     def wait(self, room: int) -> None:
-        """Wait until no more than so many trials are going."""
-        while len(self.going) > room:
-            for entry in list(self.going):
-                file, mutation, trial = entry
-                if trial.poll() is None and time.monotonic() > self.ends:
-                    trial.stop()
-                    self.going.remove(entry)
-                elif trial.outcome is not None:
-                    self.going.remove(entry)
-                    self.killed += trial.outcome == KILLED
-                    if trial.outcome == SURVIVED:
-                        self.survivors.append((file, mutation))
-                        print(f"{file}:{mutation.number}  {mutation.before}\n    ->  {mutation.after}",
-                              flush=True)
+        """Wait until no more than so many changes are going, or the time is up."""
+        while len(self.going) > room and not self.is_over:
+            for change in list(self.going):
+                outcome = change.trial.poll() if change.trial else None
+                if outcome is not None:
+                    self.going.remove(change)
+                if outcome == SURVIVED:
+                    self.begin(change)
+                elif outcome is not None:
+                    self.take(change, outcome)
             time.sleep(0.02)
+
+    def take(self, change: Change, outcome: str) -> None:
+        """Count how a change ended, and tell of one that no test noticed."""
+        self.counts[outcome] += 1
+        if outcome in (SURVIVED, UNTRIED):
+            why = "" if outcome == SURVIVED else "  (it has no test that is quick and passes as it is)"
+            print(f"{change.file}:{change.mutation.number}{why}  {change.mutation.before}\n"
+                  f"    ->  {change.mutation.after}", flush=True)
+
+    def stop(self) -> None:
+        """End what is still going; it counts as not reached."""
+        for change in self.going:
+            if change.trial:
+                change.trial.stop()
+        self.going = []
+
+    def told(self, of: int, seed: int) -> str:
+        """Return what was done, in a sentence."""
+        noticed = self.counts[KILLED] + self.counts[LATE]
+        tried = sum(self.counts.values())
+        share = f", {noticed / tried:.1%}" if tried else ""
+        took = time.monotonic() - self.begun
+        return (f"{tried} of {of} changes sampled by seed {seed} were tried in {took:.0f} s: "
+                f"{noticed} noticed{share} ({self.counts[LATE]} of them by running too long), "
+                f"{self.counts[SURVIVED]} not, {self.counts[UNTRIED]} without a test.")
 
 
 def main() -> int:
@@ -172,21 +237,22 @@ def main() -> int:
     chosen = [(file, mutation) for file in files for mutation in mutations_of(Path(file).read_text("utf-8"))
               if (file, mutation.before, mutation.after) not in known]
     random.Random(asked.seed).shuffle(chosen)
-    run = Run(asked.seconds)
-    for file, mutation in chosen[: asked.samples]:
-        if time.monotonic() > run.ends:
-            break
-        tests, usual = quick_tests_of(file, asked.each)
-        if tests:
-            trial = Trial(Path(file), mutation.source, tests, PATIENCE * usual + GRACE)
-            run.going.append((file, mutation, trial))
+    sampled = chosen[: asked.samples]
+    signal.signal(signal.SIGTERM, signal.default_int_handler)
+    run, takes = Run(asked.seconds), dict[str, float]()
+    try:
+        for file, mutation in sampled:
+            run.begin(Change(file, mutation, waves_of(file, asked.each, run.ends, takes)))
             run.wait((os.cpu_count() or 1) - 1)
-        else:
-            print(f"{file}: no test touches it, or its tests fail as it is", flush=True)
-    run.wait(0)
-    tried = run.killed + len(run.survivors)
-    print(f"{tried} of {len(chosen)} changes tried, {run.killed} noticed, {len(run.survivors)} not")
-    return 1 if run.survivors else 0
+            if run.is_over:
+                break
+        run.wait(0)
+    except KeyboardInterrupt:
+        print("Stopped.")
+    finally:
+        run.stop()
+    print(run.told(len(sampled), asked.seed))
+    return 1 if run.counts[SURVIVED] + run.counts[UNTRIED] else 0
 
 
 if __name__ == "__main__":

@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from pathlib import Path
 from types import ModuleType
 
-KILLED, SURVIVED, BROKEN = "killed", "survived", "broken"
+KILLED, SURVIVED, UNTRIED, LATE = "killed", "survived", "untried", "late"
 QUIET = ("-x", "-q", "-p", "no:cacheprovider", "-p", "no:xdist", "--no-header", "--tb=no")
 NO_TESTS = 5
 
@@ -53,21 +53,22 @@ class Trial:
         os.setpgid(self.child, self.child)  # here, too: it may have to end before it ran at all
 
     def poll(self) -> str | None:
-        """Return how it ended, None while it has not; what takes too long has noticed the change."""
+        """Return how it ended, None while it has not; LATE is what took too long and was stopped."""
         if self.outcome is None:
             found, status = os.waitpid(self.child, os.WNOHANG)
             if found:
                 code = os.waitstatus_to_exitcode(status)
-                self.outcome = {0: SURVIVED, NO_TESTS: BROKEN}.get(code, KILLED)
+                self.outcome = {0: SURVIVED, NO_TESTS: UNTRIED}.get(code, KILLED)
             elif time.monotonic() > self.ends:
                 self.stop()
-                self.outcome = KILLED
+                self.outcome = LATE
         return self.outcome
 
     def stop(self) -> None:
-        """End it and all that it started."""
-        os.killpg(self.child, signal.SIGKILL)
-        os.waitpid(self.child, 0)
+        """End it and all that it started, where it has not ended."""
+        if self.outcome is None:
+            os.killpg(self.child, signal.SIGKILL)
+            os.waitpid(self.child, 0)
 
 
 def _test(path: Path, source: str, tests: list[str]) -> None:
