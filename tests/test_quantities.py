@@ -49,6 +49,8 @@ SEVEN_AND_THREE_SIXTEENTHS = 7.1875 * INCH
         ("5' 8\"", "length", 68 * INCH),
         ("5 ft 8 1/2 in", "length", 68.5 * INCH),
         ("5 ft", "length", 60 * INCH),
+        ("12 6", "room_length", 150 * INCH),  # feet where nothing else is typed, and inches behind them
+        ("12 6 1/2 in", "room_length", 150.5 * INCH),
         ("-1/8 in", "length", -INCH / 8),
         ("\u22121/8", "length", -INCH / 8),
         ("45 mil", "thickness", 0.045 * INCH),
@@ -94,6 +96,8 @@ TWO_NUMBERS = "could mean two numbers (1.250 or 1250); write it with a point or 
          "has a unit that does not fit a length (use in, ft, mm, cm, m, mil, µm)"),
         ("48 in", "force",
          "has a unit that does not fit a weight or force (use lb, N, kN, kgf)"),
+        ("7 3", "length", "has a second number without the line of a fraction"),
+        ("7 3 in", "length", "has a second number without the line of a fraction"),
         ("7 in 4", "length", "has something behind its unit that cannot be read"),
         ("5 ft 8 lb", "length", "has something behind its unit that cannot be read"),
         ("9" * 31, "length", "has more than 30 digits"),

@@ -65,6 +65,18 @@ def test_times_double_for_each_10_degrees_colder(celsius, factor):
     assert values["time_factor"] == pytest.approx(factor)
 
 
+def test_the_table_tells_the_times_of_shops_from_55_to_90_degrees():
+    """Times for 75 °F that double for each 10 °F colder: 30 min in the cup become 60 at 65 °F."""
+    _, outcome = answered(label_at="75 F", doubling="10 F", pot_life="30 min", open_time="60 min",
+                          clamp_time="12 h", cure="5 d", work_time="5 min")
+    (table,) = outcome.tables
+    assert [row[0].value * 1.8 + 32 for row in table.rows] == pytest.approx(range(55, 91, 5))
+    by_warmth = {round(row[0].value * 1.8 + 32): row[1:] for row in table.rows}
+    for fahrenheit, factor in ((55, 4), (65, 2), (75, 1), (85, 0.5)):
+        assert by_warmth[fahrenheit] == pytest.approx(
+            [each * factor for each in (30 * 60, 60 * 60, 12 * 3600, 5 * 86400)])
+
+
 def test_why_not_to_mix():
     _, cold = answered(temperature="50 F", least_temperature="60 F")
     assert say(cold.headline, "metric") == "Do not glue here: it is too cold, and the joint may never cure."

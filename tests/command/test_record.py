@@ -8,6 +8,7 @@ import pytest
 
 from calc.command.record import BAD_INPUT, DONE, main
 from calc.record import file, photos
+from calc.record.entries import entries_json
 from calc.record.fold import State
 
 
@@ -186,12 +187,27 @@ def test_two_bows_are_not_merged_unless_they_are_said_to_be_one(path, tmp_path, 
     assert len(entries(path)) == 2
 
 
-def test_nothing_is_written_over_a_damaged_file_until_a_copy_makes_it_whole(path, tmp_path, capsys):
+def halfway(text):
+    return text[: text.index(file.CLOSING) - 30]
+
+
+def without_the_last_entry(text):
+    kept, _, rest = text.partition(file.CLOSING)
+    return kept.rstrip().rpartition("\n")[0] + "\n" + file.CLOSING + rest
+
+
+def as_a_list_with_one_that_cannot_be_read(text):
+    return entries_json(file.record_in(text).entries[:1]).rstrip("]\n") + ", {}]"
+
+
+@pytest.mark.parametrize("damage", [
+    halfway, without_the_last_entry, as_a_list_with_one_that_cannot_be_read])
+def test_nothing_is_written_over_a_damaged_file_until_a_copy_makes_it_whole(path, tmp_path, capsys, damage):
     add(path, "reading", "--brace", "8 in", "--at", "2026-05-05T10:00")
     copy = tmp_path / "copy.html"
     copy.write_bytes(path.read_bytes())
-    text = path.read_text("utf-8")
-    path.write_text(text[: text.index(file.CLOSING) - 30], "utf-8")
+    path.write_text(damage(path.read_text("utf-8")), "utf-8")
+    assert len(entries(path)) == 1
     damaged = path.read_bytes()
     capsys.readouterr()
     # the new entry makes up the number that the file tells of; the lost one would be gone all the same
