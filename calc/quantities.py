@@ -318,14 +318,14 @@ def face_of(kind: Kind, system: str) -> Face:
 
 def shown_unit(kind_id: str, system: str) -> Unit:
     """Return the unit in which a system shows a kind; a bare number is read in it."""
-    return _shown(kind_id, system)[1]
+    return _shown(kind_id, system)[0]
 
 
-_SHOWN: dict[tuple[str, str], tuple[Face, Unit]] = {}
-"""How a system shows a kind, found once."""
+_SHOWN: dict[tuple[str, str], tuple[Unit, int | str, str]] = {}
+"""How a system shows a kind, found once: unit, style, and what is written behind a number."""
 
 
-def _shown(kind_id: str, system: str) -> tuple[Face, Unit]:
+def _shown(kind_id: str, system: str) -> tuple[Unit, int | str, str]:
     asked = kind_id, system
     if asked not in _SHOWN:
         kind = kind_of(kind_id)
@@ -333,7 +333,7 @@ def _shown(kind_id: str, system: str) -> tuple[Face, Unit]:
         units = [unit for unit in kind.units if unit.name == face.unit]
         if not units:
             raise ValueError(kind_id + " has no unit " + face.unit)
-        _SHOWN[asked] = face, units[0]
+        _SHOWN[asked] = units[0], face.style, face.unit if face.unit in ("", "°") else " " + face.unit
     return _SHOWN[asked]
 
 
@@ -582,20 +582,18 @@ def show(value: float, kind_id: str, system: str = "imperial", decimals: int | N
     Raises:
         ValueError: the value is not finite.
     """
-    face, unit = _shown(kind_id, system)
-    number = float((value - unit.offset) / unit.factor)
-    style = face.style if decimals is None else decimals
+    unit, style, behind = _shown(kind_id, system)
+    number = (value - unit.offset) / unit.factor
+    if decimals is not None:
+        style = decimals
     if isinstance(style, int):
-        text = show_number(number, style)
+        return show_number(number, style) + behind
     elif style == FRACTION:
-        text = show_fraction(number)
+        return show_fraction(number) + behind
     elif style == FINE_FRACTION:
-        text = show_fraction(number, FINE_DENOMINATOR)
+        return show_fraction(number, FINE_DENOMINATOR) + behind
     else:
-        text = show_three_digits(number)
-    if face.unit in ("", "°"):
-        return text + face.unit
-    return text + " " + face.unit
+        return show_three_digits(number) + behind
 
 
 RAISED = (("m2", "m²"), ("m3", "m³"), ("ft2", "ft²"), ("ft3", "ft³"), ("in2", "in²"))
@@ -630,12 +628,10 @@ def show_fraction(number: float, bottom: int = FRACTION_DENOMINATOR) -> str:
     parts = _rounded(number, bottom, half_to_even=True)
     sign = "-" if parts < 0 else ""
     whole, top = divmod(abs(parts), bottom)
-    while top and top % 2 == 0:
-        top //= 2
-        bottom //= 2
     if not top:
         return sign + str(whole)
-    fraction = str(top) + "/" + str(bottom)
+    common = top & -top  # the largest power of two in it
+    fraction = str(top // common) + "/" + str(bottom // common)
     return sign + (str(whole) + " " + fraction if whole else fraction)
 
 
@@ -651,14 +647,12 @@ def show_number(number: float, decimals: int) -> str:
     The number is first taken to 12 significant digits, so that two engines
     whose mathematics differ in the last bits show the same text.
     """
-    scaled = _rounded(number, 10**decimals, half_to_even=False)
-    sign = "-" if scaled < 0 else ""
-    digits = str(abs(scaled))
+    scale = 10**decimals
+    scaled = _rounded(number, scale, half_to_even=False)
     if decimals == 0:
-        return sign + digits
-    while len(digits) <= decimals:
-        digits = "0" + digits
-    return sign + digits[:-decimals] + "." + digits[-decimals:]
+        return str(scaled)
+    whole, part = divmod(abs(scaled), scale)
+    return ("-" if scaled < 0 else "") + str(whole) + "." + str(scale + part)[1:]
 
 
 def _rounded(number: float, scale: int, half_to_even: bool) -> int:

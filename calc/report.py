@@ -27,7 +27,11 @@ from calc.outcome import (
     write,
     write_cell,
 )
-from calc.quantities import in_shown_unit, raised, shown_unit
+from calc.quantities import raised, shown_unit
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:  # the small engine has no such module
+    from collections.abc import Sequence
 
 TO_ROOT = "../../"
 """From a page with a calculator to the root of the site: all of them lie two folders deep."""
@@ -188,14 +192,20 @@ def chart_figure(chart: Chart, system: str) -> list[object]:
 
 def _chart_table(chart: Chart, title: str, system: str) -> list[object]:
     body: list[object] = ["tbody", {}]
+    cells: dict[float, list[object]] = {}
     for line in chart.lines:
+        name = ["th", {"scope": "row"}, line.label]
         for x, y in zip(line.xs, line.ys):
-            body.append(["tr", {}, ["th", {"scope": "row"}, line.label],
-                         ["td", {}, raised(write(Amount(chart.x.kind, x, None), system))],
-                         ["td", {}, raised(write(Amount(chart.y.kind, y, None), system))]])
+            if x not in cells:  # lines share most of their xs
+                cells[x] = _figure(chart.x, x, system)
+            body.append(["tr", {}, name, cells[x], _figure(chart.y, y, system)])
     head = ["thead", {}, ["tr", {}, ["th", {"scope": "col"}, "Line"],
                           ["th", {"scope": "col"}, chart.x.label], ["th", {"scope": "col"}, chart.y.label]]]
     return _scrolling(title, ["table", {"class": "rb-figures"}, head, body])
+
+
+def _figure(axis: Axis, value: float, system: str) -> list[object]:
+    return ["td", {}, raised(write(Amount(axis.kind, value, None), system))]
 
 
 def table_tree(table: Table, system: str) -> list[object]:
@@ -236,14 +246,20 @@ def chart_data(chart: Chart, system: str) -> dict[str, object]:
     """Return a chart's numbers in the units a system shows, for the plotting library."""
     lines = []
     for line in chart.lines:
-        for number in tuple(line.xs) + tuple(line.ys):
-            if not _finite(number):
-                raise ValueError("a chart holds a number that is not finite")
         lines.append({"label": line.label, "style": line.style,
-                      "xs": [in_shown_unit(x, chart.x.kind, system) for x in line.xs],
-                      "ys": [in_shown_unit(y, chart.y.kind, system) for y in line.ys]})
+                      "xs": _plotted(line.xs, chart.x, system), "ys": _plotted(line.ys, chart.y, system)})
     return {"id": chart.id, "title": say(chart.title, system),
             "x": _axis(chart.x, system), "y": _axis(chart.y, system), "lines": lines}
+
+
+def _plotted(values: "Sequence[float]", axis: Axis, system: str) -> list[float]:
+    """Return figures in the unit that a system shows on an axis."""
+    unit = shown_unit(axis.kind, system)
+    shown = [(value - unit.offset) / unit.factor for value in values]
+    for number in shown:
+        if not _finite(number):
+            raise ValueError("a chart holds a number that is not finite")
+    return shown
 
 
 def _axis(axis: Axis, system: str) -> dict[str, str]:

@@ -5,6 +5,8 @@ from calc.mechanics import draw_curve, sections
 from calc.mechanics.arrow import flight, shaft, vibration
 from calc.outcome import Refused
 
+SWING_STEPS = 20
+
 
 class Shaft:
     """A bare shaft: bending stiffness [N m2] and mass [kg]."""
@@ -40,10 +42,21 @@ class Arrow:
         self.forward = forward
 
 
+class FirstMode:
+    """The shape of the first bending swing: wave number, deflections at equal steps from the nock, and the
+    places that stand still, as parts of the length [1].
+    """
+
+    def __init__(self, wave_number: float, shape: list[float], nodes: tuple[float, ...]) -> None:
+        self.wave_number = wave_number
+        self.shape = shape
+        self.nodes = nodes
+
+
 class Swing:
     """The first bending swing: frequency [Hz] and shape."""
 
-    def __init__(self, frequency: float, mode: vibration.Mode) -> None:
+    def __init__(self, frequency: float, mode: FirstMode) -> None:
         self.frequency = frequency
         self.mode = mode
 
@@ -96,11 +109,24 @@ def arrow_of(bare: Shaft, length: float, front: float, nock: float, feathers: Fe
 def swing_of(arrow: Arrow) -> Swing:
     """Return how the arrow swings in flight."""
     bare, feathers = arrow.shaft, arrow.feathers
-    beam = vibration.Beam(arrow.nock / bare.mass, arrow.point / bare.mass, feathers.mass / bare.mass,
-                          feathers.start / arrow.length, feathers.end / arrow.length)
-    root = vibration.wave_number(1, beam)
-    return Swing(vibration.frequency(root, bare.rigidity, bare.mass, arrow.length),
-                 vibration.Mode(root, beam))
+    mode = _first_mode((arrow.nock / bare.mass, arrow.point / bare.mass, feathers.mass / bare.mass,
+                        feathers.start / arrow.length, feathers.end / arrow.length))
+    return Swing(vibration.frequency(mode.wave_number, bare.rigidity, bare.mass, arrow.length), mode)
+
+
+_last_mode: tuple[object, FirstMode] | None = None
+
+
+def _first_mode(carried: tuple[float, float, float, float, float]) -> FirstMode:
+    """Return the first mode of a beam that carries this much; kept until it changes."""
+    global _last_mode
+    if _last_mode is None or _last_mode[0] != carried:
+        beam = vibration.Beam(*carried)
+        root = vibration.wave_number(1, beam)
+        mode = vibration.Mode(root, beam)
+        shape = [mode.at(step / SWING_STEPS) for step in range(SWING_STEPS + 1)]
+        _last_mode = (carried, FirstMode(root, shape, mode.nodes()))
+    return _last_mode[1]
 
 
 def virtual_mass_of(stroke: Stroke, test_mass: float, test_speed: float) -> float:

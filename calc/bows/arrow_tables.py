@@ -11,7 +11,6 @@ from calc.outcome import TEXT, Amount, Axis, Chart, Column, Drawing, Line, Table
 TESTS = sentence("Stiffness in both tests: {} in the middle of {}, and {} in the middle of {}",
                  amount("force", shaft.TEST_28_INCH.load, 2), amount("length", shaft.TEST_28_INCH.span),
                  amount("force", shaft.TEST_26_INCH.load, 2), amount("length", shaft.TEST_26_INCH.span))
-SWING_STEPS = 20
 FORCE_STEPS = 10
 SPEED_STEPS = 8
 
@@ -111,9 +110,8 @@ def speed_chart(before: Shot, after: Shot, virtual_mass: float, arrow: Arrow, sh
 
 def arrow_shape(arrow: Arrow, swing: Swing) -> Drawing:
     """Return the arrow with its balance and its nodes."""
-    shape = [swing.mode.at(step / SWING_STEPS) for step in range(SWING_STEPS + 1)]
-    nodes = tuple([arrow.length * place for place in swing.mode.nodes()])
+    nodes = tuple([arrow.length * place for place in swing.mode.nodes])
     rear = arrow.nock + arrow.feathers.mass
     return arrow_drawing(arrow.length, amount("mass", rear), amount("mass", arrow.point),
-                         arrow.balance_point, shape, nodes,
+                         arrow.balance_point, swing.mode.shape, nodes,
                          amount("frequency", swing.frequency, 0))

@@ -95,10 +95,11 @@ def compute(
     difference = upper - lower
     from_end = None if measured == "fadeout" else from_string_end
     curve = _tiller_curve(family, bow_length, riser_length, brace_height, from_end)
-    fix = _fix(curve, difference, low, high, (low + high) / 2, draw_weight)
+    now = ratio_for(curve, difference)
+    fix = _fix(curve, difference, now, low, high, (low + high) / 2, draw_weight)
     take_from = "neither" if fix.change == 0 else "upper" if fix.change > 0 else "lower"
     cost = None if fix.weight is None else draw_weight - fix.weight
-    errors = _errors(curve, fix, difference, draw_weight, weight_error, tiller_error)
+    errors = _errors(curve, fix, now, draw_weight, weight_error, tiller_error)
     checks = (_checks(difference, fix.change, fix.share)
               + _doubts(difference, low, high, fix.change, tiller_error))
     stopped = STOP in [each.level for each in checks]
@@ -120,8 +121,8 @@ def compute(
             ("sensitivity", curve.slope_at(0.0) / 100),
         ),
         checks=checks,
-        tables=(_aims(curve, difference, low, high, draw_weight),),
-        charts=(_chart(curve, difference, take_from, low, high, tiller_error),),
+        tables=(_aims(curve, difference, now, low, high, draw_weight),),
+        charts=(_chart(curve, now or 0.0, take_from, low, high, tiller_error),),
         drawings=(tiller_drawing(amount("length", upper), amount("length", lower),
                                  "neither" if stopped else take_from),) + _causes(errors),
         assumptions=ASSUMPTIONS,
@@ -155,12 +156,16 @@ def _tiller_curve(
 
 
 def _fix(
-    curve: TillerCurve, difference: float, low: float, high: float, aim: float, draw_weight: float
+    curve: TillerCurve, difference: float, now: float | None, low: float, high: float, aim: float,
+    draw_weight: float
 ) -> Fix:
-    """Return what brings tiller to an aim; nothing while it is in the band."""
+    """Return what brings tiller to an aim; nothing while it is in the band.
+
+    now: the logarithm of lower over upper stiffness that goes with the difference, None where none does.
+    """
     if low - READING_STEP / 2 <= difference <= high + READING_STEP / 2:
         return Fix(difference, 0.0, 0.0, draw_weight)
-    now, then = ratio_for(curve, difference), ratio_for(curve, aim)
+    then = ratio_for(curve, aim)
     if now is None or then is None:
         return Fix(aim, aim - difference, None, None)
     share = 1 - math.exp(-abs(then - now))
@@ -168,11 +173,10 @@ def _fix(
 
 
 def _errors(
-    curve: TillerCurve, fix: Fix, difference: float, draw_weight: float, weight_error: float,
+    curve: TillerCurve, fix: Fix, now: float | None, draw_weight: float, weight_error: float,
     tiller_error: float,
 ) -> Errors:
     """Return how far the answer may be out, to first order."""
-    now = ratio_for(curve, difference)
     if fix.share is None or fix.change == 0 or now is None:
         return Errors(None, None, None)
     left = 1 - fix.share
@@ -279,12 +283,14 @@ def _checks(difference: float, change: float, share: float | None) -> tuple[Chec
     return tuple(found)
 
 
-def _aims(curve: TillerCurve, difference: float, low: float, high: float, draw_weight: float) -> Table:
+def _aims(
+    curve: TillerCurve, difference: float, now: float | None, low: float, high: float, draw_weight: float
+) -> Table:
     near, far = (low, high) if difference < low else (high, low)
     lines = []
     for name, aim in (("Near edge of the band", near), ("Middle of the band", (low + high) / 2),
                       ("Far edge of the band", far)):
-        fix = _fix(curve, difference, low, high, aim, draw_weight)
+        fix = _fix(curve, difference, now, low, high, aim, draw_weight)
         cost = None if fix.weight is None else draw_weight - fix.weight
         lines.append((name, aim, fix.share, cost))
     return Table("aims", "What each aim asks for", (
@@ -294,10 +300,9 @@ def _aims(curve: TillerCurve, difference: float, low: float, high: float, draw_w
 
 
 def _chart(
-    curve: TillerCurve, difference: float, take_from: str, low: float, high: float, tiller_error: float
+    curve: TillerCurve, now: float, take_from: str, low: float, high: float, tiller_error: float
 ) -> Chart:
     direction = -1 if take_from == "lower" else 1
-    now = ratio_for(curve, difference) or 0.0
     room = (curve.ratios[-1] - now) if direction > 0 else (now - curve.ratios[0])
     furthest = min(room, math.log(1 / (1 - MOST_STIFFNESS)))
     shares = []

@@ -105,24 +105,46 @@ def _told(curve: LikelyCurve, row: list[float]) -> tuple[float, float]:
 
 def _part(curve: LikelyCurve, draw: float) -> float:
     """Return how far a draw lies from brace to the end of the reach [1]."""
-    return (draw - curve.start) / (curve.end + REACH - curve.start)
+    return (draw - curve.start) / _width(curve)
+
+
+def _width(curve: LikelyCurve) -> float:
+    """Return how long the draw is from brace to the end of the reach [m]."""
+    return curve.end + REACH - curve.start
+
+
+def _powers(u: float) -> list[float]:
+    """Return what a shape's figures are to be multiplied by for its force at u."""
+    found = [u]
+    for _ in range(len(SHAPES[0]) - 1):
+        found.append(found[-1] * u)
+    return found
+
+
+def _slopes(u: float) -> list[float]:
+    """Return the same for its slope, by u."""
+    return [(i + 1) * each for i, each in enumerate([1.0] + _powers(u)[:-1])]
+
+
+def _areas(u: float) -> list[float]:
+    """Return the same for the area below it, from 0 to u."""
+    return [u * each / (i + 2) for i, each in enumerate(_powers(u))]
+
+
+def _row(scale: float, terms: list[float]) -> list[float]:
+    return [scale * product(shape, terms) for shape in SHAPES]
 
 
 def _force_row(curve: LikelyCurve, draw: float) -> list[float]:
-    u = _part(curve, draw)
-    return [curve.scale * sum([each * u ** (i + 1) for i, each in enumerate(shape)]) for shape in SHAPES]
+    return _row(curve.scale, _powers(_part(curve, draw)))
 
 
 def _slope_row(curve: LikelyCurve, draw: float) -> list[float]:
-    u = _part(curve, draw)
-    per_draw = curve.scale / (curve.end + REACH - curve.start)
-    return [per_draw * sum([each * (i + 1) * u ** i for i, each in enumerate(shape)]) for shape in SHAPES]
+    return _row(curve.scale / _width(curve), _slopes(_part(curve, draw)))
 
 
 def _energy_row(curve: LikelyCurve, draw: float) -> list[float]:
-    u = _part(curve, draw)
-    work = curve.scale * (curve.end + REACH - curve.start)
-    return [work * sum([each * u ** (i + 2) / (i + 2) for i, each in enumerate(shape)]) for shape in SHAPES]
+    return _row(curve.scale * _width(curve), _areas(_part(curve, draw)))
 
 
 def _stacking_row(curve: LikelyCurve, factor: float) -> list[float]:
@@ -220,6 +242,8 @@ def as_curve(curve: LikelyCurve, pieces: int) -> Curve:
     Source: interpolation, the cubic through two values and two slopes.
     """
     draws = [curve.start + (curve.end - curve.start) * i / pieces for i in range(pieces)] + [curve.end]
-    return Curve(
-        tuple(draws), tuple([_told(curve, _force_row(curve, draw))[0] for draw in draws]),
-        tuple([_told(curve, _slope_row(curve, draw))[0] for draw in draws]))
+    parts = [_part(curve, draw) for draw in draws]
+    shape = [curve.scale * product([each[i] for each in SHAPES], curve.known.mean)
+             for i in range(len(SHAPES[0]))]
+    return Curve(tuple(draws), tuple([product(shape, _powers(u)) for u in parts]),
+                 tuple([product(shape, _slopes(u)) / _width(curve) for u in parts]))

@@ -4,6 +4,10 @@ import math
 
 from calc.numerics.normal import NORMAL_95
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:  # the small engine has no such module
+    from collections.abc import Sequence
+
 TERMS = 200  # of a series that ends long before
 
 
@@ -44,7 +48,7 @@ def independent(values: list[tuple[float, float]]) -> Belief:
                   [[values[i][1] ** 2 if i == j else 0.0 for j in range(size)] for i in range(size)])
 
 
-def product(left: list[float], right: list[float]) -> float:
+def product(left: "Sequence[float]", right: "Sequence[float]") -> float:
     """Return the sum of the products of two rows.
 
     Args:

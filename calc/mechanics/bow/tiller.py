@@ -5,6 +5,7 @@ import math
 from calc.mechanics.bow.bow import Bow, Braced
 from calc.mechanics.bow.elastica import Limb
 from calc.mechanics.draw_curve import Curve, force_at, monotone_slopes, slope_at
+from calc.numerics import cubic
 from calc.numerics.roots import halved
 
 TYPE_CHECKING = False
@@ -20,12 +21,15 @@ since the curve's slope there is the answer asked for most."""
 
 
 class TillerCurve:
-    """Tillers [m] at logarithms of lower over upper stiffness [1]; a monotone cubic joins them."""
+    """Tillers [m] at logarithms of lower over upper stiffness [1], and the slopes there of the monotone cubic
+    that joins them.
+    """
 
     def __init__(self, ratios: tuple[float, ...], tillers: tuple[float, ...]) -> None:
         self.ratios = ratios
         self.tillers = tillers
-        self._cubic = Curve(ratios, tillers, monotone_slopes(ratios, tillers))
+        self.slopes = monotone_slopes(ratios, tillers)
+        self._cubic = Curve(ratios, tillers, self.slopes)
 
     def tiller_at(self, ratio: float) -> float:
         """Return tiller at a ratio of stiffness.
@@ -132,5 +136,9 @@ def ratio_for(curve: TillerCurve, tiller: float) -> float | None:
     place = 1
     while curve.tillers[place] < tiller:
         place += 1
-    low, high = curve.ratios[place - 1], curve.ratios[place]
-    return halved(low, high, lambda ratio: curve.tiller_at(ratio) < tiller)
+    before = place - 1
+    gap = curve.ratios[place] - curve.ratios[before]
+    start, end = curve.tillers[before], curve.tillers[place]
+    leave, arrive = curve.slopes[before] * gap, curve.slopes[place] * gap
+    part = halved(0.0, 1.0, lambda part: cubic.value(start, end, leave, arrive, part) < tiller)
+    return curve.ratios[before] + part * gap
