@@ -71,9 +71,10 @@ class Server:
     def stop(self) -> None:
         """Answer nobody any more, not those who are already connected either."""
         self._server.close()
-        for channel in list(self._server.active_channels.values()):
+        connections = [channel.socket for channel in list(self._server.active_channels.values())]
+        for connection in filter(None, connections):  # a channel that ended has none any more
             with suppress(OSError):  # it has just gone
-                channel.socket.shutdown(socket.SHUT_RDWR)
+                connection.shutdown(socket.SHUT_RDWR)
 
 
 @pytest.fixture(scope="session")
