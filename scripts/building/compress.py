@@ -13,7 +13,7 @@ from pathlib import Path
 
 import brotli
 
-SUFFIXES = (".css", ".html", ".ics", ".js", ".json", ".mjs", ".svg", ".txt", ".wasm", ".xml", ".zip")
+SUFFIXES = (".css", ".html", ".ics", ".js", ".json", ".mjs", ".pack", ".svg", ".txt", ".wasm", ".xml", ".zip")
 WORTH_IT_BYTES = 300
 LARGE_BYTES = 1_500_000
 BEST_QUALITY = 11

@@ -16,14 +16,14 @@ TASKS = "calc/record/tasks.py"
 PACKAGE_FILE = "__init__.py"
 
 
-def packs(sources: Mapping[str, str]) -> dict[str, dict[str, str]]:
-    """Return the packs by name: CORE, one under the id of each calculator, and RECORD."""
+def packs(sources: Mapping[str, str]) -> dict[str, list[str]]:
+    """Return the paths in each pack by its name: CORE, one under the id of each calculator, and RECORD."""
     core = _with_imports(sources, [ENTRY])
     found = {CORE: core, RECORD: _with_imports(sources, [TASKS]) - core}
     for id in catalog.IDS:
         module = "calc/calculators/" + id.replace("-", "_") + ".py"
         found[id] = _with_imports(sources, [module]) - core
-    return {name: {path: sources[path] for path in sorted(paths)} for name, paths in found.items()}
+    return {name: sorted(paths) for name, paths in found.items()}
 
 
 def _with_imports(sources: Mapping[str, str], entries: Iterable[str]) -> set[str]:

@@ -45,7 +45,7 @@ def finish(site: Path) -> None:
     texts = {path: path.read_text(encoding="utf-8") for path in sorted(site.rglob("*.html"))}
     shared = _policy_meta(list(texts.values())) + _meta(BUILD_META, of_folder(site)) + _meta(
         ENGINE_META, json.dumps(manifest, separators=(",", ":")))
-    early = _early_fetches(site, manifest)
+    early = _early_fetches(site)
     for path, text in texts.items():
         to_root = "../" * (len(path.relative_to(site).parts) - 1)
         wanted = [link.replace("@/", to_root) for link in early] if CALCULATOR_MARK in text else []
@@ -133,16 +133,16 @@ class InlineCode(HTMLParser):
         self._into = None
 
 
-def _early_fetches(site: Path, manifest: dict[str, str]) -> list[str]:
+def _early_fetches(site: Path) -> list[str]:
     """Return the elements that start all fetches of a calculator at once, not one behind the other.
 
     The page's script runs as soon as it is there, and so starts the engine while
     the rest of the page still arrives; everywhere else it waits at the page's end.
     What only a shared link needs at once, the template's first script fetches.
     """
-    links = [f'<link rel="modulepreload" href="@/{engine.FOLDER}/{manifest["micropython"]}">']
+    links = []
     for folder in (site / "assets").glob("js-*"):
-        links.insert(0, f'<script type="module" async src="@/assets/{folder.name}/{PAGE_SCRIPT}"></script>')
+        links.append(f'<script type="module" async src="@/assets/{folder.name}/{PAGE_SCRIPT}"></script>')
         links += [f'<link rel="modulepreload" href="@/assets/{folder.name}/{name}">'
                   for name in imported_by(folder, EARLY_SCRIPTS) if name != PAGE_SCRIPT]
     return links

@@ -7,8 +7,8 @@ from pathlib import Path
 from scripts.building.fingerprint import of_folder
 
 SERVICE_WORKER = "service-worker.js"
-KEPT_SUFFIXES = (".css", ".csv", ".html", ".ico", ".js", ".json", ".mjs", ".png", ".py", ".svg", ".wasm",
-                 ".webmanifest", ".woff2")
+KEPT_SUFFIXES = (".css", ".csv", ".html", ".ico", ".js", ".json", ".mjs", ".pack", ".png", ".py", ".svg",
+                 ".wasm", ".webmanifest", ".woff2")
 ON_DEMAND = ("assets/engine/pyodide", "assets/engine/sources")
 """What scripting the package takes is fetched when a reader asks for it, not before."""
 NEVER_KEPT = ("404.html", SERVICE_WORKER)

@@ -5,36 +5,48 @@ long the same integration steps take compiled code, and what halving the step of
 """
 
 import time
+from base64 import b64encode
 from collections.abc import Callable
 from pathlib import Path
 from statistics import median
 
-from scripts.building import engine
+from playwright.sync_api import Route
+
+from scripts.building import bytecode, engine
 from scripts.measuring import compiled, workload
 from scripts.measuring.browser import fresh_page, served_site
 
 ROOT = Path(__file__).parents[2]
+SCRIPTS = ROOT / "docs/assets/js"
 SIDE_BY_SIDE = 20
 """Tasks whose compiled steps are done at once, so that NumPy's own calls hardly count."""
 
 RUN = """
-async ([name, sources, home, runs]) => {
+async ([name, sources, modules, runs]) => {
   const names = JSON.parse(document.querySelector('meta[name="rebrace-engine"]').content);
   const folder = new URL("assets/engine/", location.href);
   const at = (part) => new URL(names[part], folder).href;
-  const python = name === "MicroPython"
-    ? await (await import(at("micropython"))).loadMicroPython({url: at("wasm"), heapsize: 8 * 1024 * 1024})
-    : await (await import(at("pyodide") + "pyodide.mjs")).loadPyodide({indexURL: at("pyodide")});
-  for (const [path, source] of Object.entries(sources)) {
-    let folder = "";
-    for (const part of `${home}/${path}`.split("/").slice(1, -1)) {
-      folder += `/${part}`;
-      if (!python.FS.analyzePath(folder).exists) python.FS.mkdir(folder);
-    }
-    python.FS.writeFile(`${home}/${path}`, source);
-  }
-  python.runPython(`import sys\\nsys.path.insert(0, "${home}")`);
-  const work = python.pyimport("workload");
+  const engines = {
+    async Pyodide() {
+      const {loadPyodide} = await import(at("pyodide") + "pyodide.mjs");
+      const python = await loadPyodide({indexURL: at("pyodide")});
+      for (const [path, source] of Object.entries(sources)) {
+        python.FS.mkdirTree("/home/bench/" + path.slice(0, path.lastIndexOf("/") + 1));
+        python.FS.writeFile("/home/bench/" + path, source);
+      }
+      python.runPython("import sys\\nsys.path.insert(0, '/home/bench')");
+      return python.pyimport("workload");
+    },
+    async MicroPython() {
+      const {startInterpreter} = await import("/as-written/interpreter.mjs");
+      const python = await startInterpreter(fetch(at("wasm")), 8 * 1024 * 1024);
+      const bytes = (text) => Uint8Array.from(atob(text), (each) => each.charCodeAt(0));
+      python.add(Object.entries(modules).map(([path, text]) => [path, bytes(text)]));
+      const work = python.load("workload");
+      return {curve: work("curve"), plan: work("plan")};
+    },
+  };
+  const work = await engines[name]();
   const timed = (task) => {
     const began = performance.now();
     task();
@@ -84,9 +96,14 @@ def _timed(task: Callable[[], object], runs: int) -> float:
 
 
 def _in_chromium(name: str, runs: int) -> dict[str, float]:
-    sources = engine.bundle(ROOT)
-    sources["workload.py"] = engine.small(Path(workload.__file__).read_text("utf-8"), "workload.py")
+    sources = engine.bundle(ROOT) | {"workload.py": Path(workload.__file__).read_text("utf-8")}
+    modules = {path: b64encode(code).decode() for path, code in bytecode.compiled(sources).items()}
     with served_site() as port, fresh_page() as page:
+        page.route("**/as-written/*", _as_written)
         page.goto(f"http://127.0.0.1:{port}/")
-        took = page.evaluate(RUN, [name, sources, "/home/bench", runs])
+        took = page.evaluate(RUN, [name, sources, modules, runs])
     return {task: median(times) for task, times in took.items()}
+
+
+def _as_written(route: Route) -> None:
+    route.fulfill(path=SCRIPTS / Path(route.request.url).name)

@@ -1,31 +1,18 @@
-// node engines.mjs < {"sources": {...}, "requests": {name: request}, "runs": n}
-// Prints {engine: {name: median milliseconds}} for the two browser engines, outside a browser.
+// node engines.mjs < {"files": {part: address}, "requests": {name: request}, "runs": n}
+// Prints {engine: {name: median milliseconds}} for the two browser engines, outside a browser: with the site's own
+// engine modules and built files.
 
 import { readFileSync } from "node:fs";
-import { loadMicroPython } from "@micropython/micropython-webassembly-pyscript/micropython.mjs";
-import { loadPyodide } from "pyodide";
+import { onDisk } from "./from-disk.mjs";
+import * as Pyodide from "../../docs/assets/js/full-engine.mjs";
+import * as MicroPython from "../../docs/assets/js/small-engine.mjs";
 
-const HOME = "/home/rebrace";
-const { sources, requests, runs } = JSON.parse(readFileSync(0, "utf8"));
-const LOADERS = { MicroPython: () => loadMicroPython({ heapsize: 8 * 1024 * 1024 }), Pyodide: () => loadPyodide() };
+const { files, requests, runs } = JSON.parse(readFileSync(0, "utf8"));
 
-function withPackage(python) {
-  for (const [path, source] of Object.entries(sources)) {
-    const folders = `${HOME}/${path}`.split("/").slice(1, -1);
-    folders.forEach((_, depth) => {
-      const folder = `/${folders.slice(0, depth + 1).join("/")}`;
-      if (!python.FS.analyzePath(folder).exists) python.FS.mkdir(folder);
-    });
-    python.FS.writeFile(`${HOME}/${path}`, source);
-  }
-  python.runPython(`import sys\nsys.path.insert(0, "${HOME}")`);
-  return python.pyimport("calc.answer");
-}
-
-function timed(answer, request) {
+function timed(engine, request) {
   const began = performance.now();
-  answer.begin(request);
-  while (answer.advance().startsWith('{"progress"'));
+  const advance = engine.run(request);
+  while (advance().startsWith('{"progress"'));
   return performance.now() - began;
 }
 
@@ -35,12 +22,13 @@ function median(numbers) {
 }
 
 const found = {};
-for (const [name, load] of Object.entries(LOADERS)) {
-  const answer = withPackage(await load());
+for (const [name, engine] of Object.entries({ MicroPython, Pyodide })) {
+  await engine.start(onDisk(files));
   found[name] = {};
   for (const [id, request] of Object.entries(requests)) {
-    timed(answer, request); // imports the calculator's module
-    found[name][id] = median(Array.from({ length: runs }, () => timed(answer, request)));
+    await engine.prepare(id);
+    timed(engine, request); // imports the calculator's module
+    found[name][id] = median(Array.from({ length: runs }, () => timed(engine, request)));
   }
 }
-console.log(JSON.stringify(found));
+process.stdout.write(JSON.stringify(found), () => process.exit(0));

@@ -1,17 +1,20 @@
 """How long each engine takes over each calculator's worked example, once its module is imported."""
 
+import html
 import json
 import os
+import re
 import subprocess
 import time
 from pathlib import Path
 from statistics import median
 
 from calc import answer, catalog
-from scripts.building import engine
+from scripts.measuring.browser import SITE
 
 ROOT = Path(__file__).parents[2]
 SCRIPT = Path(__file__).with_suffix(".mjs")
+ENGINE_META = re.compile(r'name="rebrace-engine" content="([^"]*)"')
 
 SOUGHT_MS = {"tiller": 20, "arrow-match": 30, "draw-curve": 30, "weight-reduction": 100, "bow-model": 200,
              "next-batch": 200}
@@ -42,8 +45,15 @@ def _timed(request: str) -> float:
 
 
 def _in_browser_engines(requests: dict[str, str], runs: int) -> dict[str, dict[str, float]]:
-    asked = json.dumps({"sources": engine.bundle(ROOT), "requests": requests, "runs": runs})
+    asked = json.dumps({"files": built_files(), "requests": requests, "runs": runs})
     done = subprocess.run(["node", str(SCRIPT)], input=asked, cwd=ROOT, stdout=subprocess.PIPE, text=True,
                           check=True)
     found: dict[str, dict[str, float]] = json.loads(done.stdout)
     return found
+
+
+def built_files() -> dict[str, str]:
+    """Return the addresses of the engines' files as the built site names them."""
+    [content] = ENGINE_META.findall((SITE / "index.html").read_text(encoding="utf-8"))
+    folder = (SITE / "assets/engine").as_uri()
+    return {part: f"{folder}/{name}" for part, name in json.loads(html.unescape(content)).items()}

@@ -9,6 +9,7 @@ FOR_GOOD = "max-age=315360000, public, immutable"
 ASKED_AFTER = "no-cache"
 """Asked after each time, which is not the same as fetched each time."""
 TYPES = {".mjs": "text/javascript", ".js": "text/javascript", ".wasm": "application/wasm",
+         ".pack": "application/octet-stream",
          ".webmanifest": "application/manifest+json"}
 SCRIPTS = (".mjs", ".js")
 SCRIPT_POLICY = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; connect-src 'self'"

@@ -52,16 +52,19 @@ def _behind_variables(body: bytes) -> int:
     return at
 
 
-def with_all_called(called: set[int], bodies: list[bytes], imported: int) -> set[int]:
-    """Return functions and all that they may call by name, counted from the first that is not imported."""
-    met: set[int] = set()
+def with_all_called(called: set[int], bodies: list[bytes], imported: int, but: set[int]) -> set[int]:
+    """Return functions and all that they may call by name, counted from the first that is not imported.
+
+    but: functions that are not followed, nor are they among what is returned.
+    """
+    met = set(but)
     waiting = list(called)
     while waiting:
         function = waiting.pop()
         if function not in met:
             met.add(function)
             waiting += [other - imported for other in called_by(bodies[function]) if other >= imported]
-    return met
+    return met - but
 
 
 def imported_functions(module: bytes) -> int:
@@ -85,17 +88,18 @@ def imported_functions(module: bytes) -> int:
     return found
 
 
-def exported_functions(module: bytes, but: tuple[str, ...] = ()) -> set[int]:
-    """Return the functions that scripts may call, but some, counted from the first that is not imported."""
+def exported_functions(module: bytes) -> dict[str, int]:
+    """Return the functions that scripts may call by name, counted from the first that is not imported."""
     [content] = [each.content for each in wasm.sections_of(module) if each.id == EXPORTS]
     imported = imported_functions(module)
     many, at = wasm.number(content, 0)
-    found = set()
+    found = {}
     for _ in range(many):
         size, at = wasm.number(content, at)
         name, kind = content[at:at + size].decode(), content[at + size]
         index, at = wasm.number(content, at + size + 1)
-        found |= {index - imported} if kind == OF_FUNCTION and name not in but else set()
+        if kind == OF_FUNCTION:
+            found[name] = index - imported
     return found
 
 

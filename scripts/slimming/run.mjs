@@ -1,47 +1,42 @@
-// node run.mjs < {"interpreter": path, "sources": {path: text}, "requests": [text, ...], "programs": [text, ...],
-//                    "failing": [text, ...]}
-// Answers requests and runs programs with an interpreter that notes what is called; prints the numbers noted.
+// node run.mjs < {"interpreter": path, "pack": path, "requests": [text, ...], "programs": [name, ...],
+//                    "failing": [name, ...]}
+// Answers requests and runs programs, all in one pack, with an interpreter that notes what is called; prints the
+// numbers noted.
 
 import { readFileSync } from "node:fs";
-import { loadMicroPython } from "@micropython/micropython-webassembly-pyscript/micropython.mjs";
+import { startInterpreter } from "../../docs/assets/js/interpreter.mjs";
+import { unpacked } from "../../docs/assets/js/packs.mjs";
 
-const HOME = "/home/rebrace";
-const { interpreter, sources, requests, programs, failing } = JSON.parse(readFileSync(0, "utf8"));
+const { interpreter, pack, requests, programs, failing } = JSON.parse(readFileSync(0, "utf8"));
 
 const instances = [];
-const instantiate = WebAssembly.instantiate;
-WebAssembly.instantiate = async (...given) => {
+const instantiate = WebAssembly.instantiateStreaming;
+WebAssembly.instantiateStreaming = async (...given) => {
   const made = await instantiate(...given);
-  instances.push(made.instance ?? made);
+  instances.push(made.instance);
   return made;
 };
 
-const python = await loadMicroPython({ url: interpreter, heapsize: 8 * 1024 * 1024, stdout: () => {} });
-for (const [path, source] of Object.entries(sources)) {
-  let folder = "";
-  for (const part of `${HOME}/${path}`.split("/").slice(1, -1)) {
-    folder += `/${part}`;
-    if (!python.FS.analyzePath(folder).exists) python.FS.mkdir(folder);
-  }
-  python.FS.writeFile(`${HOME}/${path}`, source);
-}
-python.runPython(`import sys\nsys.path.insert(0, "${HOME}")`);
-const answer = python.pyimport("calc.answer");
+const wasm = new Response(readFileSync(interpreter), { headers: { "Content-Type": "application/wasm" } });
+const python = await startInterpreter(Promise.resolve(wasm), 8 * 1024 * 1024);
+python.add(unpacked(readFileSync(pack)));
+const answer = python.load("calc.answer");
+const [begin, advance] = [answer("begin"), answer("advance")];
 for (const request of requests) {
-  answer.begin(request);
-  while (answer.advance().startsWith('{"progress"'));
+  begin(request);
+  while (advance().startsWith('{"progress"'));
 }
-for (const program of programs) python.runPython(program);
+for (const program of programs) python.load(program);
 for (const program of failing) {
   let failed = false;
   try {
-    python.runPython(program);
+    python.load(program);
   } catch (error) {
     failed = error.name === "PythonError";
   }
   if (!failed) throw new Error(`this should have failed in Python: ${program}`);
 }
 
-const noted = instances.at(-1).exports;
+const noted = instances[0].exports;
 const numbers = Object.keys(noted).filter((name) => /^called\d+$/.test(name) && noted[name].value);
 process.stdout.write(JSON.stringify(numbers.map((name) => Number(name.slice("called".length)))), () => process.exit(0));

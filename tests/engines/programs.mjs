@@ -2,19 +2,14 @@
 // Runs programs one after the other as the page "Python at the bench" does; prints a JSON list of
 // {"printed": text, "errors": text, "ended": whether without an error}.
 
-import { readFile } from "node:fs/promises";
 import { readFileSync } from "node:fs";
-import { fileURLToPath } from "node:url";
-
-// The engine modules fetch; here what they fetch lies on the disk.
-globalThis.fetch = async (address) => new Response(await readFile(new URL(address)));
+import { onDisk } from "../../scripts/measuring/from-disk.mjs";
 
 const { files, programs } = JSON.parse(readFileSync(0, "utf8"));
-files.pyodide = fileURLToPath(files.pyodide); // outside a browser it wants a path
 const engine = await import("../../docs/assets/js/programs-engine.mjs");
 
 let result;
-await engine.start(files, (text, isError) => (result[isError ? "errors" : "printed"] += text));
+await engine.start(onDisk(files), (text, isError) => (result[isError ? "errors" : "printed"] += text));
 const results = programs.map((program) => {
   result = { printed: "", errors: "" };
   const ended = engine.run(program);

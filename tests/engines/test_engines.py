@@ -2,12 +2,10 @@
 
 Texts and errors must be equal; the numbers behind the charts to 1e-9, since the
 mathematical libraries differ in their last bits. The browser's engines run as
-the site ships them, the package minified.
+the site ships them, the small one with the package compiled.
 """
 
-import html
 import json
-import re
 import subprocess
 from collections.abc import Iterator
 from functools import cache, cached_property
@@ -18,11 +16,10 @@ from pathlib import Path
 import pytest
 
 from calc import answer, catalog
+from scripts.measuring.engines import built_files
 from tests.engines.vectors import Request, requests
 
 HERE = Path(__file__).parent
-SITE = HERE.parents[1] / "site"
-ENGINE_META = re.compile(r'name="rebrace-engine" content="([^"]*)"')
 ENGINES = ("small", "full")
 TOLERANCE = 1e-9  # relative
 OF_NOTHING = 1e-12  # absolute, for what is nought but for rounding
@@ -84,13 +81,6 @@ class Engine:
         assert self.process.wait() == 0, self.said.read_text("utf-8")[-4000:]
         found = iter(json.loads(self.answered.read_text("utf-8")))
         return {id: list(islice(found, len(requests(id)))) for id in catalog.IDS}
-
-
-def built_files() -> dict[str, str]:
-    """Return the addresses of the engines' files as the built site names them."""
-    [content] = ENGINE_META.findall((SITE / "index.html").read_text(encoding="utf-8"))
-    folder = (SITE / "assets/engine").as_uri()
-    return {part: f"{folder}/{name}" for part, name in json.loads(html.unescape(content)).items()}
 
 
 def differences(ours: object, theirs: object, where: str = "") -> list[str]:

@@ -9,7 +9,8 @@ import pytest
 
 from calc.mechanics.bow.bow import Bow
 from scripts.blocks import programs
-from tests.engines.test_engines import HERE, built_files
+from scripts.measuring.engines import built_files
+from tests.engines.test_engines import HERE
 
 ROOT = Path(__file__).parents[2]
 EXAMPLES = [each.id for each in programs.PROGRAMS]

@@ -8,7 +8,8 @@ import pytest
 from calc.record import file, sheets
 from calc.record.bindings import BOUND
 from calc.record.entries import Entry, entries_json, entry_id
-from tests.engines.test_engines import ENGINES, HERE, built_files, differences, own_answer
+from scripts.measuring.engines import built_files
+from tests.engines.test_engines import ENGINES, HERE, differences, own_answer
 from tests.record.bench import Bench
 
 CURVE = "12 in:11 lb;16 in:24.2 lb;20 in:33.4 lb;24 in:42 lb;26 in:47 lb;28 in:53 lb"

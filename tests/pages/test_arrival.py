@@ -42,7 +42,7 @@ def test_no_font_and_nothing_of_the_theme_is_asked_for_before_the_answer(visitor
     page = arrive(visitor, address_of(calculator))
     asked = asked_for(page)
     assert f"/calculators/{calculator}/" in asked
-    assert any(each.endswith(f"/{calculator}.json") for each in asked)
+    assert any(each.endswith(f"/{calculator}.pack") for each in asked)
     for late in (".woff2", "/javascripts/", "bow-bar"):
         assert not [each for each in asked if late in each]
 

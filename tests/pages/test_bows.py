@@ -342,7 +342,7 @@ def test_a_shared_link_fetches_what_keeps_bows_behind_its_answer(visitor):
     visitor.context.add_init_script(NOTE_THE_ANSWER)
     page = visitor.open_calculator("#upper=7+5/8+in")
     page.locator(".rb-bar[data-ready]").wait_for()
-    of_the_record = re.compile(r"/(bow-bar|bows|store|quick|sheets|exchange)[-.\w]*\.mjs|record\.json")
+    of_the_record = re.compile(r"/(bow-bar|bows|store|quick|sheets|exchange)[-.\w]*\.mjs|record\.pack")
     found = [behind for name, behind in page.evaluate(FETCHED) if of_the_record.search(name)]
     assert found
     assert all(found)

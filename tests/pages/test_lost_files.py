@@ -9,12 +9,11 @@ from tests.pages.reading import box, headline, type_into, wait_for_state, wait_u
 
 PAGE = re.compile("/calculators/tiller/$")
 WORKER = re.compile(r"/js-[^/]*/worker\.mjs")
-INTERPRETER = re.compile(r"/engine/micropython-[^/]*\.mjs")
 WASM = re.compile(r"/engine/micropython-[^/]*\.wasm")
-CORE = re.compile(r"/engine/calc-[^/]*/core\.json")
-PACK = re.compile(r"/engine/calc-[^/]*/tiller\.json")
+CORE = re.compile(r"/engine/calc-[^/]*/core\.pack")
+PACK = re.compile(r"/engine/calc-[^/]*/tiller\.pack")
 FULL = re.compile(r"/engine/pyodide")
-FILES = {"worker": WORKER, "interpreter": INTERPRETER, "wasm": WASM, "core": CORE, "pack": PACK}
+FILES = {"worker": WORKER, "wasm": WASM, "core": CORE, "pack": PACK}
 A_PAGE = {"status": 200, "content_type": "text/html", "body": "<!doctype html><title>Sign in</title>"}
 WAYS = {
     "gone": (lambda route: route.fulfill(status=404, body="no"), "does not have a part"),

@@ -9,7 +9,8 @@ import pytest
 
 from calc import catalog
 from scripts.blocks.extension import example_outcome
-from scripts.building import engine, packs, pyodide
+from scripts.building import bytecode, engine, packs, pyodide
+from scripts.building.errors import BuildError
 
 ROOT = Path(__file__).parents[2]
 IN_A_BARE_PYTHON = """
@@ -21,26 +22,6 @@ text = answer.advance()
 while text.startswith('{"progress"'):
     text = answer.advance()
 print(text)
-"""
-IN_THE_SMALL_ENGINE = """
-import { readFileSync } from "node:fs";
-import { loadMicroPython } from "@micropython/micropython-webassembly-pyscript/micropython.mjs";
-const { sources, request } = JSON.parse(readFileSync(0, "utf8"));
-const python = await loadMicroPython({ heapsize: 8 * 1024 * 1024 });
-for (const [path, source] of Object.entries(sources)) {
-  const folders = path.split("/").slice(0, -1);
-  folders.forEach((_, depth) => {
-    const folder = "/" + folders.slice(0, depth + 1).join("/");
-    if (!python.FS.analyzePath(folder).exists) python.FS.mkdir(folder);
-  });
-  python.FS.writeFile("/" + path, source);
-}
-python.runPython("import sys; sys.path.insert(0, '/')");
-const answer = python.pyimport("calc.answer");
-answer.begin(request);
-let text;
-do text = answer.advance(); while ("progress" in JSON.parse(text));
-console.log(text);
 """
 
 
@@ -54,15 +35,20 @@ def packed(sources):
     return packs.packs(sources)
 
 
-def test_docstrings_comments_and_annotations_are_gone():
-    source = '"""Doc."""\nx: int = 1  # why\ndef f(a: int) -> int:\n    """Doc."""\n    return a\n'
-    small = engine.small(source, "f")
-    for gone in ("Doc", "why", "int", "->"):
-        assert gone not in small
+def test_comments_docstrings_and_lines_are_not_compiled():
+    source = '"""Of a module."""\nx: int = 1  # why\n\n\ndef f(a: int) -> int:\n    """Of a function."""\n    return a\n'
+    assert bytecode.module("f.py", source) == bytecode.module("f.py", "x = 1\ndef f(a): return a\n")
 
 
-def test_names_keep_their_spelling_for_keyword_arguments_and_tracebacks():
-    assert "elastic_modulus" in engine.small("def f(elastic_modulus):\n    return elastic_modulus\n", "f")
+def test_a_module_with_a_fault_stops_the_build():
+    with pytest.raises(BuildError, match=r"calc/f\.py does not compile for the small engine:\n(?s:.*)SyntaxError"):
+        bytecode.module("calc/f.py", "def f(:\n")
+
+
+def test_a_pack_says_what_is_in_it():
+    head, _, rest = engine.pack({"calc/a.mpy": b"one\n", "calc/b.mpy": b"three"}).partition(b"\n")
+    assert json.loads(head) == {"calc/a.mpy": 4, "calc/b.mpy": 5}
+    assert rest == b"one\nthree"
 
 
 def test_the_command_line_stays_at_home(sources):
@@ -93,29 +79,15 @@ def test_a_page_that_only_answers_fetches_nothing_of_the_record(packed):
     assert "calc/record/__init__.py" in packed[packs.RECORD]
 
 
-def needed_for(id, packed):
-    return {**packed[packs.CORE], **packed[id]}
-
-
 @pytest.mark.parametrize("id", catalog.IDS)
-def test_core_and_pack_answer_in_a_bare_python(id, packed, tmp_path):
-    for path, source in needed_for(id, packed).items():
+def test_core_and_pack_answer_in_a_bare_python(id, packed, sources, tmp_path):
+    for path in packed[packs.CORE] + packed[id]:
         (tmp_path / path).parent.mkdir(parents=True, exist_ok=True)
-        (tmp_path / path).write_text(source, encoding="utf-8")
+        (tmp_path / path).write_text(sources[path], encoding="utf-8")
     request = json.dumps({"calculator": id, "pairs": []})
     done = subprocess.run([sys.executable, "-I", "-S", "-c", IN_A_BARE_PYTHON, str(tmp_path), request],
                           capture_output=True, text=True, check=True)
     assert json.loads(done.stdout) == example_outcome(id)
-
-
-@pytest.mark.parametrize("id", catalog.IDS)
-def test_core_and_pack_answer_in_the_small_engine(id, packed):
-    request = json.dumps({"calculator": id, "pairs": []})
-    asked = json.dumps({"sources": needed_for(id, packed), "request": request})
-    done = subprocess.run(["node", "--input-type=module", "-e", IN_THE_SMALL_ENGINE], input=asked, cwd=ROOT,
-                          capture_output=True, text=True, check=False)
-    assert done.returncode == 0, done.stderr
-    assert json.loads(done.stdout)["tree"] == example_outcome(id)["tree"]
 
 
 def test_the_full_engine_keeps_the_modules_that_the_package_imports():

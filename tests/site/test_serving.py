@@ -55,9 +55,8 @@ def test_a_page_is_served_compressed_where_the_browser_takes_it(port):
 
 @pytest.mark.parametrize(("pattern", "type_"), [
     ("assets/engine/micropython-slim-*.wasm", "application/wasm"),
-    ("assets/engine/micropython-*.mjs", "text/javascript"),
     ("assets/js-*/worker.mjs", "text/javascript"),
-    ("assets/engine/calc-*/core.json", "application/json"),
+    ("assets/engine/calc-*/core.pack", "application/octet-stream"),
     ("assets/images/favicon.svg", "image/svg+xml"),
     ("service-worker.js", "text/javascript"),
     ("site.webmanifest", "application/manifest+json"),
@@ -70,7 +69,7 @@ def test_types_are_right_and_not_guessed(port, pattern, type_):
 
 
 def test_names_by_content_are_kept_and_all_others_asked_after(port):
-    for pattern in ("assets/engine/micropython-slim-*.wasm", "assets/engine/calc-*/core.json",
+    for pattern in ("assets/engine/micropython-slim-*.wasm", "assets/engine/calc-*/core.pack",
                     "assets/engine/pyodide-*/pyodide.mjs", "assets/js-*/worker.mjs", "assets/css-*/site.css",
                     "assets/fonts-*/besley-*.woff2", "assets/javascripts/bundle.*.min.js"):
         assert "immutable" in get(port, address(pattern))[1]["Cache-Control"], pattern

@@ -25,7 +25,7 @@ def asked_for(calculator):
     named = [each["href"] for each in found.all("link") if each["rel"] in FETCHED]
     named += [each["src"] for each in found.all("script") if "src" in each and "data-theme" not in each]
     [engine] = [json.loads(each["content"]) for each in found.all("meta", name="rebrace-engine")]
-    fetched = [engine["wasm"], *(f"{engine['calc']}{pack}.json" for pack in ("core", calculator))]
+    fetched = [engine["wasm"], *(f"{engine['calc']}{pack}.pack" for pack in ("core", calculator))]
     return {page, *(posixpath.normpath(page + each) for each in named),
             *("/assets/engine/" + each for each in fetched)}
 

@@ -68,7 +68,7 @@ export class Engine {
   reason = "";
 
   /**
-   * files: addresses of micropython, wasm, whole, calc and pyodide, or null if the page names none.
+   * files: addresses of wasm, whole, calc and pyodide, or null if the page names none.
    * @param {EngineFiles | null} files
    */
   constructor(files) {
@@ -335,7 +335,6 @@ export function engineFiles(meta = document.querySelector('meta[name="rebrace-en
   const names = JSON.parse(meta.content);
   const address = (/** @type {string} */ name) => new URL(name, folder).href;
   return {
-    micropython: address(names.micropython),
     wasm: address(names.wasm),
     whole: address(names.whole),
     calc: address(names.calc),

@@ -1,26 +1,40 @@
-// Pyodide, a whole CPython, behind the three calls that both engines share.
+// Pyodide, a whole CPython, behind the calls that both engines share: with the whole package as it is written.
 
-import { CORE, FIND_PACKAGE, fetchPack, packKeeper, writePackage } from "./package-files.mjs";
 import { importFrom } from "./transfers.mjs";
 
-/** @import { EngineFiles, PythonAnswer, Sources } from "./types.d.ts" */
+/** @import { EngineFiles, PythonAnswer } from "./types.d.ts" */
+
+const HOME = "/home/rebrace";
 
 /** @type {PythonAnswer} */
 let answer;
-/** @type {(calculator: string) => Promise<void>} */
-let keepPack;
 
 /**
- * Return the interpreter, with a package's sources (awaited beside it) ready to import.
- * @param {string} address
- * @param {Promise<Sources>} awaitedSources
+ * Return the interpreter, with the package ready to import; files holds their addresses.
+ * @param {EngineFiles} files
  */
-export async function loadPython(address, awaitedSources) {
-  const [{ loadPyodide }, sources] = await Promise.all([importFrom(`${address}pyodide.mjs`), awaitedSources]);
-  const python = await loadPyodide({ indexURL: address });
-  writePackage(python.FS, sources);
-  python.runPython(FIND_PACKAGE);
+export async function loadPython(files) {
+  const [{ loadPyodide }, sources] = await Promise.all([
+    importFrom(`${files.pyodide}pyodide.mjs`),
+    fetchSources(files.sources),
+  ]);
+  const python = await loadPyodide({ indexURL: files.pyodide });
+  for (const [path, source] of Object.entries(sources)) {
+    python.FS.mkdirTree(`${HOME}/${path.slice(0, path.lastIndexOf("/"))}`);
+    python.FS.writeFile(`${HOME}/${path}`, source);
+  }
+  python.runPython(`import sys\nsys.path.insert(0, "${HOME}")`);
   return python;
+}
+
+/**
+ * @param {string} address
+ * @returns {Promise<Record<string, string>>}
+ */
+async function fetchSources(address) {
+  const response = await fetch(address);
+  if (!response.ok) throw new Error(`sources: ${response.status}`);
+  return response.json();
 }
 
 /**
@@ -28,18 +42,12 @@ export async function loadPython(address, awaitedSources) {
  * @param {EngineFiles} files
  */
 export async function start(files) {
-  const python = await loadPython(files.pyodide, fetchPack(files.calc, CORE));
-  keepPack = packKeeper(python.FS, files.calc);
+  const python = await loadPython(files);
   answer = python.pyimport("calc.answer");
 }
 
-/**
- * See to it that a calculator can be asked.
- * @param {string} calculator
- */
-export function prepare(calculator) {
-  return keepPack(calculator);
-}
+/** All calculators can be asked. */
+export async function prepare() {}
 
 /**
  * Begin a request (JSON text); returns a function that goes one step on and returns JSON text.
@@ -49,4 +57,3 @@ export function run(request) {
   answer.begin(request);
   return () => answer.advance();
 }
-

@@ -2,7 +2,7 @@
 
 import { loadPython } from "./full-engine.mjs";
 
-/** @import { EngineFiles, Sources } from "./types.d.ts" */
+/** @import { EngineFiles } from "./types.d.ts" */
 
 const MOST_PRINTED = 100_000; // characters of one run; a page that shows more only gets slow
 const CUT = "\n[More was printed than this page shows.]\n";
@@ -58,7 +58,7 @@ let left = 0;
  * @param {(text: string, isError: boolean) => void} onPrinted
  */
 export async function start(files, onPrinted) {
-  const python = await loadPython(files.pyodide, fetchSources(files.sources));
+  const python = await loadPython(files);
   python.setStdout(printer((text) => onPrinted(text, false)));
   python.setStderr(printer((text) => onPrinted(text, true)));
   python.setStdin({ stdin: () => null }); // nobody can type to a program: input() raises EOFError
@@ -77,16 +77,6 @@ export function run(program, bow) {
   left = MOST_PRINTED;
   give(bow ?? undefined); // of null Python would make an object of its own
   return runner(program);
-}
-
-/**
- * @param {string} address
- * @returns {Promise<Sources>}
- */
-async function fetchSources(address) {
-  const response = await fetch(address);
-  if (!response.ok) throw new Error(`sources: ${response.status}`);
-  return response.json();
 }
 
 /** @param {(text: string) => void} pass */

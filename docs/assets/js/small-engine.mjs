@@ -1,18 +1,20 @@
-// MicroPython behind the three calls that both engines share.
+// MicroPython behind the calls that both engines share.
 
-import { CORE, FIND_PACKAGE, fetchPack, packKeeper, writePackage } from "./package-files.mjs";
-import { importFrom } from "./transfers.mjs";
-import { fetchEarly } from "./wasm-fetch.mjs";
+import { startInterpreter } from "./interpreter.mjs";
+import { fetchPack, packKeeper } from "./packs.mjs";
 
-/** @import { EngineFiles, PythonAnswer, PythonCatalog } from "./types.d.ts" */
+/** @import { EngineFiles, PythonFunction } from "./types.d.ts" */
 
 const HEAP_BYTES = 8 * 1024 * 1024;
+const CORE = "core"; // what every calculator needs
 
-/** @type {PythonAnswer} */
-let answer;
-/** @type {PythonCatalog} */
-let catalog;
-/** @type {(calculator: string) => Promise<void>} */
+/** @type {PythonFunction} */
+let begin;
+/** @type {PythonFunction} */
+let advance;
+/** @type {PythonFunction} */
+let find;
+/** @type {(pack: string) => Promise<void>} */
 let keepPack;
 
 /**
@@ -20,21 +22,20 @@ let keepPack;
  * @param {EngineFiles} files
  */
 export async function start(files) {
-  fetchEarly(files.wasm);
-  const [{ loadMicroPython }, sources] = await Promise.all([
-    importFrom(files.micropython),
+  const [python, core] = await Promise.all([
+    startInterpreter(fetch(files.wasm), HEAP_BYTES),
     fetchPack(files.calc, CORE),
   ]);
-  const python = await loadMicroPython({ url: files.wasm, heapsize: HEAP_BYTES });
-  writePackage(python.FS, sources);
-  keepPack = packKeeper(python.FS, files.calc);
-  python.runPython(FIND_PACKAGE);
-  answer = python.pyimport("calc.answer");
-  catalog = python.pyimport("calc.catalog");
+  python.add(core);
+  const answer = python.load("calc.answer");
+  begin = answer("begin");
+  advance = answer("advance");
+  find = python.load("calc.catalog")("find");
+  keepPack = packKeeper(files.calc, python.add);
 }
 
 /**
- * See to it that a calculator can be asked.
+ * See to it that a calculator can be asked. Its modules run when it is first asked for.
  * @param {string} calculator
  */
 export function prepare(calculator) {
@@ -46,7 +47,7 @@ export function prepare(calculator) {
  * @param {string} calculator
  */
 export function read(calculator) {
-  catalog.find(calculator);
+  find(calculator);
 }
 
 /**
@@ -54,7 +55,6 @@ export function read(calculator) {
  * @param {string} request
  */
 export function run(request) {
-  answer.begin(request);
-  return () => answer.advance();
+  begin(request);
+  return () => /** @type {string} */ (advance());
 }
-

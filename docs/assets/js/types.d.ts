@@ -86,7 +86,6 @@ export type Cause = "connection" | "missing" | "damaged" | "policy" | "old" | "u
 
 /** Addresses of the engine's files. */
 export interface EngineFiles {
-  micropython: string;
   /** The small engine's interpreter without what no calculator should call, and the whole one. */
   wasm: string;
   whole: string;
@@ -101,10 +100,8 @@ export interface PythonAnswer {
   advance(): string;
 }
 
-/** `calc.catalog` as an interpreter hands it over. */
-export interface PythonCatalog {
-  find(calculator: string): unknown;
-}
+/** A function of Python's, from a text or nothing to a text or nothing. */
+export type PythonFunction = (text?: string) => string | null;
 
 /** What both engines share. */
 export interface PythonEngine {
@@ -115,15 +112,8 @@ export interface PythonEngine {
   run(request: string): () => string;
 }
 
-/** As much of an interpreter's file system as is used. */
-export interface PythonFiles {
-  analyzePath(path: string): { exists: boolean };
-  mkdir(path: string): void;
-  writeFile(path: string, text: string): void;
-}
-
-/** The sources of a package, by path. */
-export type Sources = Record<string, string>;
+/** Modules of a package, compiled, with their paths. */
+export type Modules = [path: string, bytes: Uint8Array][];
 
 /** A job that this browser remembers of a calculator; an earlier release knew no moment and nobody's names. */
 export interface Job {

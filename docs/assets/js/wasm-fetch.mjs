@@ -3,15 +3,6 @@
 
 const WASM = "application/wasm";
 const original = globalThis.fetch;
-const early = new Map();
-
-/**
- * Start fetching a .wasm file that an interpreter will ask for later.
- * @param {string} address
- */
-export function fetchEarly(address) {
-  early.set(address, original(address));
-}
 
 /** From now on every .wasm response carries the right label. */
 export function labelWasm() {
@@ -26,8 +17,7 @@ export function labelWasm() {
  * @param {RequestInit | undefined} options
  */
 async function fetchWasm(address, options) {
-  const response = await (early.get(address) ?? original(address, options));
-  early.delete(address);
+  const response = await original(address, options);
   const labelled = response.headers.get("Content-Type")?.startsWith(WASM);
   if (labelled || !response.ok) return response;
   return new Response(response.body, { headers: { "Content-Type": WASM } });
