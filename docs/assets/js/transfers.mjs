@@ -63,10 +63,19 @@ export async function importFrom(address) {
 }
 
 /** Throws where this browser has no WebAssembly, or may not use it: some loaders never say so. */
-export async function tryWebAssembly() {
+export function tryWebAssembly() {
   if (typeof WebAssembly !== "object") note("old");
-  else await WebAssembly.compile(SMALLEST_WASM).catch(() => note("policy"));
+  else if (!compiles(SMALLEST_WASM)) note("policy");
   if (noted) throw new Error(noted);
+}
+
+/** @param {Uint8Array<ArrayBuffer>} wasm */
+function compiles(wasm) {
+  try {
+    return Boolean(new WebAssembly.Module(wasm));
+  } catch {
+    return false;
+  }
 }
 
 /**

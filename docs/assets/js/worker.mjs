@@ -48,7 +48,7 @@ self.onmessage = ({ data }) => {
 async function start(name, files) {
   try {
     engine = await withFiles(async () => {
-      await tryWebAssembly();
+      tryWebAssembly();
       const loaded = await ENGINES[name]();
       await loaded.start(files);
       return loaded;
