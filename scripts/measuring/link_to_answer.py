@@ -49,7 +49,7 @@ ASKED_FOR = """
       .map(({ name }) => new URL(name).pathname)
 """
 KINDS = (("page", ("/",)), ("styles", (".css",)), ("fonts", (".woff2",)), ("engine", (".wasm",)),
-         ("package", (".json",)), ("scripts", (".mjs", ".js")), ("pictures", (".svg", ".png")))
+         ("package", (".pack",)), ("scripts", (".mjs", ".js")), ("pictures", (".svg", ".png")))
 """What the parts of a page are called here, and how their addresses end."""
 
 
