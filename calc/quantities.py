@@ -236,7 +236,7 @@ KINDS = (
          (_unit("ft/min", FOOT / 60, "fpm"), _unit("m/s", 1.0)),
          ("100 ft/min", "0.51 m/s"), ("in feet per minute", "in metres per second")),
     Kind("air_changes", "a number of air changes", "1/s", Face("per hour", 1), Face("per hour", 1),
-         (_unit("per hour", 1 / 3600, "/h 1/h ach"), _unit("per s", 1.0, "/s")),
+         (_unit("per hour", 1 / 3600, "/h ach"), _unit("per s", 1.0, "/s")),
          ("6 per hour", "6 per hour"),
          ("per hour", "per hour")),
     Kind("concentration", "a share of the air", "1", Face("ppm", 0), Face("ppm", 0),
@@ -447,7 +447,7 @@ def _read_ratio(text: str, kind: Kind) -> tuple[int, int, str]:
         top, bottom, rest = _read_decimal(whole, after, kind)
     elif not whole:
         raise ValueError("is not " + kind.noun)
-    elif after[:1] == "/":
+    elif after[:1] == "/" and not after[1:2].isalpha():
         top, bottom, rest = _read_fraction(whole, after[1:])
     else:
         top, bottom, rest = _read_mixed(whole, after)

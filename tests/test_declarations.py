@@ -49,6 +49,10 @@ def test_ids_are_stable_words(calculator):
     assert len(set(ids)) == len(ids)
 
 
+def test_only_the_inspection_is_gone_through_in_steps():
+    assert [each.id for each in CALCULATORS if each.in_steps] == ["inspection"]
+
+
 def test_compute_takes_each_input_by_its_id(calculator):
     parameters = inspect.signature(calculator.compute).parameters
     if [each.kind for each in parameters.values()] == [inspect.Parameter.VAR_KEYWORD]:

@@ -92,6 +92,8 @@ TWO_NUMBERS = "could mean two numbers (1.250 or 1250); write it with a point or 
         ("1,250", "length", TWO_NUMBERS),
         ("1,250.5", "length", TWO_NUMBERS),
         ("1.2.3", "length", "has more than one decimal mark"),
+        ("7/lb", "length",
+         "has a unit that does not fit a length (use in, ft, mm, cm, m, mil, µm)"),
         ("7 3/16 lb", "length",
          "has a unit that does not fit a length (use in, ft, mm, cm, m, mil, µm)"),
         ("48 in", "force",

@@ -194,6 +194,8 @@ LIMITS = [
     ("insert", "screw", {}, "screw_length", ("0.5937 in", OK), ("0.5938 in", WATCH)),
     # and one diameter of thread, 0.190 in, is the least that holds
     ("insert", "screw", {}, "screw_length", ("0.315 in", OK), ("0.314 in", WATCH)),
+    ("weight-reduction", "drop", {"weight_now": "45 lb", "weight_came": "50 lb"}, "weight_wanted",
+     ("40 lb", OK), ("39.9 lb", WATCH)),
     ("weight-reduction", "drop", {"weight_now": "50 lb"}, "weight_wanted", ("40 lb", OK), ("39.9 lb", WATCH)),
     ("finish", "gloss", {}, "gloss", ("19 GU", ABSENT), ("22 GU", WATCH)),
     ("string", "tips", {"old": "no", "tips": "reinforced"}, "material",

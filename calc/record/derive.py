@@ -1,13 +1,13 @@
 """What follows from the entries of a record: figures that nobody typed."""
 
 from calc.dates import DAY, parse_date
-from calc.quantities import INCH
+from calc.quantities import INCH, ROUNDING
 from calc.record.entries import Entry
 from calc.record.fold import State
 from calc.record.values import first_number, is_on, latest_number, number_in
 from calc.tables.string_places import PLACES
 
-SAME_DRAW = INCH / 16
+SAME_DRAW = INCH / 16 + ROUNDING
 """Weights read at draws as near as this are weights at one draw."""
 
 COUNTED = ("upper_belly", "upper_back", "lower_belly", "lower_back")

@@ -109,6 +109,21 @@ def test_above_the_limit_the_room_can_explode_and_nothing_says_otherwise():
     assert "far from burning" not in all_words(outcome)
 
 
+@pytest.mark.parametrize("mixing", ["1", "3"])
+def test_the_chart_runs_from_all_to_a_hundredth(mixing):
+    """Left after n changes of air is exp(-n), with poor mixing exp(-n / k): a hundredth after 4.605 k."""
+    values, outcome = results(mixing_factor=mixing)
+    (chart,) = outcome.charts
+    line = chart.lines[0]
+    assert (line.xs[0], line.ys[0]) == (0.0, 1.0)
+    assert line.ys[-1] == pytest.approx(0.01)
+    assert line.xs[-1] == pytest.approx(values["minutes_99"])
+    assert [each.label for each in chart.lines[1:]] == ["air mixed at once"] * (mixing == "3")
+    for each, factor in zip(chart.lines, (float(mixing), 1.0), strict=False):
+        changes = [time * math.log(100) * float(mixing) / line.xs[-1] for time in each.xs]
+        assert list(each.ys) == pytest.approx([math.exp(-count / factor) for count in changes])
+
+
 @given(st.floats(0.01, 600), st.floats(5, 50_000))
 def test_a_stop_is_in_the_headline(ounces, cfm):
     job = work_out(CALCULATOR, [("liquid", f"{ounces:.4f} fl oz"), ("flow", f"{cfm:.4f} cfm")])

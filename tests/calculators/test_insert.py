@@ -212,6 +212,15 @@ def test_edge_distance():
     assert levels(run(edge="3/16")[1])["edge"] == "stop"
 
 
+def test_beside_one_hole_deeper_than_six_diameters_stands_no_row():
+    """Table 11.5.1A: past a length of 6 D half the spacing of rows counts, and one hole is no row."""
+    values, outcome = run(insert_diameter="0.25", bit_diameter="0.246", insert_length="2", thickness="3",
+                          edge="0.376")
+    assert values["shoulder_depth"] > 6 * 0.25 * INCH
+    assert values["edge_distance"] / INCH == pytest.approx(0.375)
+    assert levels(outcome)["edge"] == "ok"
+
+
 def test_cautions_say_what_glue_and_force_can_do():
     text = " ".join(CALCULATOR.cautions)
     assert "blow out" in text

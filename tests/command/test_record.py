@@ -95,6 +95,14 @@ def test_show_says_how_it_stands_and_what_was_struck(path, capsys):
     assert "A reading (struck out)" in out
 
 
+def test_show_gives_notes_and_what_was_since_changed_below_an_entry(path, capsys):
+    add(path, "reading", "--upper", "7 5/8 in", "--lower", "7 5/16 in", "--measured", "fadeout",
+        "--note", "by lamplight", "--at", "2026-05-05T10:00")
+    capsys.readouterr()
+    assert main(["show", str(path)]) == DONE
+    assert "  by lamplight\n" in capsys.readouterr().out
+
+
 def test_next_names_each_bow(path, tmp_path, capsys):
     other = tmp_path / "32.html"
     main(["new", str(other), "--tag", "32", "--title", "66 in longbow"])

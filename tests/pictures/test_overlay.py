@@ -66,6 +66,14 @@ def test_a_limbs_curve_runs_through_its_marks_and_along_an_arc_between_them(boar
     assert line[10:26:4] == [pytest.approx(tuple(CAMERA.sees(*place)), abs=0.1) for place in half]
 
 
+def test_a_mark_set_twice_bends_no_curve(board):
+    arc = [(30 * INCH + 20 * INCH * math.cos(turn), 5 * INCH + 20 * INCH * math.sin(turn))
+           for turn in (0.2, 0.4, 0.7, 0.9)]
+    marks = [tuple(CAMERA.sees(*place)) for place in arc]
+    once = limb_line(PICTURE, board, marks)
+    assert limb_line(PICTURE, board, marks[:2] + marks[1:2] + marks[2:] + marks[-1:]) == once
+
+
 def test_a_limb_of_one_mark_has_no_curve(board):
     assert limb_line(PICTURE, board, ((2000.0, 1500.0), (2000.0, 1500.0))) == []
 

@@ -58,6 +58,13 @@ def test_a_weight_agreed_at_another_draw_is_not_the_weight_wanted(bench):
     assert text(bench, "weight-reduction", "weight_wanted") == ""
 
 
+@pytest.mark.parametrize(("at_draw", "wanted"), [("28 1/16 in", "43 lb"), ("27 15/16 in", "43 lb"),
+                                                 ("28 1/8 in", ""), ("27 7/8 in", "")])
+def test_draws_a_sixteenth_of_an_inch_apart_are_one(bench, at_draw, wanted):
+    bench.write("agreed", weight="43 lb", at_draw=at_draw)
+    assert text(bench, "weight-reduction", "weight_wanted") == wanted
+
+
 def test_the_whole_job_is_counted_from_the_weight_as_it_came(bench):
     found = filled(brought_down(bench), "weight-reduction")
     assert (found["weight_now"].text, found["weight_came"].text) == ("48.1 lb", "53 lb")

@@ -47,6 +47,12 @@ def as_it_is(page):
     return {**vars(page), "findings": [vars(each) for each in page.findings]}
 
 
+def test_a_finding_of_which_nobody_said_how_it_stands_is_open(bench):
+    bench.write("finding", which="crazing", limb="lower", place="fadeout")
+    found = owner.page_of(bench.state, AT, "imperial").findings
+    assert {each.limb: each.standing for each in found} == {"upper": "watched", "lower": "open"}
+
+
 def test_a_link_reads_back_as_what_was_told(told):
     text, left = owner.link_text(told)
     assert left == ()

@@ -51,6 +51,15 @@ def test_metric_threads_leave_three_quarters_or_so():
         assert major - 1.0825318 * pitch == pytest.approx(minor)
 
 
+def test_gloss_levels_are_those_of_the_published_table():
+    # a painters' institute's gloss and sheen levels, read: gloss at 60 degrees, sheen at 85
+    assert cells("gloss") == {
+        "G1": ("flat", "at most 5", "at most 10"), "G2": ("velvet", "at most 10", "10 to 35"),
+        "G3": ("eggshell", "10 to 25", "10 to 35"), "G4": ("satin", "20 to 35", "at least 35"),
+        "G5": ("semi-gloss", "35 to 70", None), "G6": ("gloss", "70 to 85", None),
+        "G7": ("high gloss", "more than 85", None)}
+
+
 def test_hands_and_brace_heights_go_up_from_the_small_to_the_large():
     for low, middle, high, _ in cells("hands").values():
         assert low < middle < high

@@ -58,6 +58,16 @@ def test_shares_match_differences(station, string_stiffness):
     assert math.log(stiffer / force) == pytest.approx(by_shares, rel=5e-3, abs=2e-6)
 
 
+def test_shares_just_past_the_brace_height_are_those_a_little_farther():
+    """So near to it the bow cannot be held a step back, and is drawn a step on only."""
+    bow = recurve(1.03, (0.0, 0.02))
+    bow.brace(0.2)
+    near, far = bow.braced.distance * 1.0004, bow.braced.distance * 1.0011
+    for limb in ("upper", "lower"):
+        gains = [sum(getattr(bending_shares(bow, each), limb)) * bow.draw(each).force for each in (near, far)]
+        assert gains[0] == pytest.approx(gains[1], rel=0.03)
+
+
 def test_shares_of_a_string_that_does_not_stretch_add_up_without_it():
     bow = longbow(1.02)
     bow.brace(0.17)
