@@ -76,7 +76,7 @@ def compute(
     now = Now(kept.weight.now[0], weight_wanted + reserve,
               log[-1][3] if kept.tiller is None else kept.tiller.now[0], tiller_wanted, log[-1][2],
               weight_error)
-    if weight_fit is None or (not comes_down(weight_fit) and len(kept.names) > 1):
+    if weight_fit is None or not comes_down(weight_fit):
         return _unknown_paper(kept, now, line)
     plan = None
     if not runs_backwards(tiller_fit):

@@ -69,6 +69,19 @@ def test_the_edge_of_the_belly_is_found_to_a_fifth_of_a_pixel(pictures):
     assert np.sqrt(np.mean(np.square(off))) < 0.2
 
 
+@pytest.mark.parametrize("turned", [-20.0, 0.0, 20.0])
+def test_a_mark_s_foot_is_square_to_the_edge_however_its_way_was_guessed(turned):
+    """A straight edge that leans by 30 degrees, drawn here: three samples from the mark."""
+    way = math.cos(math.radians(30)), math.sin(math.radians(30))
+    foot, mark = (30.0, 30.0), (30.0 - 3 * way[1], 30.0 + 3 * way[0])
+    gray = [round(128 + 100 * math.tanh(((y + 0.5 - foot[1]) * way[0] - (x + 0.5 - foot[0]) * way[1]) / 1.2))
+            for y in range(60) for x in range(60)]
+    guess = math.radians(30 + turned)
+    found = edge_near(Patch(0.0, 0.0, 1.0, 60, gray), mark, (math.cos(guess), math.sin(guess)))
+    assert (found.how, found.rises) == (EDGE, 1.0)
+    assert found.place == pytest.approx(foot, abs=0.05)
+
+
 def test_a_corner_is_found_where_tape_ends_at_the_fadeout(pictures):
     dice, off = Random(3), []
     for picture, rendered in pictures:

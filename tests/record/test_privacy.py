@@ -7,12 +7,13 @@ import pytest
 from calc.record import calendar, file, sheets, table
 from calc.record.bindings import BOUND
 from calc.record.declare import NOTE
-from calc.record.entries import Entry
+from calc.record.entries import Entry, entries_json
 from calc.record.fill import fill
 from calc.record.record_sheet import sheet_tree
 from calc.record.tag_card import card_tree
 from calc.record.week import week_tree
 from tests.record.bench import Bench
+from tests.record.test_tasks import ask
 
 NUMBERS = {"quote.tasks": "inspect:71.3h:71.4h:71.5h", "quote.materials": "finish:7132.5",
            "hours.hours": "7.13 h", "shop.rate": "713.25", "shop.markup": "71.325 %", "shop.tax": "41.325 %",
@@ -67,6 +68,14 @@ def test_no_calendar_tells_it(bench):
     text = calendar.calendar_of([bench.entries], "2026-05-12T18:10+02:00")
     assert "build coat" in text
     assert clean(text)
+
+
+@pytest.mark.parametrize(("asked", "tells"), [
+    ({}, True), ({"private": True}, True),
+    ({"private": False}, False), ({"private": "false"}, False), ({"private": None}, False)])
+def test_the_file_of_all_bows_tells_it_only_where_that_was_asked_for(bench, asked, tells):
+    page = ask("all", records=[entries_json(bench.entries)], **asked)["page"]
+    assert [mark for mark in MARKS if mark in page] == (list(MARKS) if tells else [])
 
 
 @pytest.mark.parametrize("system", ["imperial", "metric"])
