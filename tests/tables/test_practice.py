@@ -29,6 +29,20 @@ def test_a_default_is_the_limit_of_practice(calculator, field, limit, end):
     assert parse(asked.default, asked.kind) == pytest.approx(getattr(practice.find(limit), end), rel=1e-12)
 
 
+@pytest.mark.parametrize(("id", "low", "high"), [
+    # NIST Handbook 44, section 5.52, tolerances of metal tapes: read in a copy
+    ("tape-short", None, "1/32 in"), ("tape-long", None, "1/16 in"),
+    # a trade rule of coatings: read second-hand
+    ("dew-point-margin", "3 C", None), ("spray-humidity", None, "85 %"),
+    # two holes for a sight or quiver: from memory
+    ("accessory-spacing", "1 5/16 in", "1 5/16 in"),
+])
+def test_what_was_published_or_remembered_stands_as_it_was_read(id, low, high):
+    limit = practice.find(id)
+    for end, text in ((limit.low, low), (limit.high, high)):
+        assert end == (text and pytest.approx(parse(text, limit.kind)))
+
+
 def test_spray_air_keeps_to_the_margin_of_practice():
     assert practice.find("dew-point-margin").low == METRIC_MARGIN
 
