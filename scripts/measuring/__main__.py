@@ -2,10 +2,10 @@
 
 import argparse
 
-from scripts.measuring import bow, bows, engines, job, keystroke, link_to_answer
+from scripts.measuring import blocking, bow, bows, engines, job, keystroke, link_to_answer
 
-MEASUREMENTS = {"link": link_to_answer.measure, "keystroke": keystroke.measure, "engines": engines.measure,
-                "bow": bow.measure, "job": job.measure, "bows": bows.measure}
+MEASUREMENTS = {"link": link_to_answer.measure, "blocking": blocking.measure, "keystroke": keystroke.measure,
+                "engines": engines.measure, "bow": bow.measure, "job": job.measure, "bows": bows.measure}
 
 
 def main() -> None:
