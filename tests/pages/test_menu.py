@@ -22,6 +22,7 @@ COVERED_STOPS = f"""() => ({STOPS})().filter((each) => {{
   const above = document.elementFromPoint(left + width / 2, top + height / 2);
   return !each.contains(above) && !above?.contains(each);
 }}).map((each) => each.outerHTML.slice(0, 90))"""
+DRAWER = ".md-sidebar--primary"
 FOCUSED = "() => document.activeElement.textContent.trim()"
 
 
@@ -39,9 +40,11 @@ def test_the_drawer_opens_by_key_holds_the_focus_and_gives_it_back(visitor):
     wait_for_menu(page)
     menu = page.get_by_role("button", name="Menu")
     expect(menu).to_have_attribute("aria-expanded", "false")
+    expect(page.locator(DRAWER)).to_have_css("content-visibility", "hidden")  # no reader waits for its layout
     menu.focus()
     page.keyboard.press("Space")
     expect(menu).to_have_attribute("aria-expanded", "true")
+    expect(page.locator(DRAWER)).to_have_css("content-visibility", "visible")
     back = page.get_by_role("button", name="Tune: back")
     expect(back).to_be_focused()
     wait_for_stillness(page)

@@ -137,8 +137,10 @@ parsed().then(async () => {
   keepWayToTables();
   visit();
   if (shared && page) await answered(page);
-  delete document.documentElement.dataset.plain;
+  const { dataset } = document.documentElement;
+  if ("plain" in dataset) dataset.plain = "fonts"; // laid out anew with each that comes, so behind the theme
   await startTheme();
+  delete dataset.plain;
   noteMoves();
   window.document$?.subscribe(visit);
   window.document$?.subscribe(() => requestAnimationFrame(reachWideTables));
