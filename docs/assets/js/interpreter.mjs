@@ -108,9 +108,10 @@ export async function startInterpreter(wasm, heapBytes) {
     const { address, size } = put(text); // which Python frees
     const given = c.malloc(VALUE_BYTES);
     new Int32Array(memory(), given).set([TO_PYTHON.text, size, address]);
-    const found = textLeft((value) => c.proxy_c_to_js_call(called, 1, given, value));
-    c.free(given);
-    return found;
+    return textLeft((value) => {
+      c.proxy_c_to_js_call(called, 1, given, value);
+      c.free(given);
+    });
   }
 
   return {
