@@ -31,6 +31,8 @@ GRACE = 20.0  # [s] on top
 NEAR = 5.0  # [s] of tests that go first
 ENOUGH = 0.9  # of the time that tests of a change may take
 NOTHING = "calc/no_such_module.py"
+TOLD = {SURVIVED: "", UNTRIED: "  (it has no test that is quick and passes as it is)",
+        LATE: "  (noticed by running too long, if the machine was not busy)"}
 Waves = Iterator[tuple[list[str], float]]
 
 
@@ -195,11 +197,10 @@ class Run:
             time.sleep(0.02)
 
     def take(self, change: Change, outcome: str) -> None:
-        """Count how a change ended, and tell of one that no test noticed."""
+        """Count how a change ended, and tell of one that no test failed on."""
         self.counts[outcome] += 1
-        if outcome in (SURVIVED, UNTRIED):
-            why = "" if outcome == SURVIVED else "  (it has no test that is quick and passes as it is)"
-            print(f"{change.file}:{change.mutation.number}{why}  {change.mutation.before}\n"
+        if outcome in TOLD:
+            print(f"{change.file}:{change.mutation.number}{TOLD[outcome]}  {change.mutation.before}\n"
                   f"    ->  {change.mutation.after}", flush=True)
 
     def stop(self) -> None:

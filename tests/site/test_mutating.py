@@ -45,8 +45,8 @@ def test_the_last_line_says_what_was_done(capsys):
     assert run.told(9, 7) == ("5 of 9 changes sampled by seed 7 were tried in 0 s: 3 noticed, 60.0% (1 of them by "
                               "running too long), 1 not, 1 without a test.")
     told = capsys.readouterr().out
-    assert told.startswith(f"calc/share.py:{mutation.number}  {mutation.before}\n    ->  {mutation.after}\n")
-    assert told.count("    ->  ") == 2
+    assert f"\ncalc/share.py:{mutation.number}  {mutation.before}\n    ->  {mutation.after}\n" in told
+    assert told.count("    ->  ") == 3
 
 
 @pytest.mark.parametrize(("seconds", "counted"), [(60.0, 1), (0.0, 0)])
