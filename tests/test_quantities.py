@@ -14,6 +14,7 @@ from calc.quantities import (
     KINDS,
     LONGEST_TEXT,
     SYSTEMS,
+    could_be_a_share,
     face_of,
     in_shown_unit,
     kind_of,
@@ -274,3 +275,12 @@ def test_no_more_is_remembered_than_a_form_or_two_hold():
     for number in range(3 * quantities.MOST_READ):
         assert quantities.parse(str(number), "number") == number
     assert len(quantities._READ) <= quantities.MOST_READ
+
+
+@pytest.mark.parametrize(("text", "may"), [
+    ("1/4", True), ("0.25", True), (".5", True), ("-1/4", True), ("5/4", True),
+    ("0", False), ("0/4", False), ("1", False), ("25", False), ("1 1/2", False), ("1-1/2", False),
+    ("0.25 %", False), ("1/4 in", False),
+])
+def test_a_bare_fraction_may_be_meant_as_a_share(text, may):
+    assert could_be_a_share(text) is may

@@ -84,8 +84,8 @@ def _measure(row: int, bottom: float, start: float, end: float, name: str, text:
     y = bottom + 12 + row * ROW
     line = (f"M {at(start)} {at(y - 5)} V {at(y + 5)} M {at(start)} {at(y)} "
             f"H {at(end)} M {at(end)} {at(y - 5)} V {at(y + 5)}")
-    right = start > WIDTH / 2
+    right = start > WIDTH / 2 - LEFT
     return [["path", {"class": name, "d": line}],
-            label(max(end, WIDTH / 2) if right else start, y + 19, "end" if right else "start", text)]
+            label(max(end, WIDTH / 2 + LEFT) if right else start, y + 19, "end" if right else "start", text)]
 
 

@@ -8,6 +8,9 @@ from calc.quantities import INCH
 
 BIT, INSERT, SHOULDER, TIP, WALL = 0.375, 0.5, 0.6, 0.7, 0.1
 
+LETTER = 7.6
+"""Widest mean of a letter of a label, in the drawing's own units."""
+
 
 def drawn(thickness=1.0, bit=BIT):
     return hole_drawing(*(each * INCH for each in (thickness, bit)), 1.0,
@@ -51,3 +54,8 @@ def test_measures_stand_below_each_other_within_the_drawing(thickness, bit):
     heights = [float(each[1]["y"]) for each in texts]
     assert all(low + 18 <= high for low, high in zip(heights, heights[1:], strict=False))
     assert heights[-1] + 4 <= drawing.height
+    for each in texts:
+        long = LETTER * len(say(each[2], "metric"))
+        left = float(each[1]["x"]) - {"start": 0.0, "end": 1.0}[each[1]["text-anchor"]] * long
+        assert left >= 0
+        assert left + long <= WIDTH
