@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calc.record import file, sheets
+from calc.record import file, sheets, tasks
 from calc.record.entries import entries_json, entry_json
 from calc.record.fold import union
 from tests.record.bench import Bench
@@ -192,6 +192,17 @@ def test_nothing_private_is_in_a_file_without_the_owner():
     assert MARK not in file.page(bench.entries, "imperial", with_private=False)
     assert MARK not in file.page_of_all([bench.entries], "imperial", with_private=False)
     assert MARK not in entries_json(file.without_private(bench.entries))
+
+
+@pytest.mark.parametrize(("private", "is_told"), [
+    ({}, True), ({"private": True}, True), ({"private": False}, False),
+], ids=["not said", "with", "without"])
+def test_a_page_that_asks_for_a_file_gets_it_with_or_without_the_owner(private, is_told):
+    entries = entries_json(marked().entries)
+    one = tasks.answer({"task": "file", "units": "imperial", "entries": entries, **private})
+    every = tasks.answer({"task": "all", "units": "imperial", "records": [entries], **private})
+    assert (MARK in one["page"]) is is_told
+    assert (MARK in every["page"]) is is_told
 
 
 def test_what_is_not_private_stays():
