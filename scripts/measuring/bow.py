@@ -39,7 +39,7 @@ async ([name, sources, modules, runs]) => {
     },
     async MicroPython() {
       const {startInterpreter} = await import("/as-written/interpreter.mjs");
-      const python = await startInterpreter(fetch(at("wasm")), 8 * 1024 * 1024);
+      const python = await startInterpreter(fetch(at("wasm")));
       const bytes = (text) => Uint8Array.from(atob(text), (each) => each.charCodeAt(0));
       python.add(Object.entries(modules).map(([path, text]) => [path, bytes(text)]));
       const work = python.load("workload");

@@ -18,7 +18,7 @@ WebAssembly.instantiateStreaming = async (...given) => {
 };
 
 const wasm = new Response(readFileSync(interpreter), { headers: { "Content-Type": "application/wasm" } });
-const python = await startInterpreter(Promise.resolve(wasm), 8 * 1024 * 1024);
+const python = await startInterpreter(Promise.resolve(wasm));
 python.add(unpacked(readFileSync(pack)));
 const answer = python.load("calc.answer");
 const [begin, advance] = [answer("begin"), answer("advance")];

@@ -9,6 +9,7 @@ import { moduleFiles } from "./module-files.mjs";
 /** @typedef {Record<string, Foreign> & {memory: WebAssembly.Memory, __indirect_function_table: WebAssembly.Table}} Exports */
 
 const STACK_WORDS = 2048; // of Python's own stack, as its loader has it
+const HEAP_BYTES = 8 * 1024 * 1024;
 const PAGE_BYTES = 65_536;
 const LONG_JUMP = Infinity; // what Emscripten throws where C jumps back
 const VALUE_BYTES = 12; // three words
@@ -26,7 +27,7 @@ class PythonError extends Error {
  * @param {Promise<Response>} wasm
  * @param {number} heapBytes
  */
-export async function startInterpreter(wasm, heapBytes) {
+export async function startInterpreter(wasm, heapBytes = HEAP_BYTES) {
   /** @type {Exports} */
   let c;
   const memory = () => c.memory.buffer; // which is another one when it has grown

@@ -5,7 +5,6 @@ import { fetchPack, packKeeper } from "./packs.mjs";
 
 /** @import { EngineFiles, PythonFunction } from "./types.d.ts" */
 
-const HEAP_BYTES = 8 * 1024 * 1024;
 const CORE = "core"; // what every calculator needs
 
 /** @type {PythonFunction} */
@@ -23,7 +22,7 @@ let keepPack;
  */
 export async function start(files) {
   const [python, core] = await Promise.all([
-    startInterpreter(fetch(files.wasm), HEAP_BYTES),
+    startInterpreter(fetch(files.wasm)),
     fetchPack(files.calc, CORE),
   ]);
   python.add(core);
