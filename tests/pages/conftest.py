@@ -33,6 +33,7 @@ NOT_WANTED = (
 QUIET_BROWSER = [
     "--no-sandbox", "--disable-gpu", "--no-first-run", "--disable-background-networking",
     "--disable-component-update", "--disable-sync", "--disable-features=" + ",".join(NOT_WANTED),
+    "--font-render-hinting=slight",  # letters as wide as on a desktop, with a window or without
 ]
 
 expect.set_options(timeout=PATIENCE_MS)

@@ -1,4 +1,4 @@
-"""What axe-core finds on any page, by all its rules: nothing, in both schemes and at three widths."""
+"""What axe-core finds on any page, by all its rules: nothing, in both schemes and at several widths."""
 
 from pathlib import Path
 
@@ -13,20 +13,28 @@ RULES_OF_COLOUR = ("color-contrast", "link-in-text-block")
 RULES_OF_WIDTH = ("scrollable-region-focusable", "target-size", "landmark-unique", "aria-hidden-focus")
 WIDE = {"width": 1280, "height": 844}
 NARROW = {"width": 360, "height": 844}
+OF_EVERY_KIND = ("", "calculators/tiller/", "tune/weight/", "lookup/", "bows/")
 
 
 @pytest.mark.parametrize("address", addresses())
-def test_no_page_has_a_fault(visitor, address):
-    page = visitor.open(address)
+def test_no_page_has_a_fault(new_visitor, address):
+    page = new_visitor(viewport=WIDE).open(address)
     page.locator("button.md-header__button").first.wait_for(state="attached")
     page.evaluate("document.querySelectorAll('details').forEach((each) => (each.open = true))")
     assert faults(page) == []
     assert faults_in_the_dark(page) == []
     page.set_viewport_size(NARROW)
     assert faults(page, rules=RULES_OF_WIDTH) == []
-    page.set_viewport_size(WIDE)
-    page.emulate_media(color_scheme="light")
+
+
+@pytest.mark.parametrize("width", [360, 390, 768])
+@pytest.mark.parametrize("address", OF_EVERY_KIND)
+def test_no_kind_of_page_has_a_fault_at_less_than_its_whole_width(new_visitor, address, width):
+    """Other widths have other buttons and lists around the page, but the same ones on every page."""
+    page = new_visitor(viewport={"width": width, "height": 844}).open(address)
+    page.locator("button.md-header__button").first.wait_for(state="attached")
     assert faults(page) == []
+    assert faults_in_the_dark(page) == []
 
 
 def test_no_calculator_has_a_fault_with_an_answer_and_with_what_is_wrong(visitor, calculator_id):
@@ -45,7 +53,7 @@ def test_no_calculator_has_a_fault_with_an_answer_and_with_what_is_wrong(visitor
 
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])
-@pytest.mark.parametrize("address", ["", "calculators/tiller/", "tune/weight/", "lookup/", "bows/"])
+@pytest.mark.parametrize("address", OF_EVERY_KIND)
 def test_no_page_has_a_fault_in_colours_that_the_device_forces(visitor, address, scheme):
     visitor.page.emulate_media(forced_colors="active", color_scheme=scheme)
     page = visitor.open(address)
