@@ -22,6 +22,9 @@ EQUIVALENTS = ROOT / "tests/equivalents.txt"
 DEAR = ("engines", "pages", "site", "lint", "types")
 """Rooms of tests that ask a browser, an engine or a built site: they stay out of it."""
 
+UNCHANGED = [f"tests/unchanged/test_{name}.py" for name in ("answers", "records")]
+"""Whole answers as they were: quick, and touched by nearly all of the package."""
+
 FOR_ALL = [f"tests/test_{name}.py" for name in
            ("declarations", "old_links", "answer", "command_line", "one_bow", "quantities", "dates")]
 SHARED_BY_TESTS = ("pytest", "hypothesis", "numpy", "scipy.integrate", "scipy.interpolate", "scipy.optimize",
@@ -89,13 +92,17 @@ def importers() -> dict[str, list[str]]:
 
 
 def tests_of(file: str) -> list[str]:
-    """Return the test files that touch a module: its own, then those of what imports it, from near to far."""
+    """Return the test files that touch a module, from near to far.
+
+    Its own, whole answers as they were, and then those of what imports it.
+    """
     found, seen, level = [], {file}, [file]
     while level:
         users = [user for each in level for user in importers().get(module_name(Path(each)), [])]
         mirrors = [mirror_of(each) for each in level if each.startswith("calc/")]
         found += [test for test in mirrors if Path(test).is_file()]
         found += [user for user in users if Path(user).name.startswith("test_")]
+        found += UNCHANGED
         level = [user for user in dict.fromkeys(users) if user not in seen]
         seen.update(level)
     return list(dict.fromkeys([*found, *FOR_ALL]))
