@@ -138,6 +138,16 @@ def test_several_bows_go_into_one_file_and_come_back_whole():
         file.record_in(file.page_of_all(records[:2], "imperial"))
 
 
+def test_each_bow_of_a_file_is_told_what_it_lacks_by_its_own_count():
+    page = file.page_of_all(several(), "imperial")
+    counts = [int(each.split('"')[0]) for each in page.split(file.COUNT)[1:]]
+    assert counts == [len(each) for each in several()]
+    head, first, second, third = page.split(file.COUNT)
+    more = file.COUNT.join([head, f"{counts[0] + 1}" + first[first.index('"'):],
+                            f"{counts[1] + 2}" + second[second.index('"'):], third])
+    assert [each.missing for each in file.records_in(more)] == [1, 2, 0]
+
+
 def test_a_file_of_several_bows_that_was_cut_off_gives_what_it_has():
     records = several()
     page = file.page_of_all(records, "imperial")

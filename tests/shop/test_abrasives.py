@@ -68,6 +68,7 @@ def test_a_finer_limit_never_gives_a_shorter_ladder():
         (lambda: step_ratio(0.0, 1e-6), "grain sizes must be positive, got 0.0 and 1e-06 m"),
         (lambda: step_ratio(1e-4, 0.0), "grain sizes must be positive, got 0.0001 and 0.0 m"),
         (lambda: nearest(-1.0, P_GRITS), "a grain size must be positive, got -1.0 m"),
+        (lambda: nearest(0.0, P_GRITS), "a grain size must be positive, got 0.0 m"),
         (lambda: nearest(1e-6, ()), "there must be a grade to choose from"),
         (lambda: scratch_depth(-1e-6, 0.1), "size and slope must not be negative, got -1e-06 m and 0.1"),
         (lambda: find("p90"), "no grade is called p90"),
