@@ -76,3 +76,16 @@ def test_the_bar_never_covers_what_the_tab_key_reaches(visitor):
           const covered = own.bottom > bar.top && own.top < bar.bottom;
           return !covered || !document.activeElement.closest(".rb-form");
         }""")
+
+
+def test_it_is_not_written_anew_where_only_the_page_below_grows(lasting_visitor):
+    page = lasting_visitor.open_calculator(STOPPING["tiller"])
+    wait_for_stillness(page)
+    page.evaluate("""() => {
+      globalThis.written = 0;
+      new MutationObserver((records) => (written += records.length))
+        .observe(document.querySelector(".rb-peek"), { subtree: true, childList: true, characterData: true });
+      document.querySelector(".md-content__inner").style.paddingBottom = "50rem";
+    }""")
+    wait_for_stillness(page)
+    assert page.evaluate("written") == 0

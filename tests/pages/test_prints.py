@@ -167,6 +167,7 @@ def test_a_print_says_whose_figures_it_has_and_where_they_open_again(new_visitor
     other = new_visitor().open(linked.removeprefix(visitor.site_url))
     wait_for_state(other, "current")
     assert box(other, "lower").input_value() == "7 5/16 in"
+    other.locator(".rb-print:enabled").wait_for(state="attached")  # else as a chapter
     [side] = printed(other, "Letter")
     assert "Trial. Printed" in side.words
 

@@ -8,7 +8,8 @@ from pathlib import Path
 import brotli
 import pytest
 
-from scripts.building import compress, fingerprint, release, revisions
+from scripts.building import compress, fingerprint, release, revisions, theme, vendor
+from scripts.building.errors import BuildError
 
 SITE = Path(__file__).parents[2] / "site"
 
@@ -124,3 +125,38 @@ def test_a_site_without_a_stamp_is_not_taken_for_built(tmp_path):
     fingerprint.stamp(tmp_path, "x")
     assert fingerprint.stamped(tmp_path, "x")
     assert not fingerprint.stamped(tmp_path, "y")
+
+
+def themed(site, script):
+    path = site / "assets/javascripts/bundle.0.min.js"
+    path.parent.mkdir(parents=True)
+    path.write_text(script)
+    return path
+
+
+def test_the_theme_s_work_on_a_page_is_parted_from_its_script(tmp_path):
+    path = themed(tmp_path, "a.subscribe();$b.subscribe();window.document$=c;")
+    theme.part(tmp_path)
+    assert path.read_text() == ("a.subscribe();(document.currentScript.dataset.apart===undefined?now=>now():setTimeout)"
+                                "(()=>$b.subscribe());window.document$=c;")
+
+
+def test_a_theme_that_begins_its_work_otherwise_stops_the_build(tmp_path):
+    themed(tmp_path, "b.subscribe();window.other=c;")
+    with pytest.raises(BuildError, match="another way"):
+        theme.part(tmp_path)
+
+
+def test_charts_do_not_ask_for_the_reader_s_language(tmp_path):
+    vendor.copy(Path(__file__).parents[2] / "node_modules", tmp_path)
+    charts = (tmp_path / "assets/js/vendor/uplot.mjs").read_text()
+    code = [line for line in charts.splitlines() if not line.lstrip().startswith("//")]
+    assert not [line for line in code if "Intl." in line]
+
+
+def test_a_chart_library_that_has_changed_stops_the_build(tmp_path):
+    for source, _ in vendor.FILES:
+        (tmp_path / "from" / source).parent.mkdir(parents=True, exist_ok=True)
+        (tmp_path / "from" / source).write_text("changed")
+    with pytest.raises(BuildError, match="has changed"):
+        vendor.copy(tmp_path / "from", tmp_path / "to")

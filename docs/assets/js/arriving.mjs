@@ -3,6 +3,7 @@
 import { node } from "./elements.mjs";
 import { keepDrawer, reachMenus } from "./menu.mjs";
 import { carriesInputs } from "./link.mjs";
+import { reachWideTables } from "./tables.mjs";
 
 const HEARD_MS = 300; // a text that comes with its place is not read out
 
@@ -12,6 +13,7 @@ export function lookAfterMoves() {
   document.body.append(said);
   let here = location.pathname;
   keepDrawer();
+  window.document$?.subscribe(() => requestAnimationFrame(reachWideTables));
   window.document$?.subscribe(() => {
     reachMenus();
     if (location.pathname === here) return;

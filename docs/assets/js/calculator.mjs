@@ -104,9 +104,9 @@ export class CalculatorPage {
     this.#engine = engine;
     this.#form = partOf(section, ".rb-form", HTMLFormElement);
     this.#outcome = partOf(section, ".rb-outcome", HTMLElement);
-    this.#example = readExample(this.#form);
     const typed = "typed" in this.#form.dataset; // before this script arrived
     if (!typed) this.#form.reset(); // browsers keep what was typed across a reload; the link decides instead
+    this.#example = typed ? readExample(this.#form) : readForm(this.#form);
     this.#kept = new KeptJobs(this.calculator);
     this.#sent = new Sent(section, this.#form, () => this.#link && noteOwnLink(this.#link));
     this.#standing = new Standing(this.#form, {
@@ -129,8 +129,10 @@ export class CalculatorPage {
   /** The address changed under the page: a jump, a way back, or a pasted link. Only that brings figures. */
   followAddress() {
     if (!this.#section.isConnected) return;
-    if (carriesInputs(location.hash) && !this.#written.has(location.hash)) this.#takeLink();
-    else if (this.#link) this.#writeAddress();
+    if (carriesInputs(location.hash) && !this.#written.has(location.hash)) {
+      this.#leaveBow(() => resetForm(this.#form, this.#example));
+      this.#takeLink();
+    } else if (this.#link) this.#writeAddress();
   }
 
   // For the bar of bows ---------------------------------------------------------
@@ -306,11 +308,12 @@ export class CalculatorPage {
 
   /** @param {boolean} typed */
   #begin(typed) {
-    setUnits(this.#form, recall("units") ?? unitsOf(this.#form));
     if (carriesInputs(location.hash)) {
+      if (typed) resetForm(this.#form, this.#example);
       this.#takeLink();
       return;
     }
+    setUnits(this.#form, recall("units") ?? unitsOf(this.#form));
     fitTables(this.#outcome);
     showWhatMatters(this.#form);
     this.#offerJobs();
@@ -326,10 +329,9 @@ export class CalculatorPage {
     }
   }
 
+  /** Of a form that holds the example. */
   #takeLink() {
     const { pairs, notes } = readLink(location.hash);
-    this.#leaveBow(() => {});
-    resetForm(this.#form, this.#example);
     const hasFigures = pairs.some(([name]) => name !== "units");
     if (hasFigures) fillWhatLinksMean(this.#form);
     setUnits(this.#form, "imperial"); // what a link means must not depend on who opens it
@@ -745,6 +747,7 @@ export class CalculatorPage {
   #setState(state, sentence = state === "waiting" ? WORDS.waiting : "") {
     if (state === "current") this.#hasResult = true;
     this.#outcome.dataset.state = this.#hasResult ? state : "none";
+    this.#section.toggleAttribute("data-unanswered", !this.#hasResult);
     delete document.documentElement.dataset.link;
     this.#state.textContent = state === "stale" && !this.#hasResult ? "" : sentence;
     this.#announce(this.#state.textContent);

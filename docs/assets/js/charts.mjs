@@ -11,6 +11,7 @@ import { partOf, partsOf } from "./parts.mjs";
 const LIBRARY = new URL("./vendor/uplot.mjs", import.meta.url).href;
 const STYLE = new URL("../css/vendor/uplot.css", import.meta.url).href;
 const HEIGHT = 280;
+const PATIENCE_MS = 5000; // then a chart is written in what there is
 const DASHES = [
   { name: "solid", pattern: [] },
   { name: "dashed", pattern: [8, 4] },
@@ -43,18 +44,43 @@ export async function drawCharts(outcome, charts) {
     if (!style.isConnected) document.head.append(style);
     library ??= load();
     const Plot = await library;
-    for (const { chart, box } of places) if (box.isConnected) draw(Plot, chart, box);
+    for (const { chart, box } of places) {
+      if (!plots.has(chart.id)) await pause(); // one drawn before goes on at once: its place would be seen empty
+      if (box.isConnected) draw(Plot, chart, box);
+    }
   } catch {
     library = null;
     for (const { box } of places) box.hidden = true;
   }
 }
 
+/**
+ * Resolve in a task of its own: what the reader has pressed meanwhile comes first.
+ * @returns {Promise<void>}
+ */
+function pause() {
+  return new Promise((resolve) => setTimeout(resolve));
+}
+
 /** @returns {Promise<typeof uPlot>} */
 async function load() {
-  const module = await import(LIBRARY);
+  const [module] = await Promise.all([import(LIBRARY), dressed()]);
   watchScheme();
   return module.default;
+}
+
+/**
+ * Resolve once the page has its own fonts, in which charts are written: they come behind the answer to a link.
+ * @returns {Promise<void>}
+ */
+function dressed() {
+  const root = document.documentElement;
+  return new Promise((resolve) => {
+    const look = () => ["answer", "theme"].includes(root.dataset.plain ?? "") || resolve();
+    new MutationObserver(look).observe(root, { attributeFilter: ["data-plain"] });
+    setTimeout(resolve, PATIENCE_MS);
+    look();
+  });
 }
 
 /**

@@ -1,12 +1,13 @@
 // Tables of results. One that is wider than its page becomes a card a row, every figure under its name,
 // so that no digit is ever cut off.
 
-import { partOf } from "./parts.mjs";
+import { around, partOf } from "./parts.mjs";
 
 const widths = new WeakMap();
 
 const resized = new ResizeObserver((entries) => {
-  const boxes = entries.map(({ target }) => target).filter((box) => box.clientWidth !== widths.get(box));
+  const boxes = entries.map(({ target }) => around(target, ".rb-table", HTMLElement))
+    .filter((box) => box.clientWidth !== widths.get(box));
   requestAnimationFrame(() => boxes.forEach(fit)); // within the observer's own turn it would call itself
 });
 
@@ -15,7 +16,7 @@ const resized = new ResizeObserver((entries) => {
  * @param {Element} outcome
  */
 export function fitTables(outcome) {
-  for (const box of outcome.querySelectorAll(".rb-table")) resized.observe(box);
+  for (const table of outcome.querySelectorAll(".rb-table > table")) resized.observe(table); // seen once it is laid out
 }
 
 /** @param {Element} box */

@@ -10,6 +10,7 @@ export class FloatingAnswer {
   #headline = "";
   /** @type {Element | null} */
   #verdict = null; // in the outcome
+  #fitted = ""; // by what sizes it was last decided how much it says
   #view = window.visualViewport;
 
   /**
@@ -55,6 +56,7 @@ export class FloatingAnswer {
     const verdict = grave && verdictOf(grave);
     this.#headline = headline;
     this.button.classList.remove("rb-peek--earlier");
+    this.#fitted = "";
     this.button.replaceChildren(...(verdict ? [verdict] : []), part("rb-peek-rest"));
     this.button.hidden = false;
     this.#fit();
@@ -79,10 +81,18 @@ export class FloatingAnswer {
     if (!rest || this.button.hidden) return;
     const stops = this.#outcome.querySelectorAll(".rb-stop").length - 1;
     const more = stops > 0 ? ` (${stops} more ${stops === 1 ? "stop" : "stops"} below)` : "";
-    rest.textContent = this.#headline + more;
     const most = (this.#view?.height ?? window.innerHeight) * LARGEST_SHARE;
-    if (this.button.offsetHeight > most && rest.previousElementSibling) rest.textContent = "More below" + more;
+    if (!this.#fitted || this.#fitted !== this.#sizes(most)) { // a try has the page laid out again
+      rest.textContent = this.#headline + more;
+      if (this.button.offsetHeight > most && rest.previousElementSibling) rest.textContent = "More below" + more;
+      this.#fitted = this.#sizes(most);
+    }
     this.#keepClear();
+  }
+
+  /** @param {number} most */
+  #sizes(most) {
+    return [most, this.button.offsetWidth, this.button.offsetHeight].join(" ");
   }
 
   /** A phone's keyboard lies over the page: float above it. */
@@ -101,7 +111,7 @@ export class FloatingAnswer {
     const isBeside = bar.left >= this.#form.getBoundingClientRect().right; // it covers nothing of the form there
     const floats = inSight && !isBeside && !this.button.hidden && !this.button.matches(".rb-peek--resting");
     const room = floats ? window.innerHeight - bar.top + GAP : 0;
-    document.documentElement.style.setProperty("--rb-floating", `${room}px`);
+    document.documentElement.style.scrollPaddingBottom = `${room}px`;
     const focused = document.activeElement;
     if (!floats || !focused || !this.#form.contains(focused)) return;
     const covered = focused.getBoundingClientRect().bottom + GAP - bar.top;

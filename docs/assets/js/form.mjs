@@ -62,7 +62,9 @@ export function resetForm(form, example) {
  * @param {string} name
  */
 export function fieldOf(form, name) {
-  return fieldsOf(form).find((field) => field.dataset.field === name) ?? null;
+  /** @type {HTMLElement | null} */
+  const field = form.querySelector(`.rb-field[data-field="${CSS.escape(name)}"]`);
+  return field;
 }
 
 /**
@@ -154,10 +156,19 @@ export function namePercents(form) {
  * @param {HTMLElement} field
  */
 export function addRow(field, behind = lastRowOf(field)) {
+  const line = emptyRow(behind);
+  numberRows(field);
+  return line;
+}
+
+/**
+ * An empty row behind another, without a number.
+ * @param {HTMLTableRowElement} behind
+ */
+function emptyRow(behind) {
   const line = /** @type {HTMLTableRowElement} */ (behind.cloneNode(true));
   controlsIn(line).forEach((control) => setControl(control, NOTHING_TYPED));
   behind.after(line);
-  numberRows(field);
   return line;
 }
 
@@ -220,7 +231,7 @@ function fillTable(field, text) {
   const cells = text.split(";").map((row) => row.split(":"));
   const wanted = cells.slice(0, Math.max(1, limitsOf(field).most));
   while (rowsOf(field).length > wanted.length) lastRowOf(field).remove();
-  while (rowsOf(field).length < wanted.length) addRow(field);
+  while (rowsOf(field).length < wanted.length) emptyRow(lastRowOf(field));
   const held = rowsOf(field).map((line, row) =>
     controlsIn(line).map((control, column) => setControl(control, wanted[row][column] ?? NOTHING_TYPED)),
   );

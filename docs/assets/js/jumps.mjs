@@ -32,6 +32,7 @@ function catchJump(event) {
   if (carriesInputs(link.hash)) noteOwnLink(link.hash); // nobody sent it: the reader is here
   if (event.button || event.ctrlKey || event.metaKey || event.shiftKey || event.altKey) return;
   if (link.pathname !== location.pathname || link.download) return;
+  if (root.dataset.plain !== "answer") delete root.dataset.plain; // what is jumped over has its own height
   link.target = "_self"; // the theme leaves links with a target alone
   link.search = location.search; // another one would load the page anew
   const toggles = DIALOGS.flatMap((id) => partsOf(document, `input#${id}`, HTMLInputElement));

@@ -9,7 +9,6 @@ import { carriesInputs } from "./link.mjs";
 import { keepOffline } from "./offline.mjs";
 import { recall } from "./memory.mjs";
 import { followPaths } from "./path.mjs";
-import { reachWideTables } from "./tables.mjs";
 import { startTheme } from "./theme.mjs";
 
 /** @import { BowBar } from "./bow-bar.mjs" */
@@ -108,7 +107,6 @@ function parsed() {
 
 keepJumps(() => bar?.takesBack() || page?.followAddress());
 window.addEventListener("hashchange", followPaths);
-window.addEventListener("resize", reachWideTables);
 
 /**
  * Resolve once the answer to a link has been drawn, however long it takes; at once without a link.
@@ -138,12 +136,11 @@ parsed().then(async () => {
   visit();
   if (shared && page) await answered(page);
   const { dataset } = document.documentElement;
-  if ("plain" in dataset) dataset.plain = "fonts"; // laid out anew with each that comes, so behind the theme
+  if ("plain" in dataset) dataset.plain = "theme"; // what each means is in the style sheet
   await startTheme();
-  delete dataset.plain;
+  if ("plain" in dataset) import("./rest.mjs").then(({ bringRest }) => bringRest(), () => delete dataset.plain);
   noteMoves();
   window.document$?.subscribe(visit);
-  window.document$?.subscribe(() => requestAnimationFrame(reachWideTables));
   import("./arriving.mjs").then(({ lookAfterMoves }) => lookAfterMoves());
   keepOffline();
 });

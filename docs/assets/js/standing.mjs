@@ -72,7 +72,8 @@ export class Standing {
   #say() {
     const { text, button } = this.#sentence();
     if (this.#line.firstChild?.textContent === text) return;
-    this.#line.style.minHeight = `${this.#line.clientHeight}px`; // what gives room back moves the fields below
+    const isRead = this.#form.contains(document.activeElement); // else to measure has the page laid out in vain
+    if (isRead) this.#line.style.minHeight = `${this.#line.clientHeight}px`; // to give room back moves the fields below
     this.#line.replaceChildren(text, ...(button ? [button] : []));
   }
 

@@ -14,6 +14,7 @@ export function startTheme() {
   return new Promise((resolve) => {
     const script = document.createElement("script");
     script.src = place.src;
+    script.dataset.apart = ""; // scripts/building/theme.py has let it heed that
     script.onerror = () => resolve();
     script.onload = () => setTimeout(() => { // a task of its own: a tap may come before it
       window.document$?.next(document); // it waits for the page to be parsed, which has long been
