@@ -38,7 +38,7 @@ def mutations_of(source: str) -> Iterator[Mutation]:
     def place(line: int, column: int) -> int:
         return starts[line - 1] + len(lines[line - 1].encode()[:column].decode())
 
-    for node in _computing(ast.parse(source)):
+    for node in _computing(ast.parse(source), False):
         for start, end, text in _changes(node, source, place):
             changed = source[:start] + text + source[end:]
             number = source.count("\n", 0, start) + 1
@@ -46,13 +46,18 @@ def mutations_of(source: str) -> Iterator[Mutation]:
             yield Mutation(number, lines[number - 1].strip(), after, changed)
 
 
-def _computing(node: ast.AST) -> Iterator[ast.AST]:
-    """Walk what is computed: no annotations, no docstrings, no words of errors, nothing for type checkers."""
+def _computing(node: ast.AST, tells: bool) -> Iterator[ast.AST]:
+    """Walk what is computed: no annotations, no docstrings, no words of errors, nothing for type checkers.
+
+    tells: within a function that yields how far it is: told while it works, and no part of the answer.
+    """
     if isinstance(node, ast.JoinedStr | ast.Raise | ast.Import | ast.ImportFrom):
         return
-    if isinstance(node, ast.Yield) and isinstance(node.value, ast.Constant):
-        return  # how far it is: told while it works, and no part of the answer
     if isinstance(node, ast.If | ast.Assign) and "TYPE_CHECKING" in ast.unparse(node):
+        return
+    if isinstance(node, ast.FunctionDef):
+        tells = node.returns is not None and "Generator[float, " in ast.unparse(node.returns)
+    if tells and (_is_told(node) or (isinstance(node, ast.If) and all(map(_is_told, node.body)))):
         return
     yield node
     for name, value in ast.iter_fields(node):
@@ -60,7 +65,11 @@ def _computing(node: ast.AST) -> Iterator[ast.AST]:
             continue
         for child in value if isinstance(value, list) else [value]:
             if isinstance(child, ast.AST):
-                yield from _computing(child)
+                yield from _computing(child, tells)
+
+
+def _is_told(node: ast.AST) -> bool:
+    return isinstance(node, ast.Expr) and isinstance(node.value, ast.Yield)
 
 
 def _changes(node: ast.AST, source: str, place) -> Iterator[tuple[int, int, str]]:  # type: ignore[no-untyped-def]

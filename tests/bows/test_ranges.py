@@ -7,11 +7,14 @@ REBRACE_SAMPLES=2000 ./scripts/test unit -- tests/bows/test_ranges.py
 import math
 import os
 import random
+from contextlib import nullcontext
 from itertools import pairwise
+from types import SimpleNamespace
 
 import pytest
 
 from calc.answer import work_out
+from calc.bows import ranges as ranges_of_a_plan
 from calc.bows.measured import MeasuredBow, calibrated
 from calc.bows.ranges import range_steps
 from calc.bows.reading_errors import ReadingErrors
@@ -21,6 +24,7 @@ from calc.mechanics.bow.thinning import Build, Station
 from calc.mechanics.bow.tuning import read
 from calc.numerics.normal import NORMAL_95
 from calc.quantities import INCH, POUND_FORCE
+from tests.sentences import whole
 
 SAMPLES = int(os.environ.get("REBRACE_SAMPLES", "120"))
 
@@ -186,3 +190,27 @@ def test_glass_stops_where_the_lower_end_passes_the_floor(glass_error, level):
     lows = [values[face + "_glass_left"] - values[face + "_glass_error"] for face in ("belly", "back")]
     assert (min(lows) < 0.6 * 0.043 * INCH) == (level == "stop")
     assert next(each.level for each in job.outcome.checks if each.id == "glass") == level
+
+
+@pytest.mark.parametrize("limb", [0, 1])
+@pytest.mark.parametrize("way", [-1, 1])
+@pytest.mark.parametrize(("leaning", "bends", "refused"), [
+    # out of proportion by half where 3 % more or less of a limb changes the rate by half: 0.5 / 0.03 = 16.67
+    (0.251, 16.5, False), (0.251, 16.8, True), (0.249, 16.8, False),
+    (-0.251, 16.5, False), (-0.251, 16.8, True), (-0.249, 16.8, False),
+])
+def test_a_bow_that_leans_strongly_must_answer_in_proportion(monkeypatch, limb, way, leaning, bends, refused):
+    """Tiller by a share s of a limb is rate (s + bends s^2) on one side of what it is, rate s on the other."""
+    def tiller(factors):
+        share = factors[limb] - 1
+        return 0.01 + leaning * (share + (bends * share**2 if share * way > 0 else 0.0))
+
+    monkeypatch.setattr(ranges_of_a_plan, "read", lambda bow, *_: SimpleNamespace(tiller=tiller(bow)))
+    rates = [0.0, 0.0]
+    rates[limb] = leaning
+    planned = SimpleNamespace(factors=(1.0, 1.0), sanding=None, setup=None,
+                              bow=SimpleNamespace(bow=lambda factors, *_: factors))
+    answering = SimpleNamespace(by_factors=lambda: (None, rates))
+    expected = pytest.raises(ValueError, match=whole("the bow does not answer in proportion"))
+    with expected if refused else nullcontext():
+        ranges_of_a_plan._require_proportion(planned, answering, SimpleNamespace(tiller=0.01), (0.0, 0.0))

@@ -29,6 +29,20 @@ def test_what_is_computed_is_changed_and_no_words():
     }
 
 
+def test_how_far_it_is_is_no_part_of_the_answer():
+    work = """def {}:
+    for step in steps:
+        if step % 20 == 0:
+            yield min(0.9, step / 40)
+    return step * 2
+"""
+    told = {each.after for each in mutations_of(work.format("work(steps) -> Generator[float, None, int]"))}
+    assert told == {"return step / 2", "return step * 3"}
+    values = {each.after for each in mutations_of(work.format("work(steps) -> Generator[int, None, int]"))}
+    assert "yield min(0.9, step * 40)" in values
+    assert "if step % 20 != 0:" in values
+
+
 def test_each_change_is_made_alone():
     for each in mutations_of(SOURCE):
         before, after = SOURCE.splitlines(), each.source.splitlines()
