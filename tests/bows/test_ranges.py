@@ -200,7 +200,7 @@ def test_glass_stops_where_the_lower_end_passes_the_floor(glass_error, level):
     (-0.251, 16.5, False), (-0.251, 16.8, True), (-0.249, 16.8, False),
 ])
 def test_a_bow_that_leans_strongly_must_answer_in_proportion(monkeypatch, limb, way, leaning, bends, refused):
-    """Tiller by a share s of a limb is rate (s + bends s^2) on one side of what it is, rate s on the other."""
+    """Tiller by a share s of a limb is rate (s + bends s^2) on one side of none, rate s on the other."""
     def tiller(factors):
         share = factors[limb] - 1
         return 0.01 + leaning * (share + (bends * share**2 if share * way > 0 else 0.0))
