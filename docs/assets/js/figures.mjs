@@ -16,15 +16,17 @@ const resized = new ResizeObserver((entries) => {
  * @param {Element} outcome
  */
 export function fitTables(outcome) {
-  for (const table of outcome.querySelectorAll(".rb-table > table")) resized.observe(table); // seen once it is laid out
+  for (const each of outcome.querySelectorAll(".rb-table, .rb-table > table")) resized.observe(each);
 }
 
 /** @param {Element} box */
 function fit(box) {
+  const table = partOf(box, "table", HTMLTableElement);
+  if (table.checkVisibility?.({ contentVisibilityAuto: true }) === false) return; // seen anew once it is laid out
   widths.set(box, box.clientWidth);
   box.classList.remove("rb-table--cards");
   if (box.scrollWidth <= box.clientWidth) return;
-  const [heads, ...lines] = partOf(box, "table", HTMLTableElement).rows;
+  const [heads, ...lines] = table.rows;
   for (const { cells } of lines) {
     [...cells].forEach((cell, column) => (cell.dataset.label = heads.cells[column].textContent));
   }
