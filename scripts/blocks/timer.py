@@ -38,7 +38,8 @@ def _starter(wait: Wait, asked: bool) -> Node:
                 "data-result": None if asked else wait.result or None},
         *([_field("Hours", "hours", hours, LONGEST // HOUR),
            _field("Minutes", "minutes", minutes, 59)] if fields else []),
-        element("button", {"type": "button"}, "Start a timer: " + wait.title[:1].lower() + wait.title[1:]),
+        element("button", {"type": "button", "disabled": ""},  # until the script is there that heeds it
+                "Start a timer: " + wait.title[:1].lower() + wait.title[1:]),
     )
 
 

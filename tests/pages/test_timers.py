@@ -5,6 +5,7 @@ import json
 import pytest
 from playwright.sync_api import expect
 
+from tests.pages.reading import wait_until
 from tests.pages.test_axe import faults
 from tests.pages.test_bow_bar import BOW, put
 from tests.pages.test_bows import open_bows
@@ -50,6 +51,17 @@ def test_ten_minutes_at_brace_run_through_a_reload_and_sound_on_a_page_that_is_o
     assert "while no page" not in lines(page).inner_text()
     page.get_by_role("button", name="Remove").click()
     expect(lines(page)).to_have_count(0)
+
+
+def test_no_press_is_lost_that_comes_before_the_script(bench):
+    held = []
+    bench.context.route("**/timer*.mjs", lambda route: held.append(route))
+    page = bench.open("inspect/first-draw/")
+    wait_until(page, lambda: held)
+    expect(page.locator("[data-wait=brace] button")).to_be_disabled()
+    held[0].continue_()
+    start(page, "brace")
+    expect(lines(page)).to_have_count(1)
 
 
 def test_one_that_was_over_while_nothing_was_open_says_when(bench):

@@ -48,6 +48,7 @@ export function visitTimers(page) {
   for (const section of partsOf(document, ".rb-timer:not([data-live])", HTMLElement)) {
     section.dataset.live = "";
     section.addEventListener("click", (event) => pressed(section, sourceOf(event)?.closest("button")));
+    for (const button of partsOf(section, ".rb-timer-start button", HTMLButtonElement)) button.disabled = false;
   }
   if (!ticking) {
     ticking = window.setInterval(tick, TICK_MS);
