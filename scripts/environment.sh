@@ -123,7 +123,7 @@ install_chromium() {
 # The same engine without a browser's windows around it opens a page in three quarters of the time. Where it
 # cannot be had the browser itself will do, so it is asked for once only.
 install_chromium_shell() {
-  command -v chromium-headless-shell > /dev/null || [[ -e .cache/shell-asked-for ]] && return
+  if command -v chromium-headless-shell > /dev/null || [[ -e .cache/shell-asked-for ]]; then return; fi
   touch .cache/shell-asked-for
   apt_install chromium-headless-shell
 }

@@ -10,19 +10,17 @@ import subprocess
 from collections.abc import Iterator
 from functools import cache, cached_property
 from itertools import islice
-from math import isclose
 from pathlib import Path
 
 import pytest
 
 from calc import answer, catalog
 from scripts.measuring.engines import built_files
+from tests.alike import differences
 from tests.engines.vectors import Request, requests
 
 HERE = Path(__file__).parent
 ENGINES = ("small", "full")
-TOLERANCE = 1e-9  # relative
-OF_NOTHING = 1e-12  # absolute, for what is nought but for rounding
 
 
 @pytest.fixture(scope="module")
@@ -81,17 +79,3 @@ class Engine:
         assert self.process.wait() == 0, self.said.read_text("utf-8")[-4000:]
         found = iter(json.loads(self.answered.read_text("utf-8")))
         return {id: list(islice(found, len(requests(id)))) for id in catalog.IDS}
-
-
-def differences(ours: object, theirs: object, where: str = "") -> list[str]:
-    """Return where two answers differ, the order of names in an object left aside."""
-    if isinstance(ours, dict) and isinstance(theirs, dict) and ours.keys() == theirs.keys():
-        return [found for name in ours for found in differences(ours[name], theirs[name], f"{where}/{name}")]
-    if isinstance(ours, list) and isinstance(theirs, list) and len(ours) == len(theirs):
-        return [found for place, pair in enumerate(zip(ours, theirs))
-                for found in differences(*pair, f"{where}/{place}")]
-    if isinstance(ours, float) and isinstance(theirs, (int, float)):
-        same = isclose(ours, theirs, rel_tol=TOLERANCE, abs_tol=OF_NOTHING)
-    else:
-        same = ours == theirs
-    return [] if same else [f"{where}: {ours!r} here, {theirs!r} there"]

@@ -9,7 +9,8 @@ from scripts.measuring.link_to_answer import address_of
 from tests.pages.reading import wait_for_state, wait_for_stillness, wait_until
 
 FONTS = re.compile(r"\.woff2")
-PLAIN = "() => document.documentElement.dataset.plain"
+PLAIN = "document.documentElement.dataset.plain"
+WHOLE = f"{PLAIN} === undefined"
 HEADINGS = "getComputedStyle(document.querySelector('h1')).fontFamily"
 LEFT_OUT = """() => [...document.querySelectorAll(":is(.rb-calculator ~ *, .rb-behind > *, .md-footer) > *")]
   .filter((each) => each.checkVisibility() && !each.checkVisibility({ contentVisibilityAuto: true }))
@@ -52,7 +53,7 @@ def test_what_stands_below_is_laid_out_behind_the_fonts_and_they_come_at_once(he
     assert not page.evaluate(HEADINGS).startswith("Besley")
     assert page.evaluate(LEFT_OUT) > 10
     release()
-    wait_until(page, f"{PLAIN.removeprefix('() => ')} === undefined")
+    wait_until(page, WHOLE)
     assert page.evaluate(HEADINGS).startswith("Besley")
     assert page.evaluate(LEFT_OUT) == 0
     assert page.locator("[style*=content-visibility]").count() == 0
@@ -61,7 +62,7 @@ def test_what_stands_below_is_laid_out_behind_the_fonts_and_they_come_at_once(he
 def test_no_table_of_an_answer_is_cut_once_it_is_laid_out(held):
     page, release = held
     release()
-    wait_until(page, f"{PLAIN.removeprefix('() => ')} === undefined")
+    wait_until(page, WHOLE)
     wait_for_stillness(page)
     assert page.locator(".rb-table--cards").count() > 0
     assert page.evaluate(CUT) == []
@@ -107,7 +108,7 @@ def test_a_page_whose_last_script_is_lost_has_its_fonts_and_all_of_its_text(visi
     visitor.context.route(STARTED, lambda route: route.abort())
     page = visitor.open(address_of("tiller"))
     wait_for_state(page, "current")
-    wait_until(page, f"{PLAIN.removeprefix('() => ')} === undefined")
+    wait_until(page, WHOLE)
     assert page.evaluate(HEADINGS).startswith("Besley")
     assert page.evaluate(LEFT_OUT) == 0
     visitor.complaints.clear()
@@ -115,7 +116,7 @@ def test_a_page_whose_last_script_is_lost_has_its_fonts_and_all_of_its_text(visi
 
 def test_the_keyboard_reaches_a_table_that_scrolls_sideways_as_long_as_it_does(visitor):
     page = visitor.open(address_of("photograph"))
-    wait_until(page, f"{PLAIN.removeprefix('() => ')} === undefined")
+    wait_until(page, WHOLE)
     box = page.locator(".md-typeset__scrollwrap").first
     for width in ("60em", "", "60em"):
         box.locator("table").evaluate("(table, width) => table.style.minWidth = width", width)

@@ -2,11 +2,10 @@
 
 import json
 import re
-import zlib
 
 from calc.answer import Job, page_answer
 from calc.outcome import Amount, Chart, Column, Drawing, File, Line, Link, Sentence, Table, say, write_cell
-from tests.unchanged.storing import Parts
+from tests.unchanged.storing import Parts, checksum
 
 LONG = 60  # letters of a drawing's path
 START = 16  # of them are shown
@@ -40,7 +39,7 @@ def in_brief(job: Job) -> Parts:
     page = page_answer(job)
     shown = json.dumps([page[name] for name in ("errors", "notes", "folds", "tree", "files")])
     figures = [value for _, value in job.outcome.values if isinstance(value, float)] if job.outcome else []
-    return {"results": [*figures], "shown": f"{zlib.crc32(shown.encode()):08x}"}
+    return {"results": [*figures], "shown": checksum(shown)}
 
 
 def said(text: Sentence | str, units: str) -> str:
@@ -122,7 +121,7 @@ def parts_of_data(answer: dict[str, object]) -> Parts:
 
 def data_in_brief(answer: dict[str, object]) -> Parts:
     """Return a sum over all that a record answers to a task."""
-    return {"shown": f"{zlib.crc32(str(lines_of(answer)).encode()):08x}"}
+    return {"shown": checksum(str(lines_of(answer)))}
 
 
 def lines_of(data: object, depth: str = "") -> list[str]:

@@ -2,18 +2,18 @@
 
 import json
 import os
+import zlib
 from collections.abc import Callable
-from math import isclose
 from pathlib import Path
 from typing import Any
+
+from tests import alike
 
 Part = str | int | float | list[str | float] | None
 Parts = dict[str, Part]
 Case = dict[str, Any]
 
 DIGITS = 12  # of each figure that is stored
-TOLERANCE = 1e-9  # relative; libraries of mathematics differ in their last bits
-OF_NOTHING = 1e-12  # absolute, for what is nought but for rounding
 WRITES = os.environ.get("REBRACE_UNCHANGED") == "write"
 
 
@@ -29,30 +29,16 @@ def held_to(path: Path, answered: Callable[[Case], Parts]) -> None:
         assert (question, differences(case["parts"], parts)) == (question, {})
 
 
-def alike(stored: Part, found: Part) -> bool:
-    """Return whether two parts are the same, but for what rounding may do to a figure."""
-    if isinstance(stored, list) and isinstance(found, list):
-        return len(stored) == len(found) and all(map(alike, stored, found))
-    if isinstance(stored, float | int) and isinstance(found, float | int):
-        return isclose(stored, found, rel_tol=TOLERANCE, abs_tol=OF_NOTHING)
-    return stored == found
-
-
 def differences(stored: Parts, found: Parts) -> dict[str, tuple[Part, Part]]:
     """Return the parts that differ, each as it is stored and as it is now; None: there is none."""
     return {name: (stored.get(name), found.get(name)) for name in {**stored, **found}
-            if not alike(stored.get(name), found.get(name))}
-
-
-def whole(first: Parts, differing: Parts) -> Parts:
-    """Return all parts of an answer of which those are stored that differ from the first."""
-    return {**first, **differing}
+            if alike.differences(found.get(name), stored.get(name))}
 
 
 def read(path: Path) -> list[Case]:
     """Return the cases of a file, each with its question and all parts of its answer."""
     cases: list[Case] = json.loads(path.read_text("utf-8"))
-    return [{**case, "parts": whole(cases[0]["parts"], case["parts"])} for case in cases]
+    return [{**case, "parts": {**cases[0]["parts"], **case["parts"]}} for case in cases]
 
 
 def write(path: Path, cases: list[Case]) -> None:
@@ -75,6 +61,11 @@ def told_part(part: Part) -> str:
     if isinstance(part, list) and any(isinstance(each, str) for each in part):
         return "[\n" + ",\n".join("   " + as_json(each) for each in part) + "]"
     return as_json(part)
+
+
+def checksum(text: str) -> str:
+    """Return what stands for a text that is too long to be stored: any other one has another."""
+    return f"{zlib.crc32(text.encode()):08x}"
 
 
 def as_json(data: object) -> str:
