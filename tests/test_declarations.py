@@ -123,6 +123,11 @@ def test_defaults_are_usual_and_within_bounds(calculator):
     assert not [each for each in job.outcome.checks if each.id.startswith("usual-")]
 
 
+def test_the_choice_that_a_row_leaves_out_is_the_first_as_its_form_has_it(calculator):
+    columns = [column for each in inputs_of(calculator) for column in each.columns if column.kind == CHOICE]
+    assert [column.default for column in columns] == [column.choices[0].id for column in columns]
+
+
 def test_usual_ranges_lie_within_the_bounds(calculator):
     for each in inputs_of(calculator):
         for asked in (each, *each.columns):

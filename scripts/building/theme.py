@@ -10,10 +10,19 @@ from scripts.building.errors import BuildError
 UNUSED = ("assets/javascripts/lunr", "assets/javascripts/workers", "assets/**/*.map")
 """Word lists for searching in other languages; its search, for which we have our own; maps for debugging."""
 SCRIPT = "assets/javascripts/bundle.*.js"
-MOUNTS = re.compile(r"([\w$]+\.subscribe\(\));(?=window\.document\$=)")
-"""Where its script, all of it set up, begins to work on the page."""
-APART = r"(document.currentScript.dataset.apart===undefined?now=>now():setTimeout)(()=>\1);"
-"""The same, in a task of its own where the page has asked for that: a tap may come before it."""
+NAME = r"[\w$]+"
+MOUNTS = re.compile(
+    rf'({NAME})=({NAME})\((\.\.\.{NAME}\("consent"\)\.map\(.*?)\),({NAME})=({NAME})\(\(\)=>\2\('
+    rf'(?=\.\.\.{NAME}\("announce"\)\.map\(.*?,{NAME}=({NAME})\.pipe\(({NAME})\(\(\)=>\4\),{NAME}\(\1\),)')
+"""Where its script puts together what works on a page: search and colours, then header, sidebars, text."""
+IN_TURN = (r"inTurn=document.currentScript.dataset.apart===undefined?(atOnce,...parts)=>\2(...parts):"
+           r"(atOnce,...parts)=>\2(...parts.map((_,i)=>i).filter(i=>i%atOnce===0).map(i=>"
+           r"\5(()=>new Promise(done=>setTimeout(done))).pipe(\7(()=>\2(...parts.slice(i,i+atOnce)))))),"
+           r"\1=inTurn(1,\5(()=>\2(\3))),\4=\5(()=>inTurn(1,")
+"""The same, a part a task where the page has asked for that: a tap may come between."""
+TEXT = re.compile(rf'return {NAME}\((?=\.\.\.{NAME}\("\.annotate:not)')
+TEXT_IN_TURN = "return inTurn(10,"
+"""What works on links, folds and code in a text, some of them a task."""
 
 
 def trim(site: Path) -> None:
@@ -28,9 +37,11 @@ def trim(site: Path) -> None:
 
 
 def part(site: Path) -> None:
-    """Let a page have the theme's script end before its work on the page begins."""
+    """Let a page have the theme's script begin its work on each part of a page in a task of its own."""
     [path] = site.glob(SCRIPT)
-    parted, times = MOUNTS.subn(APART, path.read_text(encoding="utf-8"))
-    if times != 1:
-        raise BuildError("the theme's script begins its work in another way than it did")
-    path.write_text(parted, encoding="utf-8")
+    script = path.read_text(encoding="utf-8")
+    for whole, parted in ((MOUNTS, IN_TURN), (TEXT, TEXT_IN_TURN)):
+        script, times = whole.subn(parted, script)
+        if times != 1:
+            raise BuildError("the theme's script begins its work in another way than it did")
+    path.write_text(script, encoding="utf-8")

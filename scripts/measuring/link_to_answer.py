@@ -37,7 +37,7 @@ WATCH = """
       requestAnimationFrame(() => setTimeout(() => {
         document.documentElement.dataset.answeredMs = performance.now();
       }));
-    }).observe(document, {subtree: true, childList: true, attributes: true, attributeFilter: ["data-state"]});
+    }).observe(document, {subtree: true, attributeFilter: ["data-state"]});
 """
 """Notes when the frame with the first live answer has been painted, counted from the navigation."""
 HANDWRITTEN = Path(__file__).with_name("handwritten")
@@ -105,7 +105,7 @@ def visit(port: int, line: Line, address: str) -> Visit:
 def open_link(page: Page, port: int, address: str) -> float:
     """Open a link and wait for its answer [ms from the navigation]; the page must be one that watches."""
     page.goto(f"http://127.0.0.1:{port}/{address}", wait_until="commit", timeout=PATIENCE_MS)
-    page.locator("html[data-answered-ms]").wait_for(timeout=PATIENCE_MS)
+    page.locator("html[data-answered-ms]").wait_for(state="attached", timeout=PATIENCE_MS)
     return float(page.evaluate("Number(document.documentElement.dataset.answeredMs)"))
 
 

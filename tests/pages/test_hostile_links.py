@@ -52,6 +52,23 @@ def test_rows_beyond_what_a_table_takes_are_reported(visitor):
     expect(page.locator(".rb-notes")).to_contain_text("3 more rows in “readings”")
 
 
+def test_a_row_may_leave_out_a_choice_that_came_later_and_a_table_may_be_empty(visitor):
+    page = visitor.open("calculators/strokes/#log=0:0:53+lb:5/16+in;30:45:51.4+lb:15/64+in:p150")
+    settled(page)
+    papers = page.locator(".rb-field[data-field=log] select")
+    assert [papers.nth(row).input_value() for row in (0, 1)] == ["same", "p150"]
+    expect(page.locator(".rb-notes")).to_be_hidden()
+    page = visitor.open("calculators/finish/#laid=&seal_coats=1")
+    settled(page)
+    expect(page.locator(".rb-notes")).to_be_hidden()
+
+
+def test_a_choice_in_a_row_that_is_not_offered_is_reported(visitor):
+    page = visitor.open("calculators/strokes/#log=0:0:53+lb:5/16+in:sandstone")
+    settled(page)
+    expect(page.locator(".rb-notes")).to_contain_text("which is not on its list")
+
+
 def test_of_a_repeated_name_the_first_counts(visitor):
     page = visitor.open_calculator("#upper=7+in&upper=8+in&units=imperial")
     assert box(page, "upper").input_value() == "7 in"

@@ -6,7 +6,7 @@ import pytest
 from playwright.sync_api import expect
 
 from scripts.measuring.link_to_answer import address_of
-from tests.pages.reading import wait_for_state, wait_for_stillness, wait_until
+from tests.pages.reading import box, wait_for_state, wait_for_stillness, wait_until
 
 FONTS = re.compile(r"\.woff2")
 PLAIN = "document.documentElement.dataset.plain"
@@ -71,9 +71,31 @@ def test_no_table_of_an_answer_is_cut_once_it_is_laid_out(held):
 def test_charts_are_written_in_the_page_s_own_font(visitor):
     visitor.context.add_init_script(WRITTEN)
     page = visitor.open(address_of("weight-reduction"))
-    expect(page.locator(".rb-outcome canvas")).to_have_count(2)
+    wait_for_state(page, "current")
+    charts = page.locator(".rb-outcome .rb-plot")
+    for chart in charts.all():
+        chart.scroll_into_view_if_needed()
+        expect(chart.locator("canvas")).to_be_visible()
+    assert charts.count() == 2
     wait_until(page, "written.length > 20")
     assert [font for font in page.evaluate("written") if '"Atkinson Hyperlegible Next"' not in font] == []
+
+
+def test_a_chart_is_drawn_once_somebody_comes_near_and_all_are_for_paper(visitor):
+    page = visitor.open(address_of("weight-reduction"))
+    wait_for_state(page, "current")
+    wait_until(page, WHOLE)
+    wait_for_stillness(page)
+    drawn = page.locator(".rb-outcome canvas")
+    assert page.locator(".rb-outcome .rb-plot").last.bounding_box()["y"] > 2 * page.viewport_size["height"]
+    expect(drawn).to_have_count(0)
+    page.evaluate("window.dispatchEvent(new Event('beforeprint'))")
+    assert drawn.count() == 2
+    page.locator(".rb-sent button").click()
+    box(page, "weight_wanted").fill("46 lb")
+    page.keyboard.press("Enter")
+    expect(page.locator(".rb-outcome[data-own]")).to_contain_text("46")
+    expect(drawn).to_have_count(2)
 
 
 def test_what_a_reader_scrolls_to_is_there_before(held):

@@ -134,11 +134,20 @@ def themed(site, script):
     return path
 
 
-def test_the_theme_s_work_on_a_page_is_parted_from_its_script(tmp_path):
-    path = themed(tmp_path, "a.subscribe();$b.subscribe();window.document$=c;")
+PARTS = ('function oi(e,t){return L(...M(".annotate:not(.x)",e).map(i=>z(i)),...M("a",e).map(i=>J(i)))}'
+         'var a=1,Hs=L(...me("consent").map(e=>A(e)),...me("search").map(e=>S(e))),'
+         '$s=H(()=>L(...me("announce").map(e=>n(e)),...me("content").map(e=>oi(e,{})))),'
+         'K=ct.pipe(b(()=>$s),V(Hs),Z(1));K.subscribe();')
+"""Where the theme's script puts together what works on a page, in its own short names."""
+
+
+def test_the_theme_s_work_on_a_page_is_parted_into_tasks(tmp_path):
+    path = themed(tmp_path, PARTS)
     theme.part(tmp_path)
-    assert path.read_text() == ("a.subscribe();(document.currentScript.dataset.apart===undefined?now=>now():setTimeout)"
-                                "(()=>$b.subscribe());window.document$=c;")
+    parted = path.read_text()
+    assert 'return inTurn(10,...M(".annotate:not(.x)",e).map(i=>z(i)),...M("a",e).map(i=>J(i)))}' in parted
+    assert ',Hs=inTurn(1,H(()=>L(...me("consent").map(e=>A(e)),...me("search").map(e=>S(e))))),' in parted
+    assert '$s=H(()=>inTurn(1,...me("announce").map(e=>n(e)),...me("content").map(e=>oi(e,{})))),' in parted
 
 
 def test_a_theme_that_begins_its_work_otherwise_stops_the_build(tmp_path):

@@ -309,8 +309,10 @@ export class CalculatorPage {
   /** @param {boolean} typed */
   #begin(typed) {
     if (carriesInputs(location.hash)) {
-      if (typed) resetForm(this.#form, this.#example);
-      this.#takeLink();
+      setTimeout(() => { // a task of its own, and one for what it asks: what is pressed meanwhile comes first
+        if (typed) resetForm(this.#form, this.#example);
+        this.#takeLink();
+      });
       return;
     }
     setUnits(this.#form, recall("units") ?? unitsOf(this.#form));
@@ -349,7 +351,7 @@ export class CalculatorPage {
     this.#link = location.hash;
     this.#writeAddress();
     this.#setState("waiting");
-    this.#update({ save: false });
+    setTimeout(() => this.#update({ save: false }));
   }
 
   /**

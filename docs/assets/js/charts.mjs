@@ -24,12 +24,21 @@ const style = Object.assign(document.createElement("link"), { rel: "stylesheet",
 /** @type {Promise<typeof uPlot> | null} */
 let library = null;
 
+/** @type {Map<Element, () => void>} */
+const due = new Map(); // places that no reader has come near yet, each with what draws in it
+
+const near = new IntersectionObserver((entries) => {
+  for (const { target, isIntersecting } of entries) if (isIntersecting) setTimeout(() => drawDue(target)); // a task each
+}, { rootMargin: "100%" });
+
+window.addEventListener("beforeprint", () => [...due.keys()].forEach(drawDue));
+
 const resized = new ResizeObserver((entries) => {
   for (const { target } of entries) fit([...plots.values()].find(({ box }) => box === target));
 });
 
 /**
- * Draw every chart that has its place in the outcome.
+ * Draw every chart that has its place in the outcome, once somebody comes near it or prints the page.
  * @param {HTMLElement} outcome
  * @param {Chart[]} charts
  */
@@ -44,9 +53,11 @@ export async function drawCharts(outcome, charts) {
     if (!style.isConnected) document.head.append(style);
     library ??= load();
     const Plot = await library;
+    for (const box of due.keys()) if (!box.isConnected) forget(box);
     for (const { chart, box } of places) {
-      if (!plots.has(chart.id)) await pause(); // one drawn before goes on at once: its place would be seen empty
-      if (box.isConnected) draw(Plot, chart, box);
+      if (!box.isConnected) continue;
+      if (plots.has(chart.id)) draw(Plot, chart, box); // drawn before: its place would be seen empty
+      else drawOnceNear(Plot, chart, box);
     }
   } catch {
     library = null;
@@ -55,11 +66,26 @@ export async function drawCharts(outcome, charts) {
 }
 
 /**
- * Resolve in a task of its own: what the reader has pressed meanwhile comes first.
- * @returns {Promise<void>}
+ * @param {typeof uPlot} Plot
+ * @param {Chart} chart
+ * @param {HTMLElement} box
  */
-function pause() {
-  return new Promise((resolve) => setTimeout(resolve));
+function drawOnceNear(Plot, chart, box) {
+  due.set(box, () => draw(Plot, chart, box));
+  near.observe(box);
+}
+
+/** @param {Element} box */
+function drawDue(box) {
+  const drawIt = due.get(box);
+  forget(box);
+  if (box.isConnected) drawIt?.();
+}
+
+/** @param {Element} box */
+function forget(box) {
+  due.delete(box);
+  near.unobserve(box);
 }
 
 /** @returns {Promise<typeof uPlot>} */

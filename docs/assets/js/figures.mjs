@@ -8,7 +8,7 @@ const widths = new WeakMap();
 const resized = new ResizeObserver((entries) => {
   const boxes = entries.map(({ target }) => around(target, ".rb-table", HTMLElement))
     .filter((box) => box.clientWidth !== widths.get(box));
-  requestAnimationFrame(() => boxes.forEach(fit)); // within the observer's own turn it would call itself
+  requestAnimationFrame(() => fit(new Set(boxes))); // within the observer's own turn it would call itself
 });
 
 /**
@@ -19,14 +19,32 @@ export function fitTables(outcome) {
   for (const each of outcome.querySelectorAll(".rb-table, .rb-table > table")) resized.observe(each);
 }
 
-/** @param {Element} box */
-function fit(box) {
+/**
+ * All are written to, then all are read, then all are written to: the page is laid out once for them, and not for each.
+ * @param {Iterable<HTMLElement>} boxes
+ */
+function fit(boxes) {
+  const seen = [...boxes].filter(isLaidOut);
+  for (const box of seen) box.classList.remove("rb-table--cards");
+  const wide = seen.filter((box) => {
+    widths.set(box, box.clientWidth);
+    return box.scrollWidth > box.clientWidth;
+  });
+  wide.forEach(layOutAsCards);
+}
+
+/**
+ * Whether it can be measured; what stands below comes later, and is seen anew once it is laid out.
+ * @param {Element} box
+ */
+function isLaidOut(box) {
   const table = partOf(box, "table", HTMLTableElement);
-  if (table.checkVisibility?.({ contentVisibilityAuto: true }) === false) return; // seen anew once it is laid out
-  widths.set(box, box.clientWidth);
-  box.classList.remove("rb-table--cards");
-  if (box.scrollWidth <= box.clientWidth) return;
-  const [heads, ...lines] = table.rows;
+  return table.checkVisibility?.({ contentVisibilityAuto: true }) !== false;
+}
+
+/** @param {Element} box */
+function layOutAsCards(box) {
+  const [heads, ...lines] = partOf(box, "table", HTMLTableElement).rows;
   for (const { cells } of lines) {
     [...cells].forEach((cell, column) => (cell.dataset.label = heads.cells[column].textContent));
   }

@@ -38,14 +38,13 @@ export function fillForm(form, pairs) {
 }
 
 /**
- * Fill in what a link means by leaving it out, where that is not the worked example's figure.
+ * Fill in what a link means by leaving it out, where that is not the worked example's figure; what it says comes next.
  * @param {HTMLFormElement} form
  */
 export function fillWhatLinksMean(form) {
   for (const field of fieldsOf(form)) {
     if (field.dataset.absent !== undefined) fillField(field, field.dataset.absent);
   }
-  showWhatMatters(form);
 }
 
 /**
@@ -87,16 +86,16 @@ export function controlOf(form, { field: name, row = null, column }) {
  * @param {HTMLFormElement} form
  */
 export function showWhatMatters(form) {
-  for (const field of fieldsOf(form)) {
+  const fields = new Map(fieldsOf(form).map((field) => [nameOf(field), field]));
+  for (const field of fields.values()) {
     const { whenField, whenValues } = field.dataset;
     if (!whenField) continue;
-    const on = fieldOf(form, whenField);
+    const on = fields.get(whenField);
     if (!on) throw new Error(`the form has no field ${whenField}`);
     field.hidden = on.hidden || !whenValues?.split(" ").includes(readField(on));
   }
   for (const group of partsOf(form, ".rb-group, .rb-fold", HTMLElement)) {
-    const fields = partsOf(group, ".rb-field", HTMLElement);
-    group.hidden = fields.length > 0 && fields.every((field) => field.hidden);
+    group.hidden = group.querySelector(".rb-field") !== null && group.querySelector(".rb-field:not([hidden])") === null;
   }
 }
 
@@ -228,15 +227,23 @@ export function rowsBeyond(field, text) {
  * @param {string} text
  */
 function fillTable(field, text) {
-  const cells = text.split(";").map((row) => row.split(":"));
+  const cells = text ? text.split(";").map((row) => row.split(":")) : [[]];
   const wanted = cells.slice(0, Math.max(1, limitsOf(field).most));
   while (rowsOf(field).length > wanted.length) lastRowOf(field).remove();
   while (rowsOf(field).length < wanted.length) emptyRow(lastRowOf(field));
   const held = rowsOf(field).map((line, row) =>
-    controlsIn(line).map((control, column) => setControl(control, wanted[row][column] ?? NOTHING_TYPED)),
+    controlsIn(line).map((control, column) => setControl(control, wanted[row][column] ?? absentIn(control))),
   );
   numberRows(field);
   return cells.length === wanted.length && held.flat().every(Boolean);
+}
+
+/**
+ * What a cell means that a row leaves out: nothing typed, and of a choice the first.
+ * @param {Control} control
+ */
+function absentIn(control) {
+  return control instanceof HTMLSelectElement ? control.options[0].value : NOTHING_TYPED;
 }
 
 /** @param {HTMLElement} field */

@@ -67,8 +67,11 @@ export class Sent {
 
   /** Its answer is there: bring both into sight, unless the reader has gone elsewhere on the page. */
   bringUp() {
-    if (this.#isFolded && !this.#broughtUp && !window.scrollY) this.#note.scrollIntoView();
+    if (this.#broughtUp) return;
     this.#broughtUp = true;
+    requestAnimationFrame(() => { // when the page is laid out anyway
+      if (this.#isFolded && !window.scrollY) this.#note.scrollIntoView();
+    });
   }
 
   get #isFolded() {
