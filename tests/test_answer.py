@@ -70,6 +70,8 @@ def test_too_many_pairs_are_left_out():
     said = ask("tiller", *[[f"name{number}", ""] for number in range(500)])
     assert said["tree"]
     assert len(said["notes"]) == answer.MOST_PAIRS + 1
+    said = ask("tiller", *[[f"name{number}", ""] for number in range(answer.MOST_PAIRS)])
+    assert len(said["notes"]) == answer.MOST_PAIRS
 
 
 def test_typed_text_reaches_no_attribute_of_the_tree():

@@ -118,6 +118,8 @@ def test_lists_the_calculators(capsys):
     for each in described:
         for asked in each["inputs"]:
             assert {"id", "kind", "unit", "default", "low", "high"} <= set(asked)
+            assert ("choices" in asked) == (asked["kind"] == "choice")
+            assert ("columns" in asked) == (asked["kind"] == "rows")
 
 
 def test_runs_as_a_module():

@@ -22,7 +22,7 @@ EQUIVALENTS = ROOT / "tests/equivalents.txt"
 DEAR = ("engines", "pages", "site", "lint", "types")
 """Rooms of tests that ask a browser, an engine or a built site: they stay out of it."""
 
-UNCHANGED = [f"tests/unchanged/test_{name}.py" for name in ("answers", "records", "lookups")]
+UNCHANGED = [f"tests/unchanged/test_{name}.py" for name in ("inputs", "answers", "records", "lookups")]
 """Whole answers as they were: quick, and touched by nearly all of the package."""
 
 FOR_ALL = [f"tests/test_{name}.py" for name in

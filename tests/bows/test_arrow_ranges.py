@@ -110,3 +110,11 @@ def test_a_shaft_near_the_edge_of_its_range_cannot_be_told(pounds, said):
 def test_readings_without_any_error_make_no_range():
     still = ArrowRanges([Reading("The shaft's spine", amount("ratio", 0.0))])
     assert [row[-1] for row in ranges_table(still).rows] == [0.0]
+
+
+def test_readings_stand_by_the_larger_of_what_they_make_of_the_ranges_of_match_and_speed():
+    shaft, string = (Reading(of, amount("ratio", 0.01), **made) for of, made in (
+        ("The shaft", {"spine": 3.0, "wanted": 3.5}), ("The string", {"speed": 2.0})))
+    cup = Reading("The draw", amount("ratio", 0.01), spine=1.5, wanted=-1.5, speed=0.5)
+    assert [row[0] for row in ranges_table(ArrowRanges([shaft, cup, string])).rows] == [
+        "The draw", "The string", "The shaft"]

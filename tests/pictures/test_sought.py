@@ -156,6 +156,12 @@ def test_a_dot_is_round_and_lies_whole_in_the_patch(u, v, long, is_found):
         assert found.place == pytest.approx((1000.0 + u, 500.0 + v), abs=0.05)
 
 
+@pytest.mark.parametrize(("darker", "is_found"), [(36, True), (35, False)])
+def test_a_dot_is_three_times_as_dark_as_the_faintest_edge(darker, is_found):
+    gray = [200 if each == 230 else 200 - darker for each in disc(44.0, 38.0)]
+    assert (middle_near(Patch(0.0, 0.0, 1.0, 81, gray), (44.0, 38.0)) is not None) is is_found
+
+
 def test_samples_of_two_pixels_are_read_in_the_pictures_pixels():
     found = middle_near(Patch(1000.0, 500.0, 2.0, 81, disc(44.0, 38.0)), (1088.0, 576.0))
     assert found.place == pytest.approx((1088.0, 576.0), abs=0.1)

@@ -353,6 +353,16 @@ def test_widths_and_thickness_for_the_finish_come_from_the_sections(bench):
     assert (found["width_fadeout"].text, found["width_tip"].text) == ("1 3/4 in", "1/2 in")
 
 
+@pytest.mark.parametrize("limb", ["upper", "lower"])
+def test_a_mean_over_both_limbs_is_as_old_as_the_older_half(bench, limb):
+    bench.write("reading", **SECTIONS)
+    assert not filled(bench, "finish")["limb_thickness"].stale
+    bench.write("strokes", upper_belly="30", lower_belly="45", paper="P120")
+    assert filled(bench, "finish")["limb_thickness"].stale
+    bench.write("reading", **{f"stations_{limb}": SECTIONS[f"stations_{limb}"]})
+    assert filled(bench, "finish")["limb_thickness"].stale
+
+
 @pytest.mark.parametrize(("measured", "height"), [("fadeout", "7 1/2 in"), ("string_end", "")])
 def test_the_height_at_the_fadeout_is_the_tiller_distance_only_if_read_there(bench, measured, height):
     bench.write("reading", upper="7 1/2 in", lower="7 3/8 in", measured=measured)

@@ -96,6 +96,13 @@ def test_a_long_answer_is_shared_out_over_its_facts():
     assert "&".join(facts[name] for name in keep.PAIR_FACTS if name in facts) == "&".join(figures)
 
 
+@pytest.mark.parametrize(("more", "facts"), [(0, 1), (1, 2)])
+def test_a_fact_is_filled_to_its_last_letter(more, facts):
+    figures = ["a=" + "7" * (MOST_TEXT // 2 - 3), "b=" + "7" * (MOST_TEXT - MOST_TEXT // 2 - 2 + more)]
+    kept = dict(keep.answer_facts("tiller", figures, {}, []))
+    assert len([name for name in keep.PAIR_FACTS if name in kept]) == facts
+
+
 def test_filling_says_what_the_bow_is_called_and_what_its_record_shows():
     found = tasks.answer(asked() | {"task": "fill"})
     assert found["title"]
