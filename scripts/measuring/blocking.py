@@ -1,9 +1,9 @@
 """How long the page's own thread is blocked while a shared link loads: what a reader presses meanwhile waits.
 
 A task longer than 50 ms blocks by what it is longer, from the page's first paint with anything on it: nobody
-presses what is not there yet. The longest task is that of the whole load. Both are taken from the navigation until
-a moment after the answer, when what comes behind it has come too: the theme's script, the bar of bows, charts.
-Time on the processor is what counts, so that other work on the machine does not.
+presses what is not there yet. The longest task is that of the whole load. Both are taken from the navigation
+until a moment after the answer, when what comes behind it has come too: the theme's script, the bar of bows,
+charts. Time on the processor is what counts, so that other work on the machine does not.
 """
 
 import json

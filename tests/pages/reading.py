@@ -46,6 +46,13 @@ def headline(page: Page):
     return page.locator(".rb-headline")
 
 
+def chart_seen(place: Locator) -> Locator:
+    """Go to the place of a chart, which is drawn once somebody comes near it; returns what is drawn there."""
+    place.scroll_into_view_if_needed()
+    expect(place.locator("canvas")).to_be_visible()
+    return place.locator("canvas")
+
+
 def wait_for_state(page: Page, state: str) -> None:
     """Wait until the outcome is in this state and, unless it is to be waiting, holds the newest answer.
 

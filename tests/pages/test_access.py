@@ -6,6 +6,7 @@ from playwright.sync_api import expect
 from tests.pages.conftest import PHONE, visits
 from tests.pages.reading import (
     box,
+    chart_seen,
     headline,
     type_into,
     wait_for_state,
@@ -167,8 +168,7 @@ def test_paper_carries_inputs_and_result_but_no_buttons(visitor):
 
 def test_charts_follow_the_width_and_the_scheme(visitor):
     page = visitor.open_calculator("#upper=7+1/2+in")
-    canvas = page.locator(".rb-plot canvas").first
-    expect(canvas).to_be_visible()
+    canvas = chart_seen(page.locator(".rb-plot").first)
     narrow = canvas.bounding_box()["width"]
     page.set_viewport_size({"width": 1000, "height": 800})
     wait_until(page, lambda: canvas.bounding_box()["width"] > narrow)

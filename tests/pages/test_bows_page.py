@@ -6,6 +6,7 @@ from pathlib import Path
 import icalendar
 from playwright.sync_api import expect
 
+from tests.pages.reading import chart_seen
 from tests.pages.test_bow_bar import BOW, INVENTED, choose, open_bar, put
 from tests.pages.test_bows import SMALL_PHONE, open_bows
 
@@ -23,7 +24,7 @@ def test_weight_and_tiller_are_drawn_over_the_strokes_with_their_figures(visitor
     put(visitor, facts=LOG)
     page = open_bows(visitor, "#" + BOW)
     for chart in ("weight-history", "tiller-history"):
-        expect(page.locator(f"[data-chart={chart}] canvas")).to_be_visible()
+        chart_seen(page.locator(f"[data-chart={chart}] .rb-plot"))
     page.locator("[data-chart=weight-history] summary").click()
     expect(page.locator("[data-chart=weight-history] .rb-data-table tbody tr")).to_have_count(3)
     page.set_viewport_size({"width": 390, "height": 844})
@@ -47,7 +48,7 @@ def test_the_strings_line_goes_from_a_reading_into_the_charts_of_the_bow_and_of_
     page.locator(".rb-bow-job summary").click()
     page.locator(".rb-bow-job").get_by_role("link", name="Strokes").click()
     line = page.locator(".rb-outcome [data-chart=line]")
-    expect(line.locator("canvas")).to_be_visible()
+    chart_seen(line.locator(".rb-plot"))
     row = line.locator(".rb-data-table tbody tr").filter(has_text="Lower, near the tip")
     expect(row).to_contain_text("-0.078 in")
 

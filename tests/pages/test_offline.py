@@ -6,7 +6,7 @@ import pytest
 from playwright.sync_api import expect
 
 from tests.pages.conftest import SITE
-from tests.pages.reading import PATIENCE_MS, headline, type_into, wait_until
+from tests.pages.reading import PATIENCE_MS, chart_seen, headline, type_into, wait_until
 
 KEPT = """async () => {
   await navigator.serviceWorker.ready;
@@ -53,7 +53,7 @@ def test_calculators_answer_without_network(kept):
     expect(headline(page)).to_contain_text("1/2 in larger")
     type_into(page, "lower", "7 1/8")
     expect(headline(page)).to_contain_text("3/8 in larger")
-    expect(page.locator(".rb-plot canvas").first).to_be_visible()
+    chart_seen(page.locator(".rb-plot").first)
     expect(page.locator(".rb-copy")).to_have_text("Copy link")
 
 

@@ -6,7 +6,7 @@ import pytest
 from playwright.sync_api import expect
 
 from scripts.measuring.link_to_answer import address_of
-from tests.pages.reading import box, wait_for_state, wait_for_stillness, wait_until
+from tests.pages.reading import box, chart_seen, wait_for_state, wait_for_stillness, wait_until
 
 FONTS = re.compile(r"\.woff2")
 PLAIN = "document.documentElement.dataset.plain"
@@ -74,8 +74,7 @@ def test_charts_are_written_in_the_page_s_own_font(visitor):
     wait_for_state(page, "current")
     charts = page.locator(".rb-outcome .rb-plot")
     for chart in charts.all():
-        chart.scroll_into_view_if_needed()
-        expect(chart.locator("canvas")).to_be_visible()
+        chart_seen(chart)
     assert charts.count() == 2
     wait_until(page, "written.length > 20")
     assert [font for font in page.evaluate("written") if '"Atkinson Hyperlegible Next"' not in font] == []

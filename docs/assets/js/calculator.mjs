@@ -122,8 +122,8 @@ export class CalculatorPage {
     const told = [this.#progress, this.#state, this.#heard, this.#trouble, this.#back];
     this.#outcome.before(this.#peek.button, summary, this.#notes, ...told);
     this.#listen();
-    section.dataset.live = "";
-    this.#begin(typed);
+    if (carriesInputs(location.hash)) this.#beginWithLink(typed);
+    else this.#begin(typed);
   }
 
   /** The address changed under the page: a jump, a way back, or a pasted link. Only that brings figures. */
@@ -131,7 +131,7 @@ export class CalculatorPage {
     if (!this.#section.isConnected) return;
     if (carriesInputs(location.hash) && !this.#written.has(location.hash)) {
       this.#leaveBow(() => resetForm(this.#form, this.#example));
-      this.#takeLink();
+      this.#takeLink(location.hash);
     } else if (this.#link) this.#writeAddress();
   }
 
@@ -306,15 +306,23 @@ export class CalculatorPage {
 
   // Starting -------------------------------------------------------------------
 
+  /**
+   * The link is taken up in a task of its own, and what it asks in another: what is pressed meanwhile comes first.
+   * @param {boolean} typed
+   */
+  #beginWithLink(typed) {
+    const link = (this.#link = location.hash); // a jump in between would be another
+    this.#outcome.dataset.state = "none";
+    setTimeout(() => {
+      if (typed) resetForm(this.#form, this.#example);
+      this.#takeLink(link);
+      this.#section.dataset.live = "";
+    });
+  }
+
   /** @param {boolean} typed */
   #begin(typed) {
-    if (carriesInputs(location.hash)) {
-      setTimeout(() => { // a task of its own, and one for what it asks: what is pressed meanwhile comes first
-        if (typed) resetForm(this.#form, this.#example);
-        this.#takeLink();
-      });
-      return;
-    }
+    this.#section.dataset.live = "";
     setUnits(this.#form, recall("units") ?? unitsOf(this.#form));
     fitTables(this.#outcome);
     showWhatMatters(this.#form);
@@ -331,24 +339,27 @@ export class CalculatorPage {
     }
   }
 
-  /** Of a form that holds the example. */
-  #takeLink() {
-    const { pairs, notes } = readLink(location.hash);
+  /**
+   * Into a form that holds the example.
+   * @param {string} link
+   */
+  #takeLink(link) {
+    const { pairs, notes } = readLink(link);
     const hasFigures = pairs.some(([name]) => name !== "units");
     if (hasFigures) fillWhatLinksMean(this.#form);
     setUnits(this.#form, "imperial"); // what a link means must not depend on who opens it
     const { first, again } = splitRepeated(pairs);
     const strangers = fillForm(this.#form, first);
     namePercents(this.#form);
-    const job = this.#kept.find(location.hash); // of one's own: it knows what was the example's
+    const job = this.#kept.find(link); // of one's own: it knows what was the example's
     this.#kept.goOn(job);
     this.#own(job?.own ?? first.map(([name]) => name), { fromLink: !job });
-    this.#sent.show(hasFigures && !job && !isOwnLink(location.hash));
+    this.#sent.show(hasFigures && !job && !isOwnLink(link));
     const idle = first.filter(([name]) => fieldOf(this.#form, name)?.hidden);
     this.#strangers = [...strangers.filter(([name]) => !fieldOf(this.#form, name)), ...idle, ...again];
     this.#linkNotes = [...notes, ...strangers.map(([name, text]) => offList(this.#form, name, text)).filter((note) => note !== null)];
     this.#hasResult = false;
-    this.#link = location.hash;
+    this.#link = link;
     this.#writeAddress();
     this.#setState("waiting");
     setTimeout(() => this.#update({ save: false }));
