@@ -35,6 +35,29 @@ FULL = """() => {
   IDBObjectStore.prototype.add = () => { throw new DOMException("no room", "QuotaExceededError"); };
 }"""
 
+ROWS = """() => new Promise((resolve) => indexedDB.open("rebrace").onsuccess = ({ target: { result } }) => {
+  const stores = ["entries", "bows"].map((name) => result.transaction(name).objectStore(name).getAll());
+  stores[1].onsuccess = () => resolve(stores.map((store) => store.result));
+})"""
+"""What another tab would write of a bow: its entries and its head."""
+AS_HEADS_ARE_READ = """([entries, heads]) => {
+  const open = IDBDatabase.prototype.transaction;
+  IDBDatabase.prototype.transaction = function (names, ...more) {
+    if (names === "bows" && more[0] === "readonly") {
+      IDBDatabase.prototype.transaction = open;
+      const other = this.transaction(["entries", "bows"], "readwrite");
+      for (const row of entries) other.objectStore("entries").put(row);
+      for (const row of heads) other.objectStore("bows").put(row);
+    }
+    return open.call(this, names, ...more);
+  };
+}"""
+"""Have such rows written right before the heads of all bows are read the next time."""
+TAPPED_AND_KILLED = """(tile) => {
+  for (let tap = 0; tap < 3; tap += 1) tile.querySelector("[data-add='1']").click();
+  location.reload();
+}"""
+
 
 @pytest.fixture
 def bows(visitor):
@@ -94,6 +117,23 @@ def test_one_file_in_two_tabs_at_once_is_one_bow(bows, new_visitor):
         expect(page.locator(".rb-bows-notice")).to_contain_text("Took in")
     one.get_by_role("link", name="All bows").click()
     expect(one.locator(".rb-bows-list > li")).to_have_count(1)
+
+
+def test_a_bow_that_another_tab_takes_in_meanwhile_is_nobody_s_namesake(bows, new_visitor):
+    text, _ = saved_file(bows)
+    other = open_bows(new_visitor())
+    other.evaluate(AS_HEADS_ARE_READ, bows.evaluate(ROWS))
+    take_in(other, text)
+    expect(other.locator(".rb-bow-title")).to_have_text("31 64 in recurve")
+    expect(other.locator(".rb-bows-notice")).to_contain_text("Took in 0 of")
+
+
+def test_what_was_tapped_last_survives_a_page_killed_at_once(bows):
+    bows.get_by_role("button", name="Batch of strokes").click()
+    tile = bows.locator("dialog[open] [data-fact=lower_back]")
+    tile.evaluate(TAPPED_AND_KILLED)
+    bows.get_by_role("button", name="Batch of strokes").click()
+    expect(tile.locator("output")).to_have_text("3")
 
 
 def test_all_bows_are_removed_only_after_a_file_was_offered(bows):

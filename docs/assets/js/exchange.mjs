@@ -108,7 +108,7 @@ async function merge(bows, found, dialog) {
   const head = await bows.ask("head", { entries: `[${found.entries.join(",")}]` });
   if (!head) return {};
   const ids = entries.map(({ id }) => id);
-  const chosen = (await bows.store.bowOf(ids)) ?? (await namesake(bows, head, dialog, entries));
+  const chosen = await bowFor(bows, head, dialog, ids);
   if (!chosen) return {};
   return alone(async () => {
     const bow = (await bows.store.bowOf(ids)) ?? chosen; // another tab may have taken it in meanwhile
@@ -146,15 +146,18 @@ async function addTo(bows, bow, entries, head, found) {
 }
 
 /**
- * The id for a bow that shares no entry with those here; asks where one of them has the same tag.
+ * The id of the bow that holds one of these entries, else one of its own; asks where a bow here has the same tag.
  * @param {Bows} bows
  * @param {Summary} head
  * @param {HTMLDialogElement} dialog
- * @param {KeptEntry[]} entries
+ * @param {string[]} ids
  */
-async function namesake(bows, { tag, title }, dialog, entries) {
-  const own = entries.map(({ id }) => id).sort()[0];
-  const other = tag && (await bows.store.bows()).find((each) => each.tag === tag);
+async function bowFor(bows, { tag, title }, dialog, ids) {
+  const heads = await bows.store.bows(); // first: another tab that takes it in meanwhile is no namesake
+  const known = await bows.store.bowOf(ids);
+  if (known) return known;
+  const own = [...ids].sort()[0];
+  const other = tag && heads.find((each) => each.tag === tag);
   if (!other) return own;
   partOf(dialog, "p", HTMLElement).textContent = `Here: ${other.title}. In the file: ${title}.`;
   dialog.returnValue = "neither";

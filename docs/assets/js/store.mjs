@@ -250,11 +250,15 @@ class Store {
   }
 
   /**
+   * Committed at once: a page that is killed right after a tap has given it away already.
    * @param {string} id
    * @param {Pair[]} pairs
    */
   async keepDraft(id, pairs) {
-    await this.#database.put("drafts", { id, pairs });
+    const transaction = this.#database.transaction("drafts", "readwrite");
+    transaction.store.put({ id, pairs });
+    transaction.commit();
+    await transaction.done;
   }
 
   /** @param {string} id */
