@@ -129,6 +129,11 @@ def test_runs_as_a_module():
     assert found.stderr.startswith("Upper tiller distance")
 
 
+@pytest.mark.parametrize("word", ["-h", "--help"])
+def test_asked_for_help_it_lists_the_calculators(word, capsys):
+    assert run(capsys, word) == run(capsys)
+
+
 def test_a_terminal_that_lacks_a_mark_still_gets_its_answer():
     plain = dict(os.environ, PYTHONIOENCODING="ascii")
     for words in (("spray-air",), ("spray-air", "--json"), ("tiller", "--help"),

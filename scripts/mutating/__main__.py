@@ -22,7 +22,8 @@ EQUIVALENTS = ROOT / "tests/equivalents.txt"
 DEAR = ("engines", "pages", "site", "lint", "types")
 """Rooms of tests that ask a browser, an engine or a built site: they stay out of it."""
 
-UNCHANGED = [f"tests/unchanged/test_{name}.py" for name in ("inputs", "answers", "records", "lookups")]
+UNCHANGED = [f"tests/unchanged/test_{name}.py" for name in
+             ("quantities", "inputs", "answers", "records", "lookups")]
 """Whole answers as they were: quick, and touched by nearly all of the package."""
 
 FOR_ALL = [f"tests/test_{name}.py" for name in
@@ -101,8 +102,8 @@ def tests_of(file: str) -> list[str]:
         users = [user for each in level for user in importers().get(module_name(Path(each)), [])]
         mirrors = [mirror_of(each) for each in level if each.startswith("calc/")]
         found += [test for test in mirrors if Path(test).is_file()]
-        found += [user for user in users if Path(user).name.startswith("test_")]
         found += UNCHANGED
+        found += [user for user in users if Path(user).name.startswith("test_")]
         level = [user for user in dict.fromkeys(users) if user not in seen]
         seen.update(level)
     return list(dict.fromkeys([*found, *FOR_ALL]))

@@ -513,6 +513,18 @@ def test_a_plan_begins_behind_what_was_laid_and_moves_only_what_is_to_come():
     assert values["volume"] == pytest.approx(whole["volume"] * 5 / 6)
 
 
+@pytest.mark.parametrize(("laid", "said"), [
+    ("build:2026-05-01:9 h:77 F;sheen:2026-05-02:9 h:77 F", "Nothing is to come any more."),
+    ("build:2026-05-01:9 h:77 F",
+     "Every coat to come falls within its recoat window and within working hours."),
+])
+def test_of_a_window_is_said_what_is_still_to_come(laid, said):
+    _, outcome = results(temperature="77 F", start="2026-05-02", coat_time="1 h", seal_coats="0",
+                         build_coats="1", lettering="no", over_coats="0", sheen_coats="1", laid=laid)
+    [window] = [each for each in outcome.checks if each.id == "window"]
+    assert say(window.text, "imperial") == said
+
+
 def test_a_coat_laid_in_the_cold_opens_its_window_later():
     # 18 °F (10 °C) colder: 6 h become 12 h while the cold lasts.
     typed = {"temperature": "77 F", "start": "2026-05-07", "coat_time": "1 h", "seal_coats": "0",

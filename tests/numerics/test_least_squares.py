@@ -172,6 +172,8 @@ def test_a_log_without_strokes_has_no_papers():
         lines_by_paper(((0.0, 0.0), (0.0, 0.0)), (53.0, 52.9), 0.25)
     with pytest.raises(ValueError, match=whole("there must be one row of counts for each reading, got 1")):
         lines_by_paper(((0.0,),), (53.0, 52.9), 0.25)
+    with pytest.raises(ValueError, match=whole("a line needs two readings or more, got 1")):
+        lines_by_paper(((0.0, 0.0),), (53.0,), 0.25)
 
 
 def test_a_safe_batch_stays_above_the_aim_at_the_ends_of_the_ranges():

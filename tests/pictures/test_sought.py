@@ -142,6 +142,13 @@ def test_where_the_picture_shows_nothing_nothing_is_found(gray):
     assert middle_near(patch, (20.0, 20.0)) is None
 
 
+@pytest.mark.parametrize(("nearer", "found"), [(52, 27.0), (48, 20.0)])
+def test_a_nearer_edge_is_the_one_if_it_is_half_as_high_as_the_highest(nearer, found):
+    steps = [200 if column < 20 else 100 if column < 27 else 100 + nearer for column in range(41)]
+    edge = edge_near(Patch(0.0, 0.0, 1.0, 41, steps * 41), (24.5, 20.0), (0.0, 1.0))
+    assert edge.place == pytest.approx((found, 20.0), abs=0.05)
+
+
 def disc(u, v, wide=81, long=1.0):
     return [30 if ((i + 0.5 - u) / long) ** 2 + (j + 0.5 - v) ** 2 < 15**2 else 230
             for j in range(wide) for i in range(wide)]

@@ -206,11 +206,11 @@ def _rates(
         right.append(pull)
     held = [0.0] * (links + 1)
     for k in range(links - 1, -1, -1):
-        held[k] = (right[k] - (above[k] * held[k + 1] if k < links - 1 else 0.0)) / diagonal[k]
+        held[k] = (right[k] - above[k] * held[k + 1]) / diagonal[k]
     turning = []
     ax = ay = 0.0
     for k in range(links):
-        after = held[k + 1] if k < links - 1 else 0.0
+        after = held[k + 1]
         next_sine, next_cosine = (sines[k + 1], cosines[k + 1]) if k < links - 1 else (0.0, 0.0)
         here_x = (fx[k] + after * next_sine - held[k] * sines[k]) / masses[k]
         here_y = (fy[k] + after * next_cosine - held[k] * cosines[k]) / masses[k]

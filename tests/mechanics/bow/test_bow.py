@@ -320,6 +320,13 @@ def test_strings_and_pivots_that_cannot_be():
         Bow(LIMB, LIMB, (math.inf, 0.0))
 
 
+@pytest.mark.parametrize("drop", [0.03, -0.03])
+def test_how_far_tiller_can_be_read_is_the_same_of_a_bow_turned_over(drop):
+    bow = recurve(1.03, (0.0, drop), shorter=0.01)
+    turned = Bow(bow.lower, bow.upper, (0.0, -drop))
+    assert turned.brace(0.2).furthest_reading() == pytest.approx(bow.brace(0.2).furthest_reading(), rel=1e-9)
+
+
 def test_tiller_can_be_read_as_far_as_the_fadeout_and_no_farther():
     bow = recurve(1.03, (0.0, 0.02), 25000.0)
     braced = bow.brace(0.2)

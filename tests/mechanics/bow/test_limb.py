@@ -120,6 +120,12 @@ def test_a_stretch_may_begin_at_the_fadeout_and_end_at_the_nock():
         laminated_limb(PROFILE, (0.0, 0.24), STATIONS, BUILD, Sanding(0.3, 0.3, 0.01, 0.5), 1e-4)
 
 
+def test_a_limb_that_is_to_be_sanded_has_lost_nothing_yet():
+    before, planned = (laminated_limb(PROFILE, (0.0, 0.24), STATIONS, BUILD, sanding)
+                       for sanding in (None, SANDING))
+    assert planned.stiffness == before.stiffness
+
+
 @pytest.mark.parametrize("section", range(3))
 def test_places_say_what_one_section_s_thickness_and_the_removal_do(section):
     """Against limbs made anew: a section a little thicker, and a little more taken off."""
