@@ -134,6 +134,12 @@ def test_asked_for_help_it_lists_the_calculators(word, capsys):
     assert run(capsys, word) == run(capsys)
 
 
+def test_help_says_of_tables_alone_how_their_rows_are_written(capsys):
+    _, out, _ = run(capsys, "strokes", "--help")
+    tables = [each for each in inputs_of(catalog.find("strokes")) if each.kind == ROWS]
+    assert " ".join(out.split()).count("Rows apart by ;") == len(tables) > 0
+
+
 def test_a_terminal_that_lacks_a_mark_still_gets_its_answer():
     plain = dict(os.environ, PYTHONIOENCODING="ascii")
     for words in (("spray-air",), ("spray-air", "--json"), ("tiller", "--help"),

@@ -195,6 +195,12 @@ def test_the_log_names_its_papers_and_strokes_reads_it(bench):
     assert job.problems == []
 
 
+def test_a_log_says_of_an_even_tiller_that_it_is_nothing(bench):
+    bench.write("strokes", upper_belly="30", paper="P120")
+    bench.write("reading", weight="52 lb", at_draw="28 in", upper="7 5/8 in", lower="7 5/8 in")
+    assert text(bench, "strokes", "log").split(":")[-2] == "0 in"
+
+
 @pytest.mark.parametrize(("papers", "names"), [
     (("P120", "P120"), "p120 same same"), (("", ""), "same same same"), (("P120", ""), "p120 same same"),
     (("worn belt", "P180"), "same same p180"), (("P120", "a new belt"), "p120 same new"),

@@ -34,6 +34,11 @@ def test_each_reading_stands_over_the_strokes_made_until_then():
     assert tiller.lines[0].ys[0] == pytest.approx(parse("5/16 in", "length"))
 
 
+def test_one_stroke_between_two_readings_is_enough_to_see():
+    log = [LOG[0], entry(11, "strokes", upper_belly="1"), LOG[2]]
+    assert [each.lines[-1].xs for each in charts(State(log))] == [[0, 1], [0, 1]]
+
+
 def test_where_the_string_ran_stands_in_the_chart_of_tiller():
     line = {"upper_offset_riser": "1/64 in", "lower_offset_tip": "-3/32 in"}
     found = charts(State([*LOG, entry(18, "reading", **line), entry(19, "strokes", lower_belly="5"),
