@@ -24,7 +24,7 @@ DEAR = ("engines", "pages", "site", "lint", "types")
 
 UNCHANGED = [f"tests/unchanged/test_{name}.py" for name in
              ("quantities", "inputs", "answers", "records", "lookups")]
-"""Whole answers as they were: quick, and touched by nearly all of the package."""
+"""Figures, inputs and whole answers as they were: quick, and touched by nearly all of the package."""
 
 FOR_ALL = [f"tests/test_{name}.py" for name in
            ("declarations", "old_links", "answer", "command_line", "one_bow", "quantities", "dates")]

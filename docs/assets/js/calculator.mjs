@@ -131,7 +131,7 @@ export class CalculatorPage {
     if (!this.#section.isConnected) return;
     if (carriesInputs(location.hash) && !this.#written.has(location.hash)) {
       this.#leaveBow(() => resetForm(this.#form, this.#example));
-      this.#takeLink(location.hash);
+      this.#takeLink();
     } else if (this.#link) this.#writeAddress();
   }
 
@@ -311,11 +311,12 @@ export class CalculatorPage {
    * @param {boolean} typed
    */
   #beginWithLink(typed) {
-    const link = (this.#link = location.hash); // a jump in between would be another
+    this.#link = location.hash;
     this.#outcome.dataset.state = "none";
     setTimeout(() => {
+      if (!carriesInputs(location.hash)) this.#writeAddress(); // a jump in between; a link is the newer one
       if (typed) resetForm(this.#form, this.#example);
-      this.#takeLink(link);
+      this.#takeLink();
       this.#section.dataset.live = "";
     });
   }
@@ -339,27 +340,24 @@ export class CalculatorPage {
     }
   }
 
-  /**
-   * Into a form that holds the example.
-   * @param {string} link
-   */
-  #takeLink(link) {
-    const { pairs, notes } = readLink(link);
+  /** Of a form that holds the example. */
+  #takeLink() {
+    const { pairs, notes } = readLink(location.hash);
     const hasFigures = pairs.some(([name]) => name !== "units");
     if (hasFigures) fillWhatLinksMean(this.#form);
     setUnits(this.#form, "imperial"); // what a link means must not depend on who opens it
     const { first, again } = splitRepeated(pairs);
     const strangers = fillForm(this.#form, first);
     namePercents(this.#form);
-    const job = this.#kept.find(link); // of one's own: it knows what was the example's
+    const job = this.#kept.find(location.hash); // of one's own: it knows what was the example's
     this.#kept.goOn(job);
     this.#own(job?.own ?? first.map(([name]) => name), { fromLink: !job });
-    this.#sent.show(hasFigures && !job && !isOwnLink(link));
+    this.#sent.show(hasFigures && !job && !isOwnLink(location.hash));
     const idle = first.filter(([name]) => fieldOf(this.#form, name)?.hidden);
     this.#strangers = [...strangers.filter(([name]) => !fieldOf(this.#form, name)), ...idle, ...again];
     this.#linkNotes = [...notes, ...strangers.map(([name, text]) => offList(this.#form, name, text)).filter((note) => note !== null)];
     this.#hasResult = false;
-    this.#link = link;
+    this.#link = location.hash;
     this.#writeAddress();
     this.#setState("waiting");
     setTimeout(() => this.#update({ save: false }));
