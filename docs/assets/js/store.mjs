@@ -250,20 +250,27 @@ class Store {
   }
 
   /**
-   * Committed at once: a page that is killed right after a tap has given it away already.
    * @param {string} id
    * @param {Pair[]} pairs
    */
   async keepDraft(id, pairs) {
-    const transaction = this.#database.transaction("drafts", "readwrite");
-    transaction.store.put({ id, pairs });
-    transaction.commit();
-    await transaction.done;
+    await this.#atOnce((drafts) => drafts.put({ id, pairs }));
   }
 
   /** @param {string} id */
   async dropDraft(id) {
-    await this.#database.delete("drafts", id);
+    await this.#atOnce((drafts) => drafts.delete(id));
+  }
+
+  /**
+   * Write to the drafts and commit: a page that is killed right after a tap has given it away already.
+   * @param {(drafts: IDBPObjectStore<Layout, ["drafts"], "drafts", "readwrite">) => void} write
+   */
+  async #atOnce(write) {
+    const transaction = this.#database.transaction("drafts", "readwrite");
+    write(transaction.store);
+    transaction.commit();
+    await transaction.done;
   }
 
   /** @param {string} name */
