@@ -6,6 +6,7 @@ import io
 import icalendar
 import pytest
 
+from calc.command import record
 from calc.command.record import BAD_INPUT, DONE, main
 from calc.record import file, photos
 from calc.record.entries import entries_json
@@ -129,7 +130,10 @@ def test_csv_goes_to_the_output(path, capsys):
     assert rows[0]["weight_lb"] == "53"
 
 
-def test_several_bows_are_held_against_each_other_and_given_to_a_calendar(path, tmp_path, capsys):
+@pytest.mark.parametrize("hour, said", [("17:30", ["In order", "Watch"]), ("09:00", ["Watch", "Watch"])])
+def test_several_bows_are_held_against_each_other_and_given_to_a_calendar(
+        hour, said, path, tmp_path, capsys, monkeypatch):
+    monkeypatch.setattr(record, "now", lambda: f"2026-05-05T{hour}+00:00")
     other = tmp_path / "32.html"
     main(["new", str(other), "--tag", "32", "--title", "66 in longbow"])
     assert main(["calendar", str(path), str(other)]) == BAD_INPUT
@@ -143,7 +147,7 @@ def test_several_bows_are_held_against_each_other_and_given_to_a_calendar(path, 
     assert main(["across", str(path), str(other)]) == DONE
     lines = capsys.readouterr().out.splitlines()
     assert [line.partition(": Build coat from")[0] for line in lines] == [
-        "In order: 31 64 in recurve", "Watch: 32 66 in longbow"]
+        said[0] + ": 31 64 in recurve", said[1] + ": 32 66 in longbow"]
     assert main(["calendar", str(path), str(other)]) == DONE
     events = icalendar.Calendar.from_ical(capsys.readouterr().out).walk("VEVENT")
     assert sorted(str(each["SUMMARY"]) for each in events) == [
