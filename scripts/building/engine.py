@@ -7,7 +7,7 @@ import json
 from collections.abc import Mapping
 from pathlib import Path
 
-from scripts.building import bytecode, interpreter
+from scripts.building import bytecode, form_words, interpreter
 from scripts.building.fingerprint import of_folder, short_hash
 from scripts.building.packs import packs
 
@@ -44,7 +44,7 @@ def write(root: Path, site: Path) -> None:
 
 def packed(sources: Mapping[str, str]) -> dict[str, bytes]:
     """Return the packs by name: a line of JSON with the size of each compiled module, and these behind it."""
-    modules = bytecode.compiled(sources)
+    modules = bytecode.compiled({path: form_words.without(path, text) for path, text in sources.items()})
     return {name: pack({path: modules[path] for path in map(bytecode.name_of, paths)})
             for name, paths in packs(sources).items()}
 

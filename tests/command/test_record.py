@@ -130,7 +130,7 @@ def test_csv_goes_to_the_output(path, capsys):
     assert rows[0]["weight_lb"] == "53"
 
 
-@pytest.mark.parametrize("hour, said", [("17:30", ["In order", "Watch"]), ("09:00", ["Watch", "Watch"])])
+@pytest.mark.parametrize(("hour", "said"), [("17:30", ["In order", "Watch"]), ("09:00", ["Watch", "Watch"])])
 def test_several_bows_are_held_against_each_other_and_given_to_a_calendar(
         hour, said, path, tmp_path, capsys, monkeypatch):
     monkeypatch.setattr(record, "now", lambda: f"2026-05-05T{hour}+00:00")
