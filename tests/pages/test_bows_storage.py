@@ -57,6 +57,17 @@ TAPPED_AND_KILLED = """(tile) => {
   for (let tap = 0; tap < 3; tap += 1) tile.querySelector("[data-add='1']").click();
   location.reload();
 }"""
+KILLED_ONCE_SAVED = """() => {
+  const begin = IDBDatabase.prototype.transaction;
+  let isSaved = false;
+  IDBDatabase.prototype.transaction = function (names, mode) {
+    if (isSaved && mode === "readwrite") throw new Error("this page is no more");
+    const transaction = begin.call(this, names, mode);
+    const saves = mode === "readwrite" && [names].flat().includes("entries");
+    if (saves) transaction.addEventListener("complete", () => (isSaved = true));
+    return transaction;
+  };
+}"""
 
 
 @pytest.fixture
@@ -134,6 +145,19 @@ def test_what_was_tapped_last_survives_a_page_killed_at_once(bows):
     tile.evaluate(TAPPED_AND_KILLED)
     bows.get_by_role("button", name="Batch of strokes").click()
     expect(tile.locator("output")).to_have_text("3")
+
+
+def test_strokes_written_down_are_not_offered_again_by_a_page_killed_right_then(bows):
+    bows.get_by_role("button", name="Batch of strokes").click()
+    tile = bows.locator("dialog[open] [data-fact=lower_back]")
+    tile.locator("[data-add='1']").click()
+    bows.evaluate(KILLED_ONCE_SAVED)
+    bows.locator("dialog[open] button[type=submit]").click()
+    expect(bows.locator("dialog[open]")).to_have_count(0)
+    bows.reload()
+    expect(timeline(bows)).to_have_count(2)
+    bows.get_by_role("button", name="Batch of strokes").click()
+    expect(tile.locator("output")).to_have_text("0")
 
 
 def test_all_bows_are_removed_only_after_a_file_was_offered(bows):

@@ -153,18 +153,18 @@ export class Bows {
 
   /**
    * Make an entry of pairs; resolves to its id and the bow that has it, which is named after its first entry, or to
-   * what is wrong.
+   * what is wrong. draft: the id of what was kept of it while it was typed.
    * @param {string} sheet
    * @param {Pair[]} pairs
-   * @param {{at?: string, note?: string, bow?: string | null}} more
+   * @param {{at?: string, note?: string, bow?: string | null, draft?: string}} more
    * @returns {Promise<{bow: string | null, entry?: string, errors: Problem[]}>}
    */
-  async add(sheet, pairs, { at = now(), note = "", bow = this.#bow } = {}) {
+  async add(sheet, pairs, { at = now(), note = "", bow = this.#bow, draft = "" } = {}) {
     const id = newId();
     const taken = await this.ask("take", { sheet, pairs, at, note, id });
     if (!taken?.entry) return { bow: null, errors: taken?.errors ?? [] };
     const target = bow ?? id;
-    const refusal = await this.#keep(target, id, taken.entry);
+    const refusal = await this.#keep(target, id, taken.entry, draft);
     if (refusal) return { bow: null, errors: [{ message: refusal }] };
     this.toast(`Saved ${at.slice(11, 16)}.`, () => this.strike(target, id));
     return { bow: target, entry: id, errors: [] };
@@ -175,12 +175,13 @@ export class Bows {
    * @param {string} bow
    * @param {string} id
    * @param {string} text
+   * @param {string} [draft]
    */
-  async #keep(bow, id, text) {
+  async #keep(bow, id, text, draft) {
     if (bow === this.#bow) this.#record = joined(this.#record, [text]); // for the file, whatever becomes of it
     try {
       const first = (await this.store.bows()).length === 0;
-      const isWritten = await writeDown(this.store, bow, [{ id, text }], (more) => this.ask("head", more));
+      const isWritten = await writeDown(this.store, bow, [{ id, text }], (more) => this.ask("head", more), draft);
       if (!isWritten) return HALTED;
       if (first) this.#askToKeep();
     } catch (error) {

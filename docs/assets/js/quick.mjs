@@ -183,11 +183,11 @@ export class QuickEntry {
    * @param {string} draft
    */
   async #save(sheet, pairs, dialog, draft) {
-    const { bow, errors } = await this.#bows.add(sheet, this.#bows.forms.withUnits(sheet, pairs));
+    const more = { draft: this.#draftName(draft) };
+    const { bow, errors } = await this.#bows.add(sheet, this.#bows.forms.withUnits(sheet, pairs), more);
     say(dialog, errors);
     if (!bow) return false;
     dialog.close();
-    await this.#bows.store.dropDraft(this.#draftName(draft)).catch(() => {});
     return true;
   }
 

@@ -99,12 +99,12 @@ export class SheetForms {
    */
   async #save(dialog, form, sheet) {
     nameUnits(form, this.#bows.units);
-    const said = { at: momentOf(boxOf(form, "at")?.value), note: boxOf(form, "note")?.value ?? "", bow: this.#bow };
+    const at = momentOf(boxOf(form, "at")?.value);
+    const said = { at, note: boxOf(form, "note")?.value ?? "", bow: this.#bow, draft: this.#draftName(sheet) };
     const { bow, errors } = await this.#bows.add(sheet === NEW_BOW ? "bow" : sheet, readPairs(form), said);
     say(form, errors);
     if (!bow) return;
     dialog.close();
-    await this.#bows.store.dropDraft(this.#draftName(sheet)).catch(() => {});
     if (sheet === NEW_BOW) location.hash = bow;
   }
 }

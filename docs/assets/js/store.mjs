@@ -110,16 +110,19 @@ class Store {
 
   /**
    * Add entries (texts with their ids) to a bow in one go; those that are there already stay as they are.
-   * What the head does not say, that of a bow which is here already goes on saying.
+   * What the head does not say, that of a bow which is here already goes on saying. With the entries goes the draft
+   * that they were: a page that is killed offers nobody again what is written down.
    * @param {string} bow
    * @param {KeptEntry[]} entries
    * @param {Partial<Summary>} [head]
+   * @param {string} [draft] its id
    */
-  async add(bow, entries, head) {
-    const transaction = this.#database.transaction(["entries", "bows"], "readwrite");
+  async add(bow, entries, head, draft) {
+    const transaction = this.#database.transaction(["entries", "bows", "drafts"], "readwrite");
     const added = await addMissing(transaction.objectStore("entries"), bow, entries);
     const heads = transaction.objectStore("bows");
     if (head) await heads.put(headOf(bow, { begun: Date.now(), ...(await heads.get(bow)), ...head, changed: Date.now() }));
+    if (draft) await transaction.objectStore("drafts").delete(draft);
     await transaction.done;
     this.#tell(bow);
     return added;
@@ -383,13 +386,15 @@ class Forgetful {
    * @param {string} bow
    * @param {KeptEntry[]} entries
    * @param {Partial<Summary>} [head]
+   * @param {string} [draft]
    */
-  async add(bow, entries, head) {
+  async add(bow, entries, head, draft) {
     const there = this.#textsOf(bow);
     const fresh = entries.filter(({ id }) => !there.has(id));
     fresh.forEach(({ id, text }) => there.set(id, text));
     this.#entries.set(bow, there);
     if (head) await this.putHead(bow, { begun: Date.now(), ...this.#heads.get(bow), ...head });
+    if (draft) this.#drafts.delete(draft);
     return fresh.length;
   }
 
@@ -498,17 +503,18 @@ class Forgetful {
 /**
  * Write entries (texts with their ids) down, and leave it to the page of bows to work out what they change of a head:
  * one that does not know of all its bow's entries is out of date. Only a bow that is new here gets one first, from
- * askHead; resolves to whether there was one.
+ * askHead; resolves to whether there was one. draft: the id of the one that the entries were, which goes with them.
  * @param {BowStore} store
  * @param {string} bow
  * @param {KeptEntry[]} entries
  * @param {(more: {entries: string}) => Promise<Summary | null>} askHead
+ * @param {string} [draft]
  */
-export async function writeDown(store, bow, entries, askHead) {
+export async function writeDown(store, bow, entries, askHead, draft) {
   const isKnown = Boolean(await store.head(bow));
   const head = isKnown ? {} : await askHead({ entries: joined("[]", entries.map(({ text }) => text)) });
   if (!head) return false;
-  await store.add(bow, entries, head);
+  await store.add(bow, entries, head, draft);
   return true;
 }
 
