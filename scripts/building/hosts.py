@@ -21,7 +21,7 @@ from scripts.serving.headers import (
 
 FOLDERS = "_headers"
 SERVERS = ".htaccess"
-PAGES = ("/", "/*/", "/service-worker.js", "/search/*", "/site.webmanifest")
+PAGES = ("/", "/*/", "/service-worker.js", "/site.webmanifest")
 """What changes with a release and keeps its address."""
 Headers = Iterable[tuple[str, str]]
 

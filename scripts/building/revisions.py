@@ -9,8 +9,9 @@ from pathlib import Path
 
 from scripts.building.fingerprint import of_folder
 
-FOLDERS = ("fonts", "css", "js")
-"""In the order in which they refer to each other: styles name fonts, scripts may name styles."""
+FOLDERS = ("search", "javascripts", "fonts", "css", "js")
+"""In the order in which they refer to each other: the theme's scripts, in `javascripts`, name the search's words,
+styles name fonts, our own scripts may name styles."""
 
 
 def name_by_content(site: Path) -> None:
@@ -23,7 +24,8 @@ def name_by_content(site: Path) -> None:
         (assets / name).rename(assets / named)
         for other in FOLDERS:
             _rewrite(assets.glob(f"{other}*/**/*"), f"../{name}/", f"../{named}/")
-        _rewrite(site.rglob("*.html"), f"assets/{name}/", f"assets/{named}/")
+        for whole in (site.rglob("*.html"), assets.glob("javascripts/*.js")):
+            _rewrite(whole, f"assets/{name}/", f"assets/{named}/")
 
 
 def _rewrite(paths: Iterable[Path], old: str, new: str) -> None:

@@ -7,6 +7,7 @@ glossary calls otherwise are turned into the glossary's by the worker.
 
 import json
 import re
+import shutil
 from pathlib import Path
 
 from mkdocs.utils.meta import get_data
@@ -15,7 +16,9 @@ from calc import catalog
 from calc.lookups import glossary
 from scripts.building.errors import BuildError
 
-INDEX = "search/search_index.json"
+THEME_INDEX = "search/search_index.json"
+INDEX = "assets/search/index.json"
+"""Where it goes: among the files that are named by their content, so that who kept it waits for no line."""
 WORKER = "assets/js/search-worker.mjs"
 THEME_WORKERS = "assets/javascripts/workers"
 THEME_WORKER = re.compile(re.escape(THEME_WORKERS) + r"/search\.[\w.]+\.js")
@@ -27,8 +30,7 @@ READERS_WORDS = "words"
 
 def write(docs: Path, site: Path) -> None:
     """Add readers' words and telling titles to a built site's index, and name the worker that reads it."""
-    path = site / INDEX
-    index = json.loads(path.read_text(encoding="utf-8"))
+    index = json.loads((site / THEME_INDEX).read_text(encoding="utf-8"))
     words = readers_words(docs)
     for entry in index["docs"]:
         address = entry["location"]
@@ -38,7 +40,9 @@ def write(docs: Path, site: Path) -> None:
     if words:
         raise BuildError("no page of the index has the readers' words of " + ", ".join(words))
     index["config"]["others"] = other_words()
-    path.write_text(json.dumps(index, ensure_ascii=False, separators=(",", ":")), encoding="utf-8")
+    shutil.rmtree((site / THEME_INDEX).parent)
+    (site / INDEX).parent.mkdir(parents=True)
+    (site / INDEX).write_text(json.dumps(index, ensure_ascii=False, separators=(",", ":")), encoding="utf-8")
     for page in site.rglob("*.html"):
         text = page.read_text(encoding="utf-8")
         page.write_text(THEME_WORKER.sub(WORKER, text), encoding="utf-8")

@@ -4,7 +4,7 @@ import re
 import shutil
 from pathlib import Path
 
-from scripts.building import maps
+from scripts.building import maps, search
 from scripts.building.errors import BuildError
 
 UNUSED = ("assets/javascripts/lunr", "assets/javascripts/workers", "assets/**/*.map")
@@ -23,6 +23,15 @@ IN_TURN = (r"inTurn=document.currentScript.dataset.apart===undefined?(atOnce,...
 TEXT = re.compile(rf'return {NAME}\((?=\.\.\.{NAME}\("\.annotate:not)')
 TEXT_IN_TURN = "return inTurn(10,"
 """What works on links, folds and code in a text, some of them a task."""
+WORDS = re.compile(
+    rf'{NAME}\({NAME}\(location\.protocol!=="file:"\),({NAME}\("search"\))\)(\.pipe\({NAME}\({NAME}=>{NAME}\),'
+    rf'({NAME})\(\(\)=>.*?{NAME}\(\[)({NAME}),'
+    rf'({NAME}\.pipe\({NAME}\({NAME}\(\)\),{NAME}\({NAME}=>!!{NAME}\.searchParams\.get\("h"\)\)\))')
+"""Where it fetches all words of the book: for the search, and to mark those that led a reader to a page."""
+WORDS_ASKED_FOR = r"\1\2\5.pipe(\3(()=>\4)),\5"
+"""The same, but not before somebody goes to the search or comes from it."""
+CHANGES = ((MOUNTS, IN_TURN), (TEXT, TEXT_IN_TURN), (WORDS, WORDS_ASKED_FOR),
+           (re.compile(re.escape(f'"{search.THEME_INDEX}"')), f'"{search.INDEX}"'))
 
 
 def trim(site: Path) -> None:
@@ -37,11 +46,11 @@ def trim(site: Path) -> None:
 
 
 def part(site: Path) -> None:
-    """Let a page have the theme's script begin its work on each part of a page in a task of its own."""
+    """Let the theme's script begin its work on a page in parts, and fetch what is searched once it is."""
     [path] = site.glob(SCRIPT)
     script = path.read_text(encoding="utf-8")
-    for whole, parted in ((MOUNTS, IN_TURN), (TEXT, TEXT_IN_TURN)):
-        script, times = whole.subn(parted, script)
+    for whole, changed in CHANGES:
+        script, times = whole.subn(changed, script)
         if times != 1:
             raise BuildError("the theme's script begins its work in another way than it did")
     path.write_text(script, encoding="utf-8")

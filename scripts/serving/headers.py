@@ -2,8 +2,8 @@
 
 import re
 
-IMMUTABLE = re.compile(r"/assets/(?:(?:css|fonts|js)-[0-9a-f]{12}/|engine/.*-[0-9a-f]{12}[./]"
-                       r"|(?:javascripts|stylesheets)/.*\.[0-9a-f]{8}\.min\.)")
+IMMUTABLE = re.compile(r"/assets/(?:(?:css|fonts|javascripts|js|search)-[0-9a-f]{12}/"
+                       r"|engine/.*-[0-9a-f]{12}[./])")
 """Addresses with a hash of what they hold: kept for good."""
 FOR_GOOD = "max-age=315360000, public, immutable"
 ASKED_AFTER = "no-cache"

@@ -26,7 +26,7 @@ new MutationObserver((_, observer) => {
 """
 """Goes on to another link as soon as the calculator has set the example's answer aside for the first."""
 ANSWERED_AND_ASKED = """() => [window.answeredMs, ...performance.getEntriesByType("resource")
-  .filter(each => /bundle[.-][^/]*js$|search_index.json$/.test(each.name)).map(each => each.startTime)]"""
+  .filter(each => /bundle[.-][^/]*js$|assets.search-/.test(each.name)).map(each => each.startTime)]"""
 
 
 def test_hobbyist_searches_and_reads(visitor):

@@ -70,3 +70,16 @@ def test_what_was_found_is_marked_and_leads_there(new_visitor):
     first.get_by_role("link").nth(1).click()
     page.wait_for_url("**/safety/?h=cyanoacrylate#cyanoacrylate")
     expect(page.locator("article mark").first).to_have_text("Cyanoacrylate", ignore_case=True)
+
+
+def test_the_words_of_the_book_are_fetched_by_whoever_searches_and_by_nobody_else(visitor):
+    asked = []
+    visitor.context.on("request", lambda request: asked.append(request.url))
+    page = visitor.open("safety/")
+    page.wait_for_load_state("networkidle")
+    assert [url for url in asked if url.endswith("search-worker.mjs")]
+    assert not [url for url in asked if "/assets/search-" in url]
+    page.locator('.md-header__button[for="__search"]').first.click()
+    page.locator("input.md-search__input").press_sequentially("tiller")
+    expect(page.locator(".md-search-result__link").first).to_be_visible()
+    assert len([url for url in asked if "/assets/search-" in url]) == 1

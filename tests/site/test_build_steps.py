@@ -17,11 +17,14 @@ SITE = Path(__file__).parents[2] / "site"
 @pytest.fixture
 def draft(tmp_path):
     for name, text in {
-        "index.html": '<link href="assets/css/site.css"><script src="assets/js/page.mjs"></script>',
+        "index.html": '<link href="assets/css/site.css"><script src="assets/js/page.mjs"></script>'
+                      '<script src="assets/javascripts/bundle.0.min.js"></script>',
         "tiller/index.html": '<link href="../assets/css/site.css">',
         "assets/css/site.css": '@font-face { src: url("../fonts/a.woff2") }',
         "assets/fonts/a.woff2": "font",
         "assets/js/page.mjs": 'import "./b.mjs";',
+        "assets/javascripts/bundle.0.min.js": 'new URL("assets/search/index.json", base)',
+        "assets/search/index.json": '{"docs": []}',
         "service-worker.js": "/* keeps the files of RELEASE */",
     }.items():
         (tmp_path / name).parent.mkdir(parents=True, exist_ok=True)
@@ -40,6 +43,13 @@ def test_folders_are_named_by_content_and_addresses_follow(draft):
     assert f'href="assets/{css.name}/site.css"' in (draft / "index.html").read_text()
     assert f'href="../assets/{css.name}/site.css"' in (draft / "tiller/index.html").read_text()
     assert f"../{fonts.name}/a.woff2" in (css / "site.css").read_text()
+
+
+def test_the_theme_s_script_and_what_it_fetches_for_the_search_are_named_by_content(draft):
+    revisions.name_by_content(draft)
+    scripts, words = only(draft, "assets/javascripts-*"), only(draft, "assets/search-*")
+    assert f'src="assets/{scripts.name}/bundle.0.min.js"' in (draft / "index.html").read_text()
+    assert (scripts / "bundle.0.min.js").read_text() == f'new URL("assets/{words.name}/index.json", base)'
 
 
 def test_a_changed_font_renames_the_styles_that_use_it(draft, tmp_path_factory):
@@ -134,11 +144,15 @@ def themed(site, script):
     return path
 
 
-PARTS = ('function oi(e,t){return L(...M(".annotate:not(.x)",e).map(i=>z(i)),...M("a",e).map(i=>J(i)))}'
+PARTS = ('function W(e,t){let r=Mn(e);return L(z(location.protocol!=="file:"),Je("search")).pipe(R(o=>o),b(()=>t))'
+         '.subscribe(o=>r.next(o)),r}'
+         'function Ai(e,{i:t,l:r}){return z([t,r.pipe(Q(we()),g(o=>!!o.searchParams.get("h")))]).pipe(m(i=>i))}'
+         'function ks(){return ze(new URL("search/search_index.json",Or.base))}'
+         'function oi(e,t){return L(...M(".annotate:not(.x)",e).map(i=>z(i)),...M("a",e).map(i=>J(i)))}'
          'var a=1,Hs=L(...me("consent").map(e=>A(e)),...me("search").map(e=>S(e))),'
          '$s=H(()=>L(...me("announce").map(e=>n(e)),...me("content").map(e=>oi(e,{})))),'
          'K=ct.pipe(b(()=>$s),V(Hs),Z(1));K.subscribe();')
-"""Where the theme's script puts together what works on a page, in its own short names."""
+"""Where the theme's script puts together what works on a page, and fetches words, in its own short names."""
 
 
 def test_the_theme_s_work_on_a_page_is_parted_into_tasks(tmp_path):
@@ -148,6 +162,16 @@ def test_the_theme_s_work_on_a_page_is_parted_into_tasks(tmp_path):
     assert 'return inTurn(10,...M(".annotate:not(.x)",e).map(i=>z(i)),...M("a",e).map(i=>J(i)))}' in parted
     assert ',Hs=inTurn(1,H(()=>L(...me("consent").map(e=>A(e)),...me("search").map(e=>S(e))))),' in parted
     assert '$s=H(()=>inTurn(1,...me("announce").map(e=>n(e)),...me("content").map(e=>oi(e,{})))),' in parted
+
+
+def test_the_theme_fetches_the_words_of_the_book_for_those_who_search_or_have_searched(tmp_path):
+    path = themed(tmp_path, PARTS)
+    theme.part(tmp_path)
+    parted = path.read_text()
+    searched = 'r.pipe(Q(we()),g(o=>!!o.searchParams.get("h")))'
+    assert 'return Je("search").pipe(R(o=>o),b(()=>t)).subscribe(' in parted
+    assert 'return ze(new URL("assets/search/index.json",Or.base))' in parted
+    assert f"return z([{searched}.pipe(b(()=>t)),{searched}]).pipe(m(i=>i))" in parted
 
 
 def test_a_theme_that_begins_its_work_otherwise_stops_the_build(tmp_path):

@@ -25,7 +25,7 @@ def draft(tmp_path, *addresses):
     (docs / "calculators" / "grip.md").write_text("---\ntitle: Grip\nwords: [slim it, hand hurts]\n---\n# Grip\n")
     (site / "search").mkdir(parents=True)
     entries = [{"location": address, "title": "Grip", "text": ""} for address in addresses]
-    (site / search.INDEX).write_text(json.dumps({"config": {}, "docs": entries}))
+    (site / search.THEME_INDEX).write_text(json.dumps({"config": {}, "docs": entries}))
     (site / "index.html").write_text('{"search": "./assets/javascripts/workers/search.a1.min.js"}')
     return docs, site
 
@@ -37,6 +37,7 @@ def test_a_page_gets_its_words_and_a_calculator_its_kind(tmp_path):
     assert entries[0] == {"location": "calculators/grip/", "title": "Grip calculator", "text": "",
                           "words": "slim it; hand hurts"}
     assert [each["title"] for each in entries[1:]] == ["Grip", "Grip"]
+    assert not (site / "search").exists()
     assert (site / "index.html").read_text() == '{"search": "./assets/js/search-worker.mjs"}'
 
 
@@ -79,7 +80,8 @@ def test_words_that_the_book_avoids_find_the_words_that_it_uses():
 
 def test_no_word_of_the_index_runs_into_the_next():
     """A table's cells, a list's items and a glossary's words were one long word each time."""
-    index = json.loads((SITE / search.INDEX).read_text("utf-8"))
+    [path] = SITE.glob("assets/search-*/index.json")
+    index = json.loads(path.read_text("utf-8"))
     texts = [re.sub(r"<[^>]*>", " ", each["text"]) for each in index["docs"]]
     joined = [word for text in texts for word in text.split()
               if re.search(r"[a-z)][.:]?\d+[.,]\d+[a-z]", word) and ROW_MARK not in word]  # rows as typed

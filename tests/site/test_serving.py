@@ -72,9 +72,10 @@ def test_types_are_right_and_not_guessed(port, pattern, type_):
 def test_names_by_content_are_kept_and_all_others_asked_after(port):
     for pattern in ("assets/engine/micropython-slim-*.wasm", "assets/engine/calc-*/core.pack",
                     "assets/engine/pyodide-*/pyodide.mjs", "assets/js-*/worker.mjs", "assets/css-*/site.css",
-                    "assets/fonts-*/besley-*.woff2", "assets/javascripts/bundle.*.min.js"):
+                    "assets/fonts-*/besley-*.woff2", "assets/javascripts-*/bundle.*.min.js",
+                    "assets/search-*/index.json"):
         assert "immutable" in get(port, address(pattern))[1]["Cache-Control"], pattern
-    for path in ("/", "/service-worker.js", "/search/search_index.json", "/assets/images/favicon.svg"):
+    for path in ("/", "/service-worker.js", "/site.webmanifest", "/assets/images/favicon.svg"):
         assert get(port, path)[1]["Cache-Control"] == "no-cache", path
 
 
