@@ -10,7 +10,7 @@ from pathlib import Path
 from scripts.building.fingerprint import of_folder
 
 FOLDERS = ("search", "javascripts", "fonts", "css", "js")
-"""In the order in which they refer to each other: the theme's scripts, in `javascripts`, name the search's words,
+"""In the order in which they refer to each other: the theme's scripts, javascripts, name the search's words,
 styles name fonts, our own scripts may name styles."""
 
 

@@ -4,7 +4,6 @@ import datetime as dt
 
 from playwright.sync_api import expect
 
-from calc import catalog
 from calc.dates import day_number, show_date
 from calc.record import sheets
 from calc.record.declare import NOTE
@@ -129,25 +128,24 @@ def told(page, selector):
     return [plain(each) for each in page.locator(selector).all_inner_texts()]
 
 
-def test_a_calculator_prints_one_sheet_for_the_bench(visitor):
+def test_a_calculator_prints_one_sheet_for_the_bench(lasting_visitor, calculator_id):
     """At most the two sides of one sheet: the answer with what was asked, and no chapter around it."""
-    for id in catalog.IDS:
-        page = visitor.open_calculator("#units=imperial", id)
-        page.locator(".rb-print:enabled").wait_for()
-        address = page.url.partition("#")[0]
-        said = told(page, ".rb-headline") + told(page, ".rb-outcome .rb-check")
-        worked_from = told(page, ".rb-outcome .rb-table:not(:has(.rb-why), details details *) caption")
-        for form in FORMATS:
-            sides = printed(page, form)
-            whole = plain(" ".join(side.words for side in sides))
-            assert len(sides) <= 2, id
-            assert all(side.is_whole() for side in sides), id
-            assert [each for each in said + worked_from if each not in whole] == [], id
-            assert plain("Worked example of an invented bow. Printed") in whole, id
-            assert plain("Figures that it was asked") in whole, id
-            assert f"{address}#" in whole, id
-            assert "Whatthispage" not in whole
-            assert plain(sides[0].lines[-1]) not in (*HEADINGS, *worked_from), id
+    page = lasting_visitor.open_calculator("#units=imperial", calculator_id)
+    page.locator(".rb-print:enabled").wait_for()
+    address = page.url.partition("#")[0]
+    said = told(page, ".rb-headline") + told(page, ".rb-outcome .rb-check")
+    worked_from = told(page, ".rb-outcome .rb-table:not(:has(.rb-why), details details *) caption")
+    for form in FORMATS:
+        sides = printed(page, form)
+        whole = plain(" ".join(side.words for side in sides))
+        assert len(sides) <= 2
+        assert all(side.is_whole() for side in sides)
+        assert [each for each in said + worked_from if each not in whole] == []
+        assert plain("Worked example of an invented bow. Printed") in whole
+        assert plain("Figures that it was asked") in whole
+        assert f"{address}#" in whole
+        assert "Whatthispage" not in whole
+        assert plain(sides[0].lines[-1]) not in (*HEADINGS, *worked_from)
 
 
 def test_a_print_says_whose_figures_it_has_and_where_they_open_again(new_visitor):

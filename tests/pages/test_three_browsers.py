@@ -101,9 +101,10 @@ def example_of(id):
     return "#" + "&".join(f"{name}={quote_plus(text)}" for name, text in [*pairs, ("units", "metric")])
 
 
-def test_a_shared_link_has_its_answer(window, calculator_id):
-    open_calculator(window, calculator_id, example_of(calculator_id))
-    assert headline(window) == on_the_command_line(window, calculator_id)
+@pytest.mark.parametrize("id", catalog.IDS)  # and so no other order of tests: each browser is started once
+def test_a_shared_link_has_its_answer(window, id):
+    open_calculator(window, id, example_of(id))
+    assert headline(window) == on_the_command_line(window, id)
 
 
 def test_a_bowyer_types_a_fraction_then_a_wrong_value_and_mends_it(window):
