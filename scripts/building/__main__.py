@@ -44,7 +44,7 @@ STEPS: tuple[tuple[str, Callable[[Path], None]], ...] = (
     ("look-up tables as CSV", tables.write),
     ("words of the search", lambda site: search.write(ROOT / "docs", site)),
     ("theme without spare parts", theme.trim),
-    ("theme's script in two tasks", theme.part),
+    ("theme's script in parts", theme.part),
     ("manifest and icons", manifest.write),
     ("chart library and fonts", lambda site: vendor.copy(ROOT / "node_modules", site)),
     ("colours of small pictures", signs.dress),

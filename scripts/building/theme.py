@@ -1,4 +1,4 @@
-"""What the theme brings and this site never uses stays out of it; what it does at once comes in pieces."""
+"""What the theme brings and nobody here uses stays out; what it does at once comes in pieces, or later."""
 
 import re
 import shutil
@@ -52,5 +52,5 @@ def part(site: Path) -> None:
     for whole, changed in CHANGES:
         script, times = whole.subn(changed, script)
         if times != 1:
-            raise BuildError("the theme's script begins its work in another way than it did")
+            raise BuildError("the theme's script begins its work or its search in another way than it did")
     path.write_text(script, encoding="utf-8")
