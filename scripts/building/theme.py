@@ -30,8 +30,13 @@ WORDS = re.compile(
 """Where it fetches all words of the book: for the search, and to mark those that led a reader to a page."""
 WORDS_ASKED_FOR = r"\1\2\5.pipe(\3(()=>\4)),\5"
 """The same, but not before somebody goes to the search or comes from it."""
-CHANGES = ((MOUNTS, IN_TURN), (TEXT, TEXT_IN_TURN), (WORDS, WORDS_ASKED_FOR),
-           (re.compile(re.escape(f'"{search.THEME_INDEX}"')), f'"{search.INDEX}"'))
+FETCH = re.compile(rf'{NAME}\(new URL\("{re.escape(search.THEME_INDEX)}",({NAME}\.base)\)\)')
+FETCH_AT_LAST = (rf'((ask=()=>fetch(new URL("{search.INDEX}",\1))'
+                 r'.then(got=>got.ok?got.json():Promise.reject())'
+                 r'.catch(()=>new Promise(done=>setTimeout(done,2e3)).then(ask)))=>'
+                 r'({then:(...what)=>ask().then(...what)}))()')
+"""How it fetches them: asked for again until they come, so that a search goes on once a signal is back."""
+CHANGES = ((MOUNTS, IN_TURN), (TEXT, TEXT_IN_TURN), (WORDS, WORDS_ASKED_FOR), (FETCH, FETCH_AT_LAST))
 
 
 def trim(site: Path) -> None:

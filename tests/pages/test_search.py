@@ -72,6 +72,25 @@ def test_what_was_found_is_marked_and_leads_there(new_visitor):
     expect(page.locator("article mark").first).to_have_text("Cyanoacrylate", ignore_case=True)
 
 
+def test_words_that_do_not_come_are_asked_for_until_they_do(visitor):
+    asked = []
+
+    def lose_twice(route):
+        asked.append(route.request.url)
+        if len(asked) > 2:
+            route.continue_()
+        else:
+            route.abort()
+
+    visitor.context.route("**/assets/search-*/*", lose_twice)
+    page = visitor.open("safety/")
+    page.locator('.md-header__button[for="__search"]').first.click()
+    page.locator("input.md-search__input").press_sequentially("tiller")
+    expect(page.locator(".md-search-result__link").first).to_be_visible()
+    assert len(asked) == 3
+    visitor.complaints.clear()  # the browser reports the two
+
+
 def test_the_words_of_the_book_are_fetched_by_whoever_searches_and_by_nobody_else(visitor):
     asked = []
     visitor.context.on("request", lambda request: asked.append(request.url))

@@ -170,7 +170,7 @@ def test_the_theme_fetches_the_words_of_the_book_for_those_who_search_or_have_se
     parted = path.read_text()
     searched = 'r.pipe(Q(we()),g(o=>!!o.searchParams.get("h")))'
     assert 'return Je("search").pipe(R(o=>o),b(()=>t)).subscribe(' in parted
-    assert 'return ze(new URL("assets/search/index.json",Or.base))' in parted
+    assert 'return ((ask=()=>fetch(new URL("assets/search/index.json",Or.base)).then(' in parted
     assert f"return z([{searched}.pipe(b(()=>t)),{searched}]).pipe(m(i=>i))" in parted
 
 
